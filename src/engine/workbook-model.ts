@@ -1,0 +1,110 @@
+/**
+ * A workbook as cells in memory, whatever file it came from.
+ *
+ * Rows and columns count from 0 (row 0 is the sheet's first row). Both arrays are sparse: a hole is
+ * an empty cell.
+ */
+export type CellContent =
+  | { readonly kind: 'number'; readonly value: number }
+  | { readonly kind: 'text'; readonly value: string }
+  | { readonly kind: 'boolean'; readonly value: boolean }
+  /** A number whose format shows a date or a time; the value is the stored serial number. */
+  | { readonly kind: 'date'; readonly value: number }
+  /** An error value such as `#N/A`. */
+  | { readonly kind: 'error'; readonly value: string };
+
+export interface Cell {
+  /** Undefined for a formula that was stored without its value. */
+  readonly content: CellContent | undefined;
+  /** The formula without its leading `=`, shared formulas spelled out for this cell. */
+  readonly formula?: string;
+}
+
+export interface SheetModel {
+  readonly name: string;
+  readonly rows: (Cell | undefined)[][];
+}
+
+export interface WorkbookModel {
+  /** What messages call this book: the file or folder as the user named it. */
+  readonly file: string;
+  readonly sheets: SheetModel[];
+}
+
+export function cellAt(sheet: SheetModel, row: number, column: number): Cell | undefined {
+  return sheet.rows[row]?.[column];
+}
+
+/** The letters of a column: 0 is A, 26 is AA. */
+export function columnLetters(column: number): string {
+  let letters = '';
+  for (let rest = column + 1; rest > 0; rest = Math.floor((rest - 1) / 26)) {
+    letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters;
+  }
+  return letters;
+}
+
+/** The address of a cell as a user knows it: row 1, column 3 is `D2`. */
+export function cellAddress(row: number, column: number): string {
+  return `${columnLetters(column)}${row + 1}`;
+}
+
+/**
+ * What the program writes into a workbook. A cell has a value, a format and, where it is live, the
+ * built-in formula whose value that is.
+ */
+export type OutputFormat =
+  /** General text or number. */
+  | 'plain'
+  /** Long text, wrapped. */
+  | 'text'
+  | 'header'
+  /** A length in mm, five decimals. */
+  | 'mm'
+  /** A length in inches, seven decimals. */
+  | 'in'
+  /** A count. */
+  | 'whole'
+  /** A probability 0..1, three decimals. */
+  | 'chance'
+  | 'title';
+
+export interface OutputCell {
+  readonly value: string | number | boolean;
+  readonly format: OutputFormat;
+  /** Without its leading `=`; in built-in functions only. */
+  readonly formula?: string | undefined;
+}
+
+/** Changes to one sheet of the user's. */
+export interface SheetEdit {
+  readonly sheet: string;
+  /** Columns of an earlier run, emptied before the new cells go in: first and last, inclusive. */
+  readonly clear?: { readonly first: number; readonly last: number } | undefined;
+  /** New cells by row and column; they replace whatever stands there. */
+  readonly cells: readonly { readonly row: number; readonly column: number; readonly cell: OutputCell }[];
+  /** Values for cells whose formula the user typed: the formula stays, its stored value changes. */
+  readonly storedValues: readonly { readonly row: number; readonly column: number; readonly content: CellContent }[];
+  /** Widths in characters for columns that the edit writes. */
+  readonly widths: readonly { readonly column: number; readonly characters: number }[];
+}
+
+/** A sheet that is the program's own, made anew at every run. */
+export interface OutputSheet {
+  readonly name: string;
+  /** Dense rows; undefined is an empty cell. */
+  readonly rows: readonly (readonly (OutputCell | undefined)[])[];
+  /** Widths in characters, by column. */
+  readonly widths: readonly number[];
+  /** How many first rows stay in view and are repeated on each printed page. */
+  readonly headerRows: number;
+  readonly landscape: boolean;
+}
+
+export interface WorkbookEdit {
+  readonly edits: readonly SheetEdit[];
+  /** Sheets to make anew. One that the book already has under the same name is replaced where it stands. */
+  readonly sheets: readonly OutputSheet[];
+  /** Sheets of an earlier run that this run does not make. */
+  readonly remove: readonly string[];
+}

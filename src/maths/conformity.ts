@@ -1,0 +1,98 @@
+/**
+ * What a measured value proves about a limit.
+ *
+ * Source: ISO 14253-1:2017, conformity is proved only inside the limit by the guard, non-conformity
+ * only outside it by the guard; between them nothing is proved. Probability of conformity: JCGM
+ * 106:2012, 7.2 to 7.4 (normal distribution about the measured value).
+ */
+import { type Grain, roundToWhole } from './grain.js';
+import { normalProbability, normalQuantile } from './normal.js';
+
+/** The strip inside a limit in which a reading proves nothing: z·u, on the grain. */
+export function guardOf(confidence: number, standardUncertainty: number): Grain {
+  return roundToWhole(normalQuantile(confidence) * standardUncertainty);
+}
+
+export interface FitLimits {
+  readonly min: Grain;
+  readonly max: Grain;
+  readonly serviceLimit?: Grain | undefined;
+}
+
+/** Verdicts of a fit whose clearance and limits are known. */
+export type ProvenFitVerdict = 'tight' | 'loose' | 'in range' | 'within service limit' | 'undecided';
+
+export function fitVerdict(
+  { tightest, loosest }: { readonly tightest: Grain; readonly loosest: Grain },
+  { min, max, serviceLimit }: FitLimits,
+  guard: Grain,
+): ProvenFitVerdict {
+  if (tightest + guard < min) return 'tight';
+  if (loosest - guard > (serviceLimit ?? max)) return 'loose';
+  const clearOfMin = tightest - guard >= min;
+  if (clearOfMin && loosest + guard <= max) return 'in range';
+  if (clearOfMin && serviceLimit !== undefined && loosest - guard > max && loosest + guard <= serviceLimit) {
+    return 'within service limit';
+  }
+  return 'undecided';
+}
+
+/** The probability that the whole fit lies within [min, max]. */
+export function chanceInRange(
+  { tightest, loosest }: { readonly tightest: Grain; readonly loosest: Grain },
+  { min, max }: { readonly min: Grain; readonly max: Grain },
+  standardUncertainty: number,
+): number {
+  if (standardUncertainty === 0) return tightest >= min && loosest <= max ? 1 : 0;
+  const upper = normalProbability((max - loosest) / standardUncertainty);
+  const lower = normalProbability((min - tightest) / standardUncertainty);
+  return Math.max(0, upper - lower);
+}
+
+/** One comparison of a part with one of its limits. */
+export interface LimitCheck {
+  /** The checked quantity and the limit, in words: `smallest`, `Wear limit`. */
+  readonly quantity: string;
+  readonly limitName: string;
+  readonly limit: Grain;
+  readonly side: 'at least' | 'at most';
+  /** Undefined where the value cannot be formed from the readings. */
+  readonly value: Grain | undefined;
+  readonly guard: Grain;
+}
+
+export type CheckOutcome = 'passes' | 'fails' | 'undecided';
+
+/** By how much a value lies outside its limit; negative inside. */
+export function excess({ side, value, limit }: LimitCheck): Grain | undefined {
+  if (value === undefined) return undefined;
+  return side === 'at least' ? limit - value : value - limit;
+}
+
+export function outcomeOf(check: LimitCheck): CheckOutcome {
+  const beyond = excess(check);
+  if (beyond === undefined) return 'undecided';
+  if (beyond > check.guard) return 'fails';
+  return beyond <= -check.guard ? 'passes' : 'undecided';
+}
+
+export type ProvenPartVerdict = 'beyond limits' | 'within limits' | 'undecided' | 'no limits';
+
+export function partVerdict(checks: readonly LimitCheck[]): ProvenPartVerdict {
+  if (checks.length === 0) return 'no limits';
+  const outcomes = checks.map(outcomeOf);
+  if (outcomes.includes('fails')) return 'beyond limits';
+  return outcomes.every((outcome) => outcome === 'passes') ? 'within limits' : 'undecided';
+}
+
+/** Guards of one part: of its extremes, and of a difference of two of its spots. */
+export function partGuards(
+  confidence: number,
+  systematic: number,
+  largestSpotVariance: number,
+): { extremes: Grain; form: Grain } {
+  return {
+    extremes: guardOf(confidence, Math.sqrt(systematic + largestSpotVariance)),
+    form: guardOf(confidence, Math.SQRT2 * Math.sqrt(largestSpotVariance)),
+  };
+}

@@ -1,0 +1,16 @@
+/** The standard normal distribution, by the statistics library. */
+import { jStat } from 'jstat';
+
+/** Φ(z), the probability of a value at or below z. */
+export function normalProbability(z: number): number {
+  return jStat.normal.cdf(z, 0, 1);
+}
+
+/**
+ * The one-sided quantile z with Φ(z) = probability: 1.6449 at 0.95.
+ * @param probability above 0 and below 1.
+ */
+export function normalQuantile(probability: number): number {
+  // The library's median is -8e-17; 50 % confidence means no guard at all.
+  return probability === 0.5 ? 0 : jStat.normal.inv(probability, 0, 1);
+}

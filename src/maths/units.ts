@@ -1,0 +1,44 @@
+/** Units of length and temperature, and the only place where they are converted. */
+import { add, divide, exact, multiply, type Ratio } from './decimal.js';
+import { GRAINS_PER_MM, type Grain, grainOfRatio } from './grain.js';
+
+export type LengthUnit = 'mm' | 'in' | 'µm';
+export type TemperatureUnit = 'C' | 'F';
+
+/** Exact millimetres in one unit; 1 in = 25.4 mm exactly (ISO 31-1, international inch of 1959). */
+const MM_PER_UNIT: Record<LengthUnit, Ratio> = {
+  mm: { numerator: 1n, denominator: 1n },
+  in: { numerator: 127n, denominator: 5n },
+  µm: { numerator: 1n, denominator: 1000n },
+};
+
+const GRAINS_PER_UNIT: Record<LengthUnit, number> = {
+  mm: GRAINS_PER_MM,
+  in: 25.4 * GRAINS_PER_MM,
+  µm: GRAINS_PER_MM / 1000,
+};
+
+export function toMm(value: Ratio, unit: LengthUnit): Ratio {
+  return multiply(value, MM_PER_UNIT[unit]);
+}
+
+/** A length typed in a unit, rounded once to the grain. */
+export function grainOf(value: Ratio | number, unit: LengthUnit): Grain {
+  return grainOfRatio(toMm(typeof value === 'number' ? exact(value) : value, unit));
+}
+
+/** A length on the grain, expressed in a unit. */
+export function inUnit(grain: Grain, unit: LengthUnit): number {
+  return grain / GRAINS_PER_UNIT[unit];
+}
+
+/** Whole grains from a length that was computed on the grain and then expressed in a unit. */
+export function snapToGrain(value: number, unit: LengthUnit): Grain {
+  return Math.round(value * GRAINS_PER_UNIT[unit]);
+}
+
+/** Exact degrees Celsius of a temperature. */
+export function toCelsius(value: Ratio, unit: TemperatureUnit): Ratio {
+  if (unit === 'C') return value;
+  return divide(add(value, { numerator: -32n, denominator: 1n }), { numerator: 9n, denominator: 5n });
+}
