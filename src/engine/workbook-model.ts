@@ -84,7 +84,11 @@ export interface SheetEdit {
   /** New cells by row and column; they replace whatever stands there. */
   readonly cells: readonly { readonly row: number; readonly column: number; readonly cell: OutputCell }[];
   /** Values for cells whose formula the user typed: the formula stays, its stored value changes. */
-  readonly storedValues: readonly { readonly row: number; readonly column: number; readonly content: CellContent }[];
+  readonly storedValues: readonly {
+    readonly row: number;
+    readonly column: number;
+    readonly content: CellContent;
+  }[];
   /** Widths in characters for columns that the edit writes. */
   readonly widths: readonly { readonly column: number; readonly characters: number }[];
 }

@@ -1,8 +1,11 @@
 declare module 'jstat' {
-  export const jStat: {
-    normal: {
-      cdf(x: number, mean: number, standardDeviation: number): number;
-      inv(probability: number, mean: number, standardDeviation: number): number;
+  const jstat: {
+    jStat: {
+      normal: {
+        cdf(x: number, mean: number, standardDeviation: number): number;
+        inv(probability: number, mean: number, standardDeviation: number): number;
+      };
     };
   };
+  export default jstat;
 }

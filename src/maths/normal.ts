@@ -1,9 +1,11 @@
 /** The standard normal distribution, by the statistics library. */
-import { jStat } from 'jstat';
+import jstat from 'jstat';
+
+const { normal } = jstat.jStat;
 
 /** Φ(z), the probability of a value at or below z. */
 export function normalProbability(z: number): number {
-  return jStat.normal.cdf(z, 0, 1);
+  return normal.cdf(z, 0, 1);
 }
 
 /**
@@ -12,5 +14,5 @@ export function normalProbability(z: number): number {
  */
 export function normalQuantile(probability: number): number {
   // The library's median is -8e-17; 50 % confidence means no guard at all.
-  return probability === 0.5 ? 0 : jStat.normal.inv(probability, 0, 1);
+  return probability === 0.5 ? 0 : normal.inv(probability, 0, 1);
 }

@@ -1,0 +1,138 @@
+/**
+ * The matching problem, free of sheets and files: which bore and half-shells go on which journal so
+ * that most engines are complete.
+ *
+ * Every list may come in any order; solving sorts by name first, so that one stock gives the same
+ * sets whatever the order of its rows. Lengths in grains (0.01 µm).
+ */
+import type { FitParts } from '../clearance.js';
+import type { Grain } from '../grain.js';
+import type { MeasuredPart } from '../uncertainty.js';
+
+export type Half = 'upper' | 'lower' | 'either';
+
+/** Where a part ran before: the engine and position that its row names. */
+export interface RanAt {
+  readonly engine: string;
+  readonly position: string;
+}
+
+/** Everything that must be equal for a fit to be thinkable: an engine type and a fit of it. */
+export interface FitKind {
+  readonly engineType: string;
+  /** `big end`, `main`, or another word. */
+  readonly fit: string;
+}
+
+/** The limits of one kind of fit. Without min or max no fit of the kind can be `in range`. */
+export interface KindLimits extends FitKind {
+  readonly min: Grain | undefined;
+  readonly max: Grain | undefined;
+  readonly serviceLimit: Grain | undefined;
+  readonly aim: Grain | undefined;
+  /** Greatest difference of the sizes of the two walls of a pair; undefined: any pair. */
+  readonly halfDifference: Grain | undefined;
+  /** Greatest difference of mass among the rods of one crank, g; undefined: any. */
+  readonly massSpread: number | undefined;
+}
+
+export interface StockJournal extends FitKind {
+  readonly name: string;
+  readonly position: string;
+  /** Undefined: the journal cannot be used (not measured, bad, beyond limits…) and leaves its engine incomplete. */
+  readonly part: MeasuredPart | undefined;
+  /** The case bore it sits in, for mains; undefined where any rod of the engine type may be chosen. */
+  readonly caseBore: StockCaseBore | undefined;
+}
+
+export interface StockCaseBore {
+  readonly name: string;
+  /** Undefined: the bore cannot be used, and so neither can the journal. */
+  readonly part: MeasuredPart | undefined;
+  readonly ran: RanAt | undefined;
+}
+
+/** One engine: all its big-end journals and the mains whose case is in the stock. */
+export interface StockEngine {
+  readonly name: string;
+  readonly journals: readonly StockJournal[];
+}
+
+/** A rod that may be used. */
+export interface StockRod {
+  readonly name: string;
+  readonly engineType: string;
+  readonly part: MeasuredPart;
+  readonly mass: number | undefined;
+  readonly ran: RanAt | undefined;
+}
+
+/** Half-shells of one row: alike, so many of them. */
+export interface StockShell extends FitKind {
+  readonly name: string;
+  readonly half: Half;
+  readonly quantity: number;
+  readonly part: MeasuredPart;
+  readonly ran: RanAt | undefined;
+}
+
+/** Half-shells that can be bought, in any number. */
+export interface StockNewShell extends FitKind {
+  readonly mark: string;
+  readonly half: Half;
+  readonly part: MeasuredPart;
+  readonly price: number;
+}
+
+export interface Stock {
+  readonly kinds: readonly KindLimits[];
+  readonly engines: readonly StockEngine[];
+  readonly rods: readonly StockRod[];
+  readonly shells: readonly StockShell[];
+  /** Empty unless buying is allowed. */
+  readonly newShells: readonly StockNewShell[];
+  /** Confidence of the verdicts, 0.5 to 0.9999. */
+  readonly confidence: number;
+  readonly allowUndecided: boolean;
+  /** Whether keeping pairs goes before the least distance from the aim. */
+  readonly preferKeptPairs: boolean;
+}
+
+/** A shell taken for a fit: from a row of the stock, or bought. */
+export type TakenShell =
+  | { readonly from: 'stock'; readonly shell: StockShell }
+  | { readonly from: 'new'; readonly shell: StockNewShell };
+
+/** One filled journal. */
+export interface MatchedFit {
+  readonly engine: string;
+  readonly journal: StockJournal;
+  /** The rod chosen, or the case bore that the journal sits in. */
+  readonly bore: { readonly name: string; readonly part: MeasuredPart; readonly ran: RanAt | undefined };
+  readonly upper: TakenShell;
+  readonly lower: TakenShell;
+  readonly parts: FitParts<MeasuredPart>;
+  readonly ranTogether: boolean;
+}
+
+/** One aim of the matching, in the order in which they are pursued. */
+export interface StageResult {
+  readonly aim:
+    | 'complete engines'
+    | 'filled journals beyond them'
+    | 'price of bought shells'
+    | 'distance from the aim'
+    | 'pairs kept together';
+  /** What the sets reach: a count, a price, or a length in grains. */
+  readonly reached: number;
+  /** The proven best. */
+  readonly bound: number;
+}
+
+export interface MatchResult {
+  readonly fits: readonly MatchedFit[];
+  readonly completeEngines: readonly string[];
+  readonly stages: readonly StageResult[];
+  /** The grid of the values if they were coarsened (outward, so that only allowed fits are made), else undefined. */
+  readonly grid: Grain | undefined;
+}
