@@ -1,0 +1,42 @@
+/** Addresses of cells and ranges, as indices from 0. */
+
+export const MAX_ROWS = 1_048_576;
+export const MAX_COLUMNS = 16_384;
+
+export interface Rect {
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
+/** The index of a column's letters: A is 0. */
+export function columnIndex(letters: string): number {
+  let index = 0;
+  for (let i = 0; i < letters.length; i++) index = index * 26 + (letters.charCodeAt(i) & 31);
+  return index - 1;
+}
+
+/** `B3` as row 2, column 1; undefined for what is no address. Larger than any sheet is still an address. */
+export function parseAddress(address: string): { row: number; column: number } | undefined {
+  const match = /^\$?([A-Za-z]{1,7})\$?([1-9]\d{0,9})$/.exec(address);
+  return match ? { row: Number(match[2]) - 1, column: columnIndex(match[1]!) } : undefined;
+}
+
+/** `A1:C3`, or one cell, as a rectangle; undefined for what is no range. */
+export function parseRange(range: string): Rect | undefined {
+  const [from, to] = range.split(':').map(parseAddress);
+  if (!from) return undefined;
+  if (range.includes(':') && !to) return undefined;
+  const end = to ?? from;
+  return {
+    top: Math.min(from.row, end.row),
+    left: Math.min(from.column, end.column),
+    bottom: Math.max(from.row, end.row),
+    right: Math.max(from.column, end.column),
+  };
+}
+
+export function contains(rect: Rect, row: number, column: number): boolean {
+  return row >= rect.top && row <= rect.bottom && column >= rect.left && column <= rect.right;
+}

@@ -1,0 +1,38 @@
+/**
+ * Reads an .xlsx workbook's cells straight from its parts. A general spreadsheet library is not used here: it
+ * turns a number with a format such as `0.000\ \m\m` into a date and loses formula results of 0 and FALSE.
+ */
+import { UserError } from '../../engine/user-error.js';
+import type { SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
+import { readDateStyles } from './read-date-styles.js';
+import { readSheetRows } from './read-sheet.js';
+import { readSharedStrings } from './read-strings.js';
+import { openWorkbook, partOfKind } from './workbook-package.js';
+
+/**
+ * The cells of every worksheet, hidden ones included, in the order of the tabs; chart sheets are left out.
+ *
+ * Throws a UserError where the bytes are no .xlsx workbook or a damaged one; it says which, and what to do.
+ */
+export async function readWorkbookPackage(bytes: Uint8Array, file: string): Promise<WorkbookModel> {
+  const { pkg, workbook, usesDate1904, sheets } = await openWorkbook(bytes, file);
+  const context = {
+    strings: await readSharedStrings(pkg, await partOfKind(pkg, workbook, 'sharedStrings')),
+    dateStyles: await readDateStyles(pkg, await partOfKind(pkg, workbook, 'styles')),
+    usesDate1904,
+  };
+  const models: SheetModel[] = [];
+  for (const { name, part, isWorksheet } of sheets) {
+    if (!isWorksheet || part === undefined) continue;
+    const xml = await pkg.text(part);
+    try {
+      models.push({ name, rows: readSheetRows(xml, context) });
+    } catch (error) {
+      throw pkg.damaged(part, `which holds the sheet ${name}, ${(error as Error).message}`);
+    }
+  }
+  if (models.length === 0) {
+    throw new UserError(`${file}: the workbook has no worksheet. At least one sheet with a table is needed.`);
+  }
+  return { file, sheets: models };
+}

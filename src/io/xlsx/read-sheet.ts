@@ -1,0 +1,164 @@
+/** The cells of one sheet part (ISO 29500-1, 18.3.1). */
+import { type Cell, type CellContent, cellAddress } from '../../engine/workbook-model.js';
+import { MAX_COLUMNS, MAX_ROWS, parseAddress } from './cell-reference.js';
+import { StringItem } from './read-strings.js';
+import { parseXml } from './sax.js';
+import { shiftFormula } from './shift-formula.js';
+import { decodeCellText } from './xml-text.js';
+
+export interface SheetContext {
+  readonly strings: readonly string[];
+  readonly dateStyles: readonly boolean[];
+  readonly usesDate1904: boolean;
+}
+
+/** Throws an Error that says what is wrong with the part. */
+export function readSheetRows(xml: string, context: SheetContext): (Cell | undefined)[][] {
+  const reader = new SheetReader(context);
+  parseXml(xml, reader);
+  return reader.rows;
+}
+
+interface SharedFormula {
+  readonly formula: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+class SheetReader {
+  readonly rows: (Cell | undefined)[][] = [];
+  private isInside = false;
+  private row = -1;
+  private column = -1;
+  private type = 'n';
+  private style = 0;
+  private value: string | undefined;
+  private formula: string | undefined;
+  private sharedIndex: string | undefined;
+  /** The element whose text is being gathered. */
+  private gathering: 'v' | 'f' | 'is' | undefined;
+  private gathered = '';
+  private readonly item = new StringItem();
+  private readonly shared = new Map<string, SharedFormula>();
+
+  constructor(private readonly context: SheetContext) {}
+
+  open(local: string, attribute: (local: string) => string | undefined): void {
+    if (local === 'sheetData') this.isInside = true;
+    if (!this.isInside) return;
+    if (local === 'row') this.openRow(attribute('r'));
+    else if (local === 'c') this.openCell(attribute);
+    else if (this.gathering === 'is') this.item.open(local);
+    else if (local === 'v' || local === 'f' || local === 'is') {
+      this.gathering = local;
+      this.gathered = '';
+      if (local === 'f' && attribute('t') === 'shared') this.sharedIndex = attribute('si');
+    }
+  }
+
+  text(text: string): void {
+    if (this.gathering === 'is') this.item.add(text);
+    else if (this.gathering) this.gathered += text;
+  }
+
+  close(local: string): void {
+    if (local === 'sheetData') this.isInside = false;
+    if (!this.isInside) return;
+    if (this.gathering === local) {
+      if (local === 'v') this.value = this.gathered;
+      else if (local === 'f') this.formula = decodeCellText(this.gathered);
+      else this.value = this.item.take();
+      this.gathering = undefined;
+    } else if (this.gathering === 'is') this.item.close(local);
+    else if (local === 'c') this.closeCell();
+  }
+
+  /** A row or cell without its position takes the one after the previous. */
+  private openRow(r: string | undefined): void {
+    this.row = r === undefined ? this.row + 1 : Number(r) - 1;
+    this.column = -1;
+    if (!(Number.isInteger(this.row) && this.row >= 0 && this.row < MAX_ROWS)) {
+      throw new Error(`a row has the number ${r ?? this.row + 1}; a sheet has ${MAX_ROWS} rows`);
+    }
+  }
+
+  private openCell(attribute: (local: string) => string | undefined): void {
+    const r = attribute('r');
+    const place = r === undefined ? { row: this.row, column: this.column + 1 } : parseAddress(r);
+    if (!place || place.row !== this.row || place.column >= MAX_COLUMNS) {
+      throw new Error(`row ${this.row + 1} holds a cell at ${r ?? `column ${this.column + 2}`}`);
+    }
+    this.column = place.column;
+    this.type = attribute('t') ?? 'n';
+    this.style = Number(attribute('s') ?? 0);
+    this.value = undefined;
+    this.formula = undefined;
+    this.sharedIndex = undefined;
+  }
+
+  private closeCell(): void {
+    const formula = this.sharedIndex === undefined ? this.formula : this.sharedFormula(this.sharedIndex);
+    const content = this.value === undefined ? undefined : this.contentOf(this.value);
+    if (content === undefined && !formula) return;
+    this.rows[this.row] ??= [];
+    this.rows[this.row]![this.column] = formula ? { content, formula } : { content };
+  }
+
+  /** The first cell of a shared formula holds its text; the others name it by its index. */
+  private sharedFormula(index: string): string | undefined {
+    if (this.formula) {
+      this.shared.set(index, { formula: this.formula, row: this.row, column: this.column });
+      return this.formula;
+    }
+    const master = this.shared.get(index);
+    if (!master) return undefined;
+    return shiftFormula(master.formula, this.row - master.row, this.column - master.column);
+  }
+
+  private contentOf(stored: string): CellContent | undefined {
+    switch (this.type) {
+      case 's':
+        return { kind: 'text', value: this.sharedString(stored) };
+      case 'inlineStr':
+        return { kind: 'text', value: stored };
+      case 'str':
+        return { kind: 'text', value: decodeCellText(stored) };
+      case 'b':
+        return { kind: 'boolean', value: ['1', 'true'].includes(stored.trim()) };
+      case 'e':
+        return { kind: 'error', value: stored };
+      case 'd':
+        return this.isoDate(stored);
+      default:
+        return this.number(stored);
+    }
+  }
+
+  private sharedString(stored: string): string {
+    const text = this.context.strings[Number(stored)];
+    if (text !== undefined) return text;
+    throw new Error(
+      `cell ${cellAddress(this.row, this.column)} shows shared text number ${stored}, of which there are ${this.context.strings.length}`,
+    );
+  }
+
+  private number(stored: string): CellContent | undefined {
+    if (stored.trim() === '') return undefined;
+    const value = Number(stored);
+    // What is no number is handed on as text: whoever needs this cell then refuses it by name.
+    if (!Number.isFinite(value)) return { kind: 'text', value: stored };
+    return { kind: this.context.dateStyles[this.style] ? 'date' : 'number', value };
+  }
+
+  /** An ISO 8601 date (strict packages) as the serial number that another package would store. */
+  private isoDate(stored: string): CellContent {
+    const time = Date.parse(
+      /^\d{1,2}:/.test(stored)
+        ? `1899-12-30T${stored}Z`
+        : `${stored.replace(/Z$/, '')}${stored.includes('T') ? 'Z' : ''}`,
+    );
+    if (Number.isNaN(time)) return { kind: 'text', value: stored };
+    const serial = (time - Date.UTC(1899, 11, 30)) / 86_400_000;
+    return { kind: 'date', value: this.context.usesDate1904 && serial >= 1462 ? serial - 1462 : serial };
+  }
+}

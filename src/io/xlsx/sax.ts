@@ -1,0 +1,39 @@
+/** One pass over a part with a checking parser. */
+import { type SaxesAttributePlain, SaxesParser } from 'saxes';
+import { localName } from './xml-scan.js';
+
+export interface SaxHandler {
+  /** Names are without their prefix; the attribute function takes them the same way. */
+  open(local: string, attribute: (local: string) => string | undefined): void;
+  close(local: string): void;
+  text(text: string): void;
+}
+
+/** Throws an Error, with line and column, on a text that is not well-formed or that declares a document type. */
+export function parseXml(xml: string, handler: SaxHandler): void {
+  const parser = new SaxesParser({});
+  parser.on('error', (error) => {
+    throw error;
+  });
+  // Entities of a document type's own are no part of the format (ISO 29500-2) and a known means of attack.
+  parser.on('doctype', () => {
+    throw new Error('it has a document type, which no part of a workbook has');
+  });
+  parser.on('opentag', ({ name, attributes }) => {
+    handler.open(localName(name), (local) => attributeByLocalName(attributes, local));
+  });
+  parser.on('closetag', ({ name }) => handler.close(localName(name)));
+  parser.on('text', (text) => handler.text(text));
+  parser.on('cdata', (text) => handler.text(text));
+  parser.write(xml).close();
+}
+
+function attributeByLocalName(attributes: Record<string, string | SaxesAttributePlain>, local: string) {
+  const plain = attributes[local];
+  if (typeof plain === 'string') return plain;
+  for (const name in attributes) {
+    const value = attributes[name];
+    if (typeof value === 'string' && localName(name) === local) return value;
+  }
+  return undefined;
+}

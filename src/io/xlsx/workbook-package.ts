@@ -1,0 +1,123 @@
+/** Finds the workbook, its sheets and its other parts in a package, by relationships and content types. */
+import { UserError } from '../../engine/user-error.js';
+import { OpcPackage } from './opc-package.js';
+import { attr, childOf, childrenOf, type XmlElement } from './xml-tree.js';
+
+export interface SheetEntry {
+  readonly name: string;
+  readonly sheetId: number;
+  readonly relationshipId: string;
+  /** Undefined where the relationship is missing. */
+  readonly part: string | undefined;
+  /** False for chart sheets, dialogs and macro sheets. */
+  readonly isWorksheet: boolean;
+  readonly isHidden: boolean;
+  readonly element: XmlElement;
+}
+
+export interface WorkbookParts {
+  readonly pkg: OpcPackage;
+  /** The workbook part's name. */
+  readonly workbook: string;
+  readonly usesDate1904: boolean;
+  /** In the order of the tabs. */
+  readonly sheets: readonly SheetEntry[];
+}
+
+const ENCRYPTED_STREAM = Buffer.from('EncryptedPackage', 'utf16le');
+
+/**
+ * Opens a workbook's package.
+ *
+ * Throws a UserError that says what the file is instead: not a zip, an old or encrypted workbook, an
+ * OpenDocument or binary one, some other package, or a damaged one.
+ */
+export async function openWorkbook(bytes: Uint8Array, file: string): Promise<WorkbookParts> {
+  refuseOtherFormats(bytes, file);
+  let pkg: OpcPackage;
+  try {
+    pkg = await OpcPackage.open(bytes, file);
+  } catch {
+    throw new UserError(
+      `${file}: the file starts as an .xlsx workbook but is damaged or cut short. Copy or download it again, or open it in the spreadsheet program and save it anew.`,
+    );
+  }
+  const workbook = await findWorkbook(pkg);
+  const tree = await pkg.tree(workbook);
+  return {
+    pkg,
+    workbook,
+    usesDate1904: ['1', 'true'].includes(attr(childOf(tree, 'workbookPr'), 'date1904') ?? ''),
+    sheets: await listSheets(pkg, workbook, tree),
+  };
+}
+
+export async function listSheets(pkg: OpcPackage, workbook: string, tree: XmlElement): Promise<SheetEntry[]> {
+  const relationships = new Map((await pkg.relationships(workbook)).map((r) => [r.id, r]));
+  return childrenOf(childOf(tree, 'sheets'), 'sheet').map((element) => {
+    const relationshipId = attr(element, 'id') ?? '';
+    const relationship = relationships.get(relationshipId);
+    return {
+      name: attr(element, 'name') ?? '',
+      sheetId: Number(attr(element, 'sheetId')),
+      relationshipId,
+      part: relationship?.part,
+      isWorksheet: relationship?.kind === 'worksheet',
+      isHidden: (attr(element, 'state') ?? 'visible') !== 'visible',
+      element,
+    };
+  });
+}
+
+/** The part that the workbook refers to by a relationship of a kind, such as `styles`. */
+export async function partOfKind(
+  pkg: OpcPackage,
+  workbook: string,
+  kind: string,
+): Promise<string | undefined> {
+  const found = (await pkg.relationships(workbook)).find((r) => r.kind === kind);
+  return found?.part !== undefined && pkg.has(found.part) ? found.part : undefined;
+}
+
+function refuseOtherFormats(bytes: Uint8Array, file: string): void {
+  const data = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const expected = 'An .xlsx workbook was expected.';
+  if (data.length === 0) throw new UserError(`${file}: the file is empty. ${expected}`);
+  if (data.subarray(0, 4).equals(Buffer.from([0xd0, 0xcf, 0x11, 0xe0]))) {
+    throw new UserError(
+      data.includes(ENCRYPTED_STREAM)
+        ? `${file}: the workbook is encrypted with a password. Open it, take the password off and save it, then run again.`
+        : `${file}: this is a workbook of the old .xls format. Open it in the spreadsheet program and save it as .xlsx.`,
+    );
+  }
+  if (data[0] !== 0x50 || data[1] !== 0x4b) {
+    throw new UserError(`${file}: this is not a workbook: it is no zip file. ${expected}`);
+  }
+}
+
+async function findWorkbook(pkg: OpcPackage): Promise<string> {
+  if (!pkg.has('[Content_Types].xml')) {
+    const isOpenDocument = pkg.has('mimetype') && (await pkg.text('mimetype')).includes('opendocument');
+    throw new UserError(
+      isOpenDocument
+        ? `${pkg.file}: this is an OpenDocument file (.ods). Open it in the spreadsheet program and save it as .xlsx.`
+        : `${pkg.file}: this is a zip file, but it holds no workbook. An .xlsx workbook was expected.`,
+    );
+  }
+  const main = (await pkg.relationships('')).find((r) => r.kind === 'officeDocument')?.part;
+  const candidates = main !== undefined && pkg.has(main) ? [main] : pkg.parts();
+  for (const part of candidates) {
+    const type = (await pkg.contentType(part)) ?? '';
+    if (type.includes('ms-excel.sheet.binary')) {
+      throw new UserError(
+        `${pkg.file}: this is a binary workbook (.xlsb). Open it in the spreadsheet program and save it as .xlsx.`,
+      );
+    }
+    // Workbooks, templates and their macro variants: …sheet.main+xml, …sheet.macroEnabled.main+xml, and so on.
+    if (/(spreadsheetml|ms-excel)\.(sheet|template|addin)\.(macroEnabled\.)?main\+xml$/i.test(type))
+      return part;
+  }
+  throw new UserError(
+    `${pkg.file}: this is a package without a workbook part, perhaps a text document. An .xlsx workbook was expected.`,
+  );
+}

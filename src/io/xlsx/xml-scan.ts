@@ -1,0 +1,134 @@
+/**
+ * Where the tags of an XML text stand. Editing needs offsets, so that all that is not edited can stay
+ * character for character; a parser that rebuilds the text would lose them.
+ *
+ * The text is taken to be XML; what is not recognisable as such throws a SyntaxError.
+ */
+import { escapeAttribute, unescapeXml } from './xml-text.js';
+
+export interface Tag {
+  readonly kind: 'open' | 'close' | 'empty';
+  /** With its prefix, as written. */
+  readonly name: string;
+  /** Offset of `<`. */
+  readonly start: number;
+  /** Offset behind `>`. */
+  readonly end: number;
+}
+
+/** The name without its prefix. */
+export function localName(name: string): string {
+  return name.slice(name.indexOf(':') + 1);
+}
+
+/** The prefix with its colon, or nothing. */
+export function prefixOf(name: string): string {
+  return name.slice(0, name.indexOf(':') + 1);
+}
+
+const NAME_END = /[\s/>]/g;
+
+/** Walks over the tags of a text; comments, CDATA, declarations and instructions are skipped. */
+export class TagScanner {
+  constructor(
+    private readonly xml: string,
+    private at = 0,
+    private readonly stop = xml.length,
+  ) {}
+
+  next(): Tag | undefined {
+    const { xml } = this;
+    for (;;) {
+      const start = xml.indexOf('<', this.at);
+      if (start < 0 || start >= this.stop) return undefined;
+      const second = xml[start + 1];
+      if (second === '!' || second === '?') {
+        this.at = this.behindMarkup(start);
+        continue;
+      }
+      const end = this.tagEnd(start);
+      this.at = end;
+      const isClose = second === '/';
+      const nameStart = isClose ? start + 2 : start + 1;
+      NAME_END.lastIndex = nameStart;
+      const nameEnd = NAME_END.exec(xml)?.index ?? end;
+      const kind = isClose ? 'close' : xml[end - 2] === '/' ? 'empty' : 'open';
+      return { kind, name: xml.slice(nameStart, nameEnd), start, end };
+    }
+  }
+
+  /** The end of the element whose open tag was just returned: its close tag. */
+  closeOf(open: Tag): Tag {
+    for (let depth = 1; ; ) {
+      const tag = this.next();
+      if (!tag) throw new SyntaxError(`<${open.name}> is never closed`);
+      if (tag.kind === 'open') depth++;
+      if (tag.kind === 'close' && --depth === 0) {
+        if (tag.name !== open.name) throw new SyntaxError(`<${open.name}> is closed by </${tag.name}>`);
+        return tag;
+      }
+    }
+  }
+
+  private behindMarkup(start: number): number {
+    const [opener, closer] = [
+      ['<!--', '-->'],
+      ['<![CDATA[', ']]>'],
+      ['<?', '?>'],
+    ].find(([text]) => this.xml.startsWith(text!, start)) ?? ['<!', '>'];
+    const end = this.xml.indexOf(closer!, start + opener!.length);
+    if (end < 0) throw new SyntaxError(`${opener} is never closed`);
+    return end + closer!.length;
+  }
+
+  /** A `>` may stand in an attribute's value. */
+  private tagEnd(start: number): number {
+    const { xml } = this;
+    let quote = '';
+    for (let i = start; i < xml.length; i++) {
+      const c = xml[i]!;
+      if (quote) {
+        if (c === quote) quote = '';
+      } else if (c === '"' || c === "'") quote = c;
+      else if (c === '>') return i + 1;
+    }
+    throw new SyntaxError('a tag is never closed');
+  }
+}
+
+export interface Attribute {
+  readonly name: string;
+  /** With entities resolved. */
+  readonly value: string;
+  /** Offsets within the tag's text: from the white space before the name to behind the closing quote. */
+  readonly start: number;
+  readonly end: number;
+}
+
+const ATTRIBUTE = /\s+([^\s=/>]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g;
+
+/** The attributes of one tag's text, such as `<c r="A1" s="2">`. */
+export function attributesOf(tagText: string): Attribute[] {
+  return [...tagText.matchAll(ATTRIBUTE)].map((m) => ({
+    name: m[1]!,
+    value: unescapeXml(m[2] ?? m[3] ?? ''),
+    start: m.index,
+    end: m.index + m[0].length,
+  }));
+}
+
+/** The value of an attribute, found by its name as written (`r`) or, from its colon on, by local name (`:id`). */
+export function attribute(tagText: string, name: string): string | undefined {
+  return attributesOf(tagText).find((a) => (name.startsWith(':') ? a.name.endsWith(name) : a.name === name))
+    ?.value;
+}
+
+/** The tag's text with one attribute set (undefined takes it away); all other characters stay. */
+export function withAttribute(tagText: string, name: string, value: string | undefined): string {
+  const old = attributesOf(tagText).find((a) => a.name === name);
+  if (old?.value === value) return tagText;
+  const text = value === undefined ? '' : ` ${name}="${escapeAttribute(value)}"`;
+  if (old) return tagText.slice(0, old.start) + text + tagText.slice(old.end);
+  const at = tagText.search(/\s*\/?>$/);
+  return tagText.slice(0, at) + text + tagText.slice(at);
+}
