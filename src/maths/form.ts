@@ -66,3 +66,17 @@ export function formOf(spots: readonly Spot[]): Form {
     outOfRound: greatestRange(groupValues(angled, (spot) => spot.station)),
   };
 }
+
+/**
+ * The spots of a part that was read at the same angles at every station, station by station.
+ * @throws RangeError when the stations cannot share the readings evenly.
+ */
+export function spotsByStation(readings: readonly Grain[], stations: number): Spot[] {
+  const angles = readings.length / stations;
+  if (!Number.isInteger(angles)) throw new RangeError('the stations cannot share the readings evenly');
+  return readings.map((reading, place) => ({
+    station: String(Math.floor(place / angles)),
+    angle: place % angles,
+    readings: [reading],
+  }));
+}

@@ -88,3 +88,21 @@ export function clearanceVariance(parts: FitParts<MeasuredPart>): number {
 export function expandedUncertainty(variance: number): Grain {
   return roundToWhole(2 * Math.sqrt(variance));
 }
+
+/** The standard uncertainty of a sum of independent contributions. */
+export function rootSumOfSquares(contributions: readonly number[]): number {
+  return Math.hypot(...contributions);
+}
+
+/**
+ * The standard uncertainty of a clearance from those of its four parts.
+ * @param sharedWalls one error stands behind both walls, so that they add before they are squared
+ */
+export function combineClearance(
+  { bore, upper, lower, journal }: FitParts<number>,
+  sharedWalls: boolean,
+): number {
+  return sharedWalls
+    ? rootSumOfSquares([bore, upper + lower, journal])
+    : rootSumOfSquares([bore, upper, lower, journal]);
+}

@@ -1,9 +1,17 @@
 /** Units of length and temperature, and the only place where they are converted. */
-import { add, divide, exact, multiply, type Ratio } from './decimal.js';
+import { add, divide, exact, multiply, type Ratio, toNumber } from './decimal.js';
 import { GRAINS_PER_MM, type Grain, grainOfRatio } from './grain.js';
 
 export type LengthUnit = 'mm' | 'in' | 'µm';
 export type TemperatureUnit = 'C' | 'F';
+
+export function isLengthUnit(text: string): text is LengthUnit {
+  return text === 'mm' || text === 'in' || text === 'µm';
+}
+
+export function isTemperatureUnit(text: string): text is TemperatureUnit {
+  return text === 'C' || text === 'F';
+}
 
 /** Exact millimetres in one unit; 1 in = 25.4 mm exactly (ISO 31-1, international inch of 1959). */
 const MM_PER_UNIT: Record<LengthUnit, Ratio> = {
@@ -32,6 +40,11 @@ export function inUnit(grain: Grain, unit: LengthUnit): number {
   return grain / GRAINS_PER_UNIT[unit];
 }
 
+/** A small length such as a standard uncertainty in grains, not rounded. */
+export function unroundedGrains(value: number, unit: LengthUnit): number {
+  return value * GRAINS_PER_UNIT[unit];
+}
+
 /** Whole grains from a length that was computed on the grain and then expressed in a unit. */
 export function snapToGrain(value: number, unit: LengthUnit): Grain {
   return Math.round(value * GRAINS_PER_UNIT[unit]);
@@ -41,4 +54,17 @@ export function snapToGrain(value: number, unit: LengthUnit): Grain {
 export function toCelsius(value: Ratio, unit: TemperatureUnit): Ratio {
   if (unit === 'C') return value;
   return divide(add(value, { numerator: -32n, denominator: 1n }), { numerator: 9n, denominator: 5n });
+}
+
+/** Degrees Celsius, expressed in a unit. */
+export function temperatureInUnit(celsius: number, unit: TemperatureUnit): number {
+  // Computed in ratios, so that -273.15 °C reads -459.67 °F.
+  return unit === 'C'
+    ? celsius
+    : toNumber(
+        add(multiply(exact(celsius), { numerator: 9n, denominator: 5n }), {
+          numerator: 32n,
+          denominator: 1n,
+        }),
+      );
 }

@@ -1,0 +1,154 @@
+/**
+ * Does a measured part lie within its limits?
+ *
+ *   passes      the value lies inside its limit by the guard or more
+ *   fails       the value lies outside its limit by more than the guard
+ *   undecided   all else, and a value that cannot be formed from the readings
+ *
+ *   beyond limits where one check fails; within limits where all pass; no limits without a check
+ *
+ *   largest, smallest      extremes of the spots                          mm or in
+ *   out of round, taper    form                                           mm or in
+ *   guards                 z·u of the extremes, and of the form           mm or in
+ *
+ * Source: ISO 14253-1:2017, decision rules for verifying conformity or nonconformity.
+ */
+import { type LimitCheck, partVerdict } from '../src/maths/conformity.js';
+import type { Grain } from '../src/maths/grain.js';
+import { type AllowedRange, type ArgumentRecord, defineFunction } from './definition.js';
+
+const value = <const Name extends string>(name: Name, meaning: string, allowed: AllowedRange) =>
+  ({
+    name,
+    meaning,
+    quantity: 'length',
+    allowed,
+    blank: 'allowed',
+    blankMeans: 'not measured',
+  }) as const satisfies ArgumentRecord;
+
+const limit = <const Name extends string>(name: Name, meaning: string, allowed: AllowedRange) =>
+  ({
+    name,
+    meaning,
+    quantity: 'length',
+    allowed,
+    blank: 'allowed',
+    blankMeans: 'no such limit',
+    optional: true,
+  }) as const satisfies ArgumentRecord;
+
+const guard = <const Name extends string>(name: Name, meaning: string) =>
+  ({
+    name,
+    meaning,
+    quantity: 'length',
+    allowed: { from: 0 },
+    blank: 'allowed',
+    blankMeans: '0, no guard',
+    optional: true,
+    default: 0,
+  }) as const satisfies ArgumentRecord;
+
+const SIZE: AllowedRange = { above: 0 };
+const FORM: AllowedRange = { from: 0 };
+
+function check(
+  side: LimitCheck['side'],
+  quantity: string,
+  measured: Grain | undefined,
+  limitName: string,
+  allowed: Grain | undefined,
+  width: Grain,
+): LimitCheck[] {
+  if (allowed === undefined) return [];
+  return [{ side, quantity, value: measured, limitName, limit: allowed, guard: width }];
+}
+
+export const partStatus = defineFunction({
+  name: 'PART_STATUS',
+  group: 'columns',
+  sentence: 'What the measured part proves about its limits.',
+  arguments: [
+    value('largest', 'the largest spot', SIZE),
+    value('smallest', 'the smallest spot', SIZE),
+    value('out_of_round', 'out of round', FORM),
+    value('taper', 'the taper', FORM),
+    limit('lower_limit', 'the least that the smallest spot may be', SIZE),
+    limit('upper_limit', 'the most that the largest spot may be', SIZE),
+    limit('out_of_round_limit', 'the most that out of round may be', FORM),
+    limit('taper_limit', 'the most that the taper may be', FORM),
+    guard('guard_extremes', 'the guard of the largest and the smallest spot'),
+    guard('guard_form', 'the guard of out of round and taper'),
+  ],
+  result: { meaning: '`within limits`, `beyond limits`, `undecided` or `no limits`', quantity: 'text' },
+  errors: [
+    {
+      code: 'NUM',
+      when: 'a limit of form is negative',
+      message: 'PART_STATUS: taper_limit is -0.01; expected a length in mm of 0 or more',
+    },
+  ],
+  examples: [
+    {
+      kind: 'ordinary',
+      says: 'inside both limits by more than the guard',
+      formula: '=PART_STATUS(42.003, 42.001, 0.001, 0.001, 42, 42.012, 0.005, 0.005, 0.001, 0.0005)',
+      expected: 'within limits',
+    },
+    {
+      kind: 'edge',
+      says: 'nearer to its limit than the guard',
+      formula: '=PART_STATUS(42.003, 42.0005, , , 42, 42.012, , , 0.001)',
+      expected: 'undecided',
+    },
+    {
+      kind: 'edge',
+      says: 'a taper limit, but the taper could not be formed',
+      formula: '=PART_STATUS(42.003, 42.001, 0.001, "", 42, 42.012, 0.005, 0.005)',
+      expected: 'undecided',
+    },
+    {
+      kind: 'edge',
+      says: 'one check that fails decides',
+      formula: '=PART_STATUS(42.003, 42.001, 0.006, "", 42, 42.012, 0.005, 0.005)',
+      expected: 'beyond limits',
+    },
+    {
+      kind: 'edge',
+      says: 'nothing to check against',
+      formula: '=PART_STATUS(42.003, 42.001, 0.006, 0.001)',
+      expected: 'no limits',
+    },
+    {
+      kind: 'refused',
+      says: 'a limit of form may be zero, not less',
+      formula: '=PART_STATUS(42.003, 42.001, 0.006, 0.001, 42, 42.012, 0.005, -0.01)',
+      expected: {
+        error: 'NUM',
+        message: 'PART_STATUS: taper_limit is -0.01; expected a length in mm of 0 or more',
+      },
+    },
+  ],
+  source: 'ISO 14253-1:2017, decision rules for verifying conformity or nonconformity with specifications',
+  since: '0.1.0',
+  related: ['FIT_STATUS', 'PART_SIZE', 'SPOT_TAPER', 'SPOT_OUT_OF_ROUND'],
+  body: (
+    largest,
+    smallest,
+    outOfRound,
+    taper,
+    lowerLimit,
+    upperLimit,
+    outOfRoundLimit,
+    taperLimit,
+    guardExtremes,
+    guardForm,
+  ) =>
+    partVerdict([
+      ...check('at least', 'smallest', smallest, 'lower limit', lowerLimit, guardExtremes),
+      ...check('at most', 'largest', largest, 'upper limit', upperLimit, guardExtremes),
+      ...check('at most', 'out of round', outOfRound, 'out-of-round limit', outOfRoundLimit, guardForm),
+      ...check('at most', 'taper', taper, 'taper limit', taperLimit, guardForm),
+    ]),
+});
