@@ -1,0 +1,75 @@
+/**
+ * The aims of the matching, in whole numbers that are minimised one after the other.
+ *
+ * Every column of the model counts some amount for each aim; an aim that asks for the most of
+ * something counts it with the sign −1.
+ */
+import type { Grain } from '../grain.js';
+import { toCommonStep } from './mass-windows.js';
+import type { StageResult, Stock } from './stock.js';
+
+export type AimName = StageResult['aim'];
+
+/** What one unit of a column amounts to. */
+export interface Amounts {
+  readonly completeEngines?: number;
+  readonly filledBeyond?: number;
+  /** In steps of the prices' last decimal. */
+  readonly price?: number;
+  readonly distance?: Grain;
+  readonly kept?: number;
+}
+
+export interface Aim {
+  readonly name: AimName;
+  readonly amount: keyof Amounts;
+  readonly sign: 1 | -1;
+  /** All amounts of the aim are multiples of this whole number. */
+  readonly step: number;
+}
+
+export function greatestCommonDivisor(values: Iterable<number>): number {
+  let divisor = 0;
+  for (const value of values) {
+    let [a, b] = [divisor, Math.abs(value)];
+    while (b !== 0) [a, b] = [b, a % b];
+    divisor = a;
+    if (divisor === 1) break;
+  }
+  return divisor === 0 ? 1 : divisor;
+}
+
+export interface Prices {
+  /** By the place of the new shell in the stock. */
+  readonly steps: readonly number[];
+  /** Steps in one unit of money. */
+  readonly perUnit: number;
+}
+
+/** @throws RangeError for prices with so many digits that their whole numbers are not exact. */
+export function pricesOf({ newShells }: Stock): Prices {
+  const [unit, ...steps] = toCommonStep([1, ...newShells.map(({ price }) => price)]);
+  const numbers = [unit!, ...steps].map(Number);
+  if (numbers.some((value) => value > 1e12))
+    throw new RangeError('prices with too many digits to add exactly');
+  return { steps: numbers.slice(1), perUnit: numbers[0]! };
+}
+
+/** The aims of a stock in the order in which they are pursued. */
+export function aimsOf(stock: Stock, steps: { readonly price: number; readonly distance: number }): Aim[] {
+  const distance: Aim = {
+    name: 'distance from the aim',
+    amount: 'distance',
+    sign: 1,
+    step: steps.distance,
+  };
+  const kept: Aim = { name: 'pairs kept together', amount: 'kept', sign: -1, step: 1 };
+  return [
+    { name: 'complete engines', amount: 'completeEngines', sign: -1, step: 1 },
+    { name: 'filled journals beyond them', amount: 'filledBeyond', sign: -1, step: 1 },
+    ...(stock.newShells.length > 0
+      ? [{ name: 'price of bought shells', amount: 'price', sign: 1, step: steps.price } as const]
+      : []),
+    ...(stock.preferKeptPairs ? [kept, distance] : [distance, kept]),
+  ];
+}

@@ -1,0 +1,51 @@
+/** Gaps: a journal in a bore that it could be fitted in, before any shell. */
+import type { Grain } from '../grain.js';
+import type { MeasuredPart } from '../uncertainty.js';
+import { BIG_END, type JournalClass, kindKey, type RodClass } from './part-classes.js';
+import { type GaugePair, gaugePair, type ProvableLimits } from './verdicts.js';
+
+export interface Gap {
+  readonly journal: number;
+  /** Class of the rod; undefined for a case bore. */
+  readonly rod: number | undefined;
+  readonly limits: ProvableLimits;
+  /** Bore less journal: of the sizes, at the tightest and at the loosest. */
+  readonly size: Grain;
+  readonly tightest: Grain;
+  readonly loosest: Grain;
+  readonly spotVariance: number;
+  readonly gauges: GaugePair;
+}
+
+/**
+ * Every journal class with each bore it may take.
+ * @param limits by the key of the kind; kinds that allow no fit are absent
+ */
+export function gapsOf(
+  journals: readonly JournalClass[],
+  rods: readonly RodClass[],
+  limits: ReadonlyMap<string, ProvableLimits>,
+): Gap[] {
+  const gaps: Gap[] = [];
+  for (const [journal, { part, caseBore, ...kind }] of journals.entries()) {
+    const kindLimits = limits.get(kindKey(kind));
+    if (!kindLimits) continue;
+    const gap = (bore: MeasuredPart, rod: number | undefined): Gap => ({
+      journal,
+      rod,
+      limits: kindLimits,
+      size: bore.size - part.size,
+      tightest: bore.smallest - part.largest,
+      loosest: bore.largest - part.smallest,
+      spotVariance: bore.spotVariance + part.spotVariance,
+      gauges: gaugePair(bore, part),
+    });
+    if (caseBore) gaps.push(gap(caseBore, undefined));
+    else if (kind.fit === BIG_END) {
+      for (const [rod, { engineType, part: bore }] of rods.entries()) {
+        if (engineType === kind.engineType) gaps.push(gap(bore, rod));
+      }
+    }
+  }
+  return gaps;
+}

@@ -1,0 +1,76 @@
+/** Fits of a bore and two shells that ran together on the very journal: each part by its own name. */
+
+import type { FitParts } from '../clearance.js';
+import { clearanceOf } from '../clearance.js';
+import { guardOf } from '../conformity.js';
+import { clearanceVariance, type MeasuredPart } from '../uncertainty.js';
+import { BIG_END, kindKey } from './part-classes.js';
+import type { RanAt, Stock, StockEngine, StockJournal, StockRod, StockShell } from './stock.js';
+import { isAllowed, type ProvableLimits } from './verdicts.js';
+
+export interface KeptFit {
+  readonly engine: StockEngine;
+  readonly journal: StockJournal;
+  /** Undefined for a case bore. */
+  readonly rod: StockRod | undefined;
+  readonly upper: StockShell;
+  readonly lower: StockShell;
+}
+
+export function ranOn(ran: RanAt | undefined, engine: StockEngine, journal: StockJournal): boolean {
+  return ran !== undefined && ran.engine === engine.name && ran.position === journal.position;
+}
+
+/** Whether a fit of these parts is allowed, by the core's own clearance, variance and guard. */
+export function allowsFit(
+  parts: FitParts<MeasuredPart>,
+  limits: ProvableLimits,
+  { confidence, allowUndecided }: Stock,
+): boolean {
+  const { halfDifference } = limits;
+  if (halfDifference !== undefined && Math.abs(parts.upper.size - parts.lower.size) > halfDifference) {
+    return false;
+  }
+  const guard = guardOf(confidence, Math.sqrt(clearanceVariance(parts)));
+  return isAllowed(clearanceOf(parts), limits, guard, allowUndecided);
+}
+
+function rodsOf(stock: Stock, engine: StockEngine, journal: StockJournal, limits: ProvableLimits) {
+  if (journal.fit !== BIG_END) return [];
+  return stock.rods.filter(
+    (rod) =>
+      rod.engineType === journal.engineType &&
+      ranOn(rod.ran, engine, journal) &&
+      (limits.massSpread === undefined || rod.mass !== undefined),
+  );
+}
+
+/** Every allowed fit that keeps its parts together, in the order of the stock. */
+export function keptFits(stock: Stock, limits: ReadonlyMap<string, ProvableLimits>): KeptFit[] {
+  const fits: KeptFit[] = [];
+  for (const engine of stock.engines) {
+    for (const journal of engine.journals) {
+      const kindLimits = limits.get(kindKey(journal));
+      if (!journal.part || !kindLimits) continue;
+      const { caseBore, part } = journal;
+      const bores: { rod: StockRod | undefined; bore: MeasuredPart | undefined }[] = caseBore
+        ? [{ rod: undefined, bore: ranOn(caseBore.ran, engine, journal) ? caseBore.part : undefined }]
+        : rodsOf(stock, engine, journal, kindLimits).map((rod) => ({ rod, bore: rod.part }));
+      const shells = stock.shells.filter(
+        (shell) => kindKey(shell) === kindKey(journal) && ranOn(shell.ran, engine, journal),
+      );
+      for (const { rod, bore } of bores) {
+        if (!bore) continue;
+        for (const upper of shells) {
+          if (upper.half === 'lower') continue;
+          for (const lower of shells) {
+            if (lower.half === 'upper' || (upper === lower && upper.quantity < 2)) continue;
+            const parts = { bore, journal: part, upper: upper.part, lower: lower.part };
+            if (allowsFit(parts, kindLimits, stock)) fits.push({ engine, journal, rod, upper, lower });
+          }
+        }
+      }
+    }
+  }
+  return fits;
+}

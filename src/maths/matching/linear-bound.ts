@@ -1,0 +1,134 @@
+/**
+ * The linear bound of one aim: fits are added to a small program until no fit left out would help.
+ *
+ * The bound does not trust the solver's objective. It is worked out from the duals and the reduced
+ * cost of every column, held or left out (Lagrangian relaxation; Desrosiers and Lübbecke, A primer
+ * in column generation, 2005), and is valid for any duals.
+ */
+import type { Column, Model } from './model-columns.js';
+import { fitColumn } from './model-columns.js';
+import type { Row } from './model-rows.js';
+import { type FitWeights, type PricedFit, priceFits } from './pricing.js';
+import type { LinearSolution, Solver } from './solver.js';
+
+/** Differences below this are rounding of the solver. */
+export const SLACK = 1e-6;
+
+/** How many fits of one journal class join the program at a time. */
+const FITS_AT_A_TIME = 12;
+
+/** One aim to be minimised, in whole steps, with the rows that hold the earlier ones. */
+export interface Stage {
+  readonly rows: readonly Row[];
+  /** Row entries of a column with those of the held aims. */
+  readonly entries: (column: Column) => { rows: readonly number[]; values: readonly number[] };
+  readonly cost: (column: Column) => number;
+  /** What a fit counts in the objective less the duals of the held aims. */
+  readonly fitWeights: (duals: Float64Array) => FitWeights;
+}
+
+export interface LinearBound {
+  /** Proven: no sets do better. Not rounded. */
+  readonly bound: number;
+  readonly duals: Float64Array;
+  readonly solution: LinearSolution;
+}
+
+/** Duals with the signs that the rows allow: a row without a lower limit can only be worth lowering. */
+function signed(duals: Float64Array, rows: readonly Row[]): Float64Array {
+  return duals.map((dual, place) => {
+    const { lower, upper } = rows[place]!;
+    if (!Number.isFinite(lower)) return Math.min(dual, 0);
+    return Number.isFinite(upper) ? dual : Math.max(dual, 0);
+  });
+}
+
+export function reducedCost(stage: Stage, column: Column, duals: Float64Array): number {
+  const { rows, values } = stage.entries(column);
+  let cost = stage.cost(column);
+  for (let place = 0; place < rows.length; place++) cost -= duals[rows[place]!]! * values[place]!;
+  return cost;
+}
+
+/** Σ over the rows of what their limits are worth. */
+function worthOfRows(rows: readonly Row[], duals: Float64Array): number {
+  let worth = 0;
+  for (const [place, { lower, upper }] of rows.entries()) {
+    const dual = duals[place]!;
+    if (dual !== 0) worth += dual * (dual > 0 ? lower : upper);
+  }
+  return worth;
+}
+
+/** The best fits of each journal class, one a gap, and the bound that the duals prove. */
+function price(model: Model, stage: Stage, columns: readonly Column[], duals: Float64Array) {
+  const { journals, gaps } = model.problem;
+  let bound = worthOfRows(stage.rows, duals);
+  for (const column of columns) {
+    if (column.meaning.is === 'fit') continue;
+    bound += Math.min(0, reducedCost(stage, column, duals)) * column.upper;
+  }
+  const bestOfGap = new Map<number, PricedFit>();
+  priceFits(model, duals, stage.fitWeights(duals), -SLACK / 100, (fit) => {
+    const known = bestOfGap.get(fit.gap);
+    if (!known || fit.reducedCost < known.reducedCost) bestOfGap.set(fit.gap, fit);
+  });
+  const byJournal = journals.map((): PricedFit[] => []);
+  for (const fit of bestOfGap.values()) byJournal[gaps[fit.gap]!.journal]!.push(fit);
+  const best: PricedFit[] = [];
+  for (const [journal, fits] of byJournal.entries()) {
+    fits.sort((a, b) => a.reducedCost - b.reducedCost || a.gap - b.gap);
+    if (fits.length > 0) bound += fits[0]!.reducedCost * journals[journal]!.journals.length;
+    best.push(...fits.slice(0, FITS_AT_A_TIME));
+  }
+  return { bound, best };
+}
+
+export function roundedUp(bound: number): number {
+  return Math.ceil(bound - SLACK);
+}
+
+/**
+ * Solves the linear program of a stage, adding fits to `columns` as needed.
+ * @param columns the columns held so far; grows
+ * @param remaining seconds left, asked before every solve
+ * @param reached the value of the sets at hand: at that bound the work is done
+ * @returns undefined when the time is up before any bound was proven
+ */
+export function linearBound(
+  solver: Solver,
+  model: Model,
+  stage: Stage,
+  columns: Column[],
+  reached: number,
+  remaining: () => number,
+): LinearBound | undefined {
+  const ready = (column: Column) => ({
+    ...stage.entries(column),
+    upper: column.upper,
+    cost: stage.cost(column),
+  });
+  const program = solver.linear(stage.rows, columns.map(ready));
+  const held = new Set(
+    columns.map(({ meaning }) => (meaning.is === 'fit' ? `${meaning.gap},${meaning.shape}` : '')),
+  );
+  let best: LinearBound | undefined;
+  try {
+    for (;;) {
+      const solution = program.solve(remaining());
+      if (!solution) return best;
+      const duals = signed(solution.duals, stage.rows);
+      const priced = price(model, stage, columns, duals);
+      if (!best || priced.bound > best.bound) best = { bound: priced.bound, duals, solution };
+      const fresh = priced.best.filter(({ gap, shape }) => !held.has(`${gap},${shape}`));
+      const settled = roundedUp(best.bound) >= Math.min(roundedUp(solution.objective), reached);
+      if (settled || fresh.length === 0) return { ...best, solution };
+      const more = fresh.map(({ gap, shape }) => fitColumn(model, gap, shape));
+      for (const { gap, shape } of fresh) held.add(`${gap},${shape}`);
+      columns.push(...more);
+      program.add(more.map(ready));
+    }
+  } finally {
+    program.dispose();
+  }
+}

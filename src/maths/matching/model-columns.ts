@@ -1,0 +1,166 @@
+/** The columns of the model (model-rows.ts names them) and what each counts for every aim. */
+import { type Amounts, type Prices, pricesOf } from './aims.js';
+import { completableEngines, type Row, type RowPlaces, rowsOf } from './model-rows.js';
+import { kindKey } from './part-classes.js';
+import type { OpenGap, Problem } from './problem.js';
+
+export type Meaning =
+  | { readonly is: 'engine'; readonly engine: number }
+  | { readonly is: 'window' }
+  | { readonly is: 'pair'; readonly upper: number; readonly lower: number; readonly shape: number }
+  | { readonly is: 'fit'; readonly gap: number; readonly shape: number }
+  | { readonly is: 'kept'; readonly kept: number };
+
+export interface Column {
+  readonly meaning: Meaning;
+  readonly rows: readonly number[];
+  readonly values: readonly number[];
+  readonly upper: number;
+  readonly amounts: Amounts;
+}
+
+export interface Model {
+  readonly problem: Problem;
+  readonly rows: readonly Row[];
+  readonly places: RowPlaces;
+  readonly prices: Prices;
+  /** All but the fits, which are far more than a model can hold and are added as they prove useful. */
+  readonly columns: readonly Column[];
+}
+
+/** Row entries that add up where two parts fall in one row. */
+function entries(...parts: readonly (readonly [row: number | undefined, value: number])[]) {
+  const sums = new Map<number, number>();
+  for (const [row, value] of parts) if (row !== undefined) sums.set(row, (sums.get(row) ?? 0) + value);
+  return { rows: [...sums.keys()], values: [...sums.values()] };
+}
+
+export function modelOf(problem: Problem): Model {
+  const { rows, places } = rowsOf(problem);
+  const prices = pricesOf(problem.stock);
+  const columns = [
+    ...engineColumns(problem, places),
+    ...windowColumns(problem, places),
+    ...pairColumns(problem, places, prices),
+    ...keptColumns(problem, places),
+  ];
+  return { problem, rows, places, prices, columns };
+}
+
+function engineColumns(problem: Problem, places: RowPlaces): Column[] {
+  return [...completableEngines(problem)].map((engine) => {
+    const own = [...problem.journals.entries()].filter(([, journal]) => journal.engine === engine);
+    return {
+      meaning: { is: 'engine', engine },
+      ...entries(
+        ...own.map(([place, { journals }]) => [places.completion[place], -journals.length] as const),
+      ),
+      upper: 1,
+      amounts: { completeEngines: 1, filledBeyond: -problem.stock.engines[engine]!.journals.length },
+    };
+  });
+}
+
+function windowColumns({ windows, rods }: Problem, places: RowPlaces): Column[] {
+  return places.oneWindow.flatMap(({ engine, engineType, row, pins }) =>
+    windows.get(engineType)!.map(({ first, last }) => {
+      const held = [...rods.entries()].filter(
+        ([, each]) => each.engineType === engineType && first <= each.massRank! && each.massRank! <= last,
+      );
+      return {
+        meaning: { is: 'window' as const },
+        ...entries(
+          [row, 1],
+          ...held.map(
+            ([rod, each]) => [places.rodOnEngine(engine, rod), -Math.min(each.rods.length, pins)] as const,
+          ),
+        ),
+        upper: 1,
+        amounts: {},
+      };
+    }),
+  );
+}
+
+function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Column[] {
+  const { journals, shells, shapes, gaps, stock } = problem;
+  const allowed = new Set<number>();
+  for (const gap of gaps) for (const shape of gap.shapes) allowed.add(shape);
+  const ofKind = new Map<string, number>();
+  for (const journal of journals) {
+    const kind = kindKey(journal);
+    ofKind.set(kind, (ofKind.get(kind) ?? 0) + journal.journals.length);
+  }
+  const priceOf = (shell: number) => {
+    const { bought } = shells[shell]!;
+    return bought ? prices.steps[stock.newShells.indexOf(bought)]! : 0;
+  };
+  return [...allowed]
+    .sort((a, b) => a - b)
+    .flatMap((shape) =>
+      shapes[shape]!.pairs.map(({ upper, lower }) => {
+        const [up, down] = [shells[upper]!.count, shells[lower]!.count];
+        const most = upper === lower ? Math.floor(up / 2) : Math.min(up, down);
+        return {
+          meaning: { is: 'pair' as const, upper, lower, shape },
+          ...entries([places.shell[upper], 1], [places.shell[lower], 1], [places.shape[shape], -1]),
+          upper: Math.min(most, ofKind.get(shapes[shape]!.kind)!),
+          amounts: { price: priceOf(upper) + priceOf(lower) },
+        };
+      }),
+    );
+}
+
+/** Rows that a filled journal uses once, whatever its shells. */
+export function gapRows({ journals }: Problem, places: RowPlaces, { journal, rod }: OpenGap): number[] {
+  const { engine, journals: alike } = journals[journal]!;
+  const rows = [
+    places.journal[journal],
+    places.completion[journal],
+    rod === undefined ? places.sharedBore.get(alike[0]!.caseBore?.name ?? '') : places.rod[rod],
+    rod === undefined ? undefined : places.rodOnEngine(engine, rod),
+  ];
+  return rows.filter((row) => row !== undefined);
+}
+
+function gapEntries(problem: Problem, places: RowPlaces, gap: OpenGap) {
+  return gapRows(problem, places, gap).map((row) => [row, 1] as const);
+}
+
+/** How far a fit of this gap lies from the aim; 0 where there is no aim. */
+export function distanceOf(gap: OpenGap, pairSize: number): number {
+  const { aim } = gap.limits;
+  return aim === undefined ? 0 : Math.abs(gap.size - pairSize - aim);
+}
+
+export function fitColumn({ problem, places }: Model, gap: number, shape: number): Column {
+  const open = problem.gaps[gap]!;
+  const rods = open.rod === undefined ? Number.POSITIVE_INFINITY : problem.rods[open.rod]!.rods.length;
+  return {
+    meaning: { is: 'fit', gap, shape },
+    ...entries(...gapEntries(problem, places, open), [places.shape[shape], 1]),
+    upper: Math.min(problem.journals[open.journal]!.journals.length, rods),
+    amounts: { filledBeyond: 1, distance: distanceOf(open, problem.shapes[shape]!.size) },
+  };
+}
+
+function keptColumns(problem: Problem, places: RowPlaces): Column[] {
+  const { journals, rods, shells, gaps, kept } = problem;
+  return kept.map(({ journal, rod, upper, lower }, place) => {
+    const ofJournal = journals.findIndex((each) => each.journals.includes(journal));
+    const ofRod = rod && rods.findIndex((each) => each.rods.includes(rod));
+    const [up, down] = [upper, lower].map((shell) => shells.findIndex((each) => each.shells.includes(shell)));
+    const gap = gaps.find((open) => open.journal === ofJournal && open.rod === ofRod)!;
+    return {
+      meaning: { is: 'kept', kept: place },
+      ...entries(
+        ...gapEntries(problem, places, gap),
+        [places.shell[up!], 1],
+        [places.shell[down!], 1],
+        ...[rod, upper, lower].map((part) => [part && places.contested.get(part), 1] as const),
+      ),
+      upper: 1,
+      amounts: { filledBeyond: 1, distance: distanceOf(gap, upper.part.size + lower.part.size), kept: 1 },
+    };
+  });
+}

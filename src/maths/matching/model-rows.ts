@@ -1,0 +1,122 @@
+/**
+ * The rows of the model: what each journal, bore, shell and crank allows.
+ *
+ *   e_k           engine k is complete
+ *   y_k,w         the rods of engine k lie in the mass window w
+ *   z_u,l         pairs made of shell classes u and l
+ *   x_j,b,s       journals of class j in rods of class b with a pair of shape s
+ *   v             a fit whose parts ran together, by its named parts
+ *
+ *   journal j     Σ x + Σ v ≤ how many;  and ≥ how many · e_k
+ *   rod b         Σ x + Σ v ≤ how many
+ *   rod b on k    Σ x + Σ v ≤ how many · Σ of y_k,w over the windows that hold b;   Σ_w y_k,w ≤ 1
+ *   shell         Σ z + Σ v ≤ how many (a pair of two of one class counts two)
+ *   shape s       Σ x ≤ Σ z
+ *
+ * Linking gaps and pairs through shapes keeps it small: explicit fits of journal, bore, upper and
+ * lower would be some ten million columns for ten cranks.
+ */
+import type { Problem } from './problem.js';
+
+export interface Row {
+  readonly lower: number;
+  readonly upper: number;
+}
+
+/** Rows by what they limit; undefined where nothing needs limiting. */
+export interface RowPlaces {
+  readonly journal: readonly number[];
+  /** Undefined for journals of engines that can never be complete. */
+  readonly completion: readonly (number | undefined)[];
+  readonly rod: readonly number[];
+  /** Of one engine and rod class; undefined where mass plays no part. */
+  readonly rodOnEngine: (engine: number, rod: number) => number | undefined;
+  /** By engine and engine type: one window of mass a crank. */
+  readonly oneWindow: readonly CrankWindows[];
+  /** Undefined for shells that can be bought. */
+  readonly shell: readonly (number | undefined)[];
+  readonly shape: readonly number[];
+  /** Case bores that several journals claim. */
+  readonly sharedBore: ReadonlyMap<string, number>;
+  /** Parts that kept fits of several journals claim, by their rows of the stock. */
+  readonly contested: ReadonlyMap<object, number>;
+}
+
+export interface CrankWindows {
+  readonly engine: number;
+  readonly engineType: string;
+  readonly row: number;
+  /** How many rods the crank can take. */
+  readonly pins: number;
+}
+
+export const UNLIMITED = Number.POSITIVE_INFINITY;
+
+/** The engines whose every journal has some allowed gap. */
+export function completableEngines({ stock, journals, gaps }: Problem): Set<number> {
+  const open = new Map<number, number>();
+  for (const journal of new Set(gaps.map((gap) => gap.journal))) {
+    const { engine, journals: alike } = journals[journal]!;
+    open.set(engine, (open.get(engine) ?? 0) + alike.length);
+  }
+  const completable = new Set<number>();
+  for (const [place, engine] of stock.engines.entries()) {
+    if (engine.journals.length > 0 && open.get(place) === engine.journals.length) completable.add(place);
+  }
+  return completable;
+}
+
+/** Parts that kept fits of more than one journal name, with how often each may serve. */
+function contestedParts({ kept }: Problem): Map<object, number> {
+  const claims = new Map<object, { quantity: number; journals: Set<object> }>();
+  const claim = (part: object, quantity: number, journal: object) => {
+    const known = claims.get(part) ?? { quantity, journals: new Set() };
+    known.journals.add(journal);
+    claims.set(part, known);
+  };
+  for (const { journal, rod, upper, lower } of kept) {
+    if (rod) claim(rod, 1, journal);
+    claim(upper, upper.quantity, journal);
+    claim(lower, lower.quantity, journal);
+  }
+  return new Map(
+    [...claims]
+      .filter(([, { journals }]) => journals.size > 1)
+      .map(([part, { quantity }]) => [part, quantity]),
+  );
+}
+
+export function rowsOf(problem: Problem): { rows: Row[]; places: RowPlaces } {
+  const { journals, rods, shells, shapes, windows, stock } = problem;
+  const rows: Row[] = [];
+  const atMost = (upper: number) => rows.push({ lower: -UNLIMITED, upper }) - 1;
+  const atLeastNone = () => rows.push({ lower: 0, upper: UNLIMITED }) - 1;
+  const completable = completableEngines(problem);
+  const onEngine = new Map<string, number>();
+  const oneWindow: CrankWindows[] = [];
+  for (const engine of stock.engines.keys()) {
+    for (const engineType of windows.keys()) {
+      const own = journals.filter(
+        (each) => each.engine === engine && each.engineType === engineType && !each.caseBore,
+      );
+      if (own.length === 0) continue;
+      const pins = own.reduce((sum, each) => sum + each.journals.length, 0);
+      oneWindow.push({ engine, engineType, row: atMost(1), pins });
+      for (const [rod, each] of rods.entries()) {
+        if (each.engineType === engineType) onEngine.set(`${engine},${rod}`, atMost(0));
+      }
+    }
+  }
+  const places: RowPlaces = {
+    journal: journals.map((each) => atMost(each.journals.length)),
+    completion: journals.map(({ engine }) => (completable.has(engine) ? atLeastNone() : undefined)),
+    rod: rods.map((each) => atMost(each.rods.length)),
+    rodOnEngine: (engine, rod) => onEngine.get(`${engine},${rod}`),
+    oneWindow,
+    shell: shells.map(({ count }) => (Number.isFinite(count) ? atMost(count) : undefined)),
+    shape: shapes.map(() => atMost(0)),
+    sharedBore: new Map([...problem.sharedBores].map((name) => [name, atMost(1)])),
+    contested: new Map([...contestedParts(problem)].map(([part, quantity]) => [part, atMost(quantity)])),
+  };
+  return { rows, places };
+}

@@ -1,0 +1,49 @@
+/** One order of a stock's rows, whatever order they come in: by name, then by content. */
+import type { KindLimits, Stock } from './stock.js';
+
+/** Plain code-unit order, the same on every machine and in every language. */
+export function compareText(a: string, b: string): number {
+  if (a === b) return 0;
+  return a < b ? -1 : 1;
+}
+
+/** Sorted copy by the texts that `name` gives; rows of equal names by everything they hold. */
+function sorted<Row>(rows: readonly Row[], name: (row: Row) => readonly string[]): Row[] {
+  const keyed = rows.map((row) => ({ row, names: name(row) }));
+  keyed.sort((a, b) => {
+    for (const [place, text] of a.names.entries()) {
+      const order = compareText(text, b.names[place]!);
+      if (order !== 0) return order;
+    }
+    return compareText(JSON.stringify(a.row), JSON.stringify(b.row));
+  });
+  return keyed.map(({ row }) => row);
+}
+
+/** Of two rows of limits for one kind the first rules. */
+function firstOfEach(kinds: readonly KindLimits[]): KindLimits[] {
+  const isFirst = ({ engineType, fit }: KindLimits, place: number) =>
+    kinds.findIndex((kind) => kind.engineType === engineType && kind.fit === fit) === place;
+  return kinds.filter(isFirst);
+}
+
+/** The same stock with every list in the order of its names. */
+export function orderStock(stock: Stock): Stock {
+  const engines = stock.engines.map((engine) => ({
+    ...engine,
+    journals: sorted(engine.journals, ({ fit, position, name, engineType }) => [
+      fit,
+      position,
+      name,
+      engineType,
+    ]),
+  }));
+  return {
+    ...stock,
+    kinds: sorted(firstOfEach(stock.kinds), ({ engineType, fit }) => [engineType, fit]),
+    engines: sorted(engines, ({ name }) => [name]),
+    rods: sorted(stock.rods, ({ engineType, name }) => [engineType, name]),
+    shells: sorted(stock.shells, ({ engineType, fit, name }) => [engineType, fit, name]),
+    newShells: sorted(stock.newShells, ({ engineType, fit, mark, half }) => [engineType, fit, mark, half]),
+  };
+}

@@ -1,0 +1,142 @@
+/**
+ * Classes of alike parts: parts equal in every value that a fit can see are one class with a count.
+ *
+ * Where a part ran is left out on purpose. Fits that keep parts together name their parts one by one
+ * (kept-fits.ts), so a stock of used shells still collapses.
+ */
+import type { MeasuredPart } from '../uncertainty.js';
+import { massRanks } from './mass-windows.js';
+import type {
+  FitKind,
+  Half,
+  Stock,
+  StockEngine,
+  StockJournal,
+  StockNewShell,
+  StockRod,
+  StockShell,
+} from './stock.js';
+
+export interface JournalClass extends FitKind {
+  /** Place of the engine in the ordered stock. */
+  readonly engine: number;
+  readonly part: MeasuredPart;
+  /** Set for mains: the one bore that the journal sits in. */
+  readonly caseBore: MeasuredPart | undefined;
+  readonly journals: StockJournal[];
+}
+
+export interface RodClass {
+  readonly engineType: string;
+  readonly part: MeasuredPart;
+  /** Rank of the mass among the rods of the type; undefined where mass plays no part. */
+  readonly massRank: number | undefined;
+  readonly rods: StockRod[];
+}
+
+export interface ShellClass extends FitKind {
+  readonly half: Half;
+  readonly part: MeasuredPart;
+  /** How many there are; infinite for shells that can be bought. */
+  readonly count: number;
+  readonly shells: readonly StockShell[];
+  readonly bought: StockNewShell | undefined;
+}
+
+export const BIG_END = 'big end';
+
+export function kindKey({ engineType, fit }: FitKind): string {
+  return JSON.stringify([engineType, fit]);
+}
+
+/** A text that is equal for parts that no fit can tell apart. */
+export function partKey({ size, largest, smallest, systematic, spotVariance }: MeasuredPart): string {
+  const sources = systematic.map(({ gauge, maxError }) => [gauge, maxError]);
+  return JSON.stringify([size, largest, smallest, spotVariance, sources]);
+}
+
+function groupBy<Row>(rows: readonly Row[], key: (row: Row) => string): Row[][] {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows) {
+    const name = key(row);
+    const group = groups.get(name);
+    if (group) group.push(row);
+    else groups.set(name, [row]);
+  }
+  return [...groups.values()];
+}
+
+/** A journal can be filled only if it and its bore are measured; a rod serves a big end only. */
+function isFillable({ part, caseBore, fit }: StockJournal): boolean {
+  if (!part) return false;
+  return caseBore ? caseBore.part !== undefined : fit === BIG_END;
+}
+
+/**
+ * The journals that can be filled, alike ones of one engine together.
+ * @param single whether a journal must stay alone, because parts that ran there can return to it
+ */
+export function journalClasses(
+  engines: readonly StockEngine[],
+  single: (engine: StockEngine, journal: StockJournal) => boolean,
+): JournalClass[] {
+  return engines.flatMap((engine, place) => {
+    const fillable = engine.journals.filter(isFillable);
+    const key = (journal: StockJournal) => {
+      const values = [kindKey(journal), partKey(journal.part!), caseKey(journal)];
+      return JSON.stringify(single(engine, journal) ? [...values, fillable.indexOf(journal)] : values);
+    };
+    return groupBy(fillable, key).map((journals) => ({
+      engine: place,
+      engineType: journals[0]!.engineType,
+      fit: journals[0]!.fit,
+      part: journals[0]!.part!,
+      caseBore: journals[0]!.caseBore?.part,
+      journals,
+    }));
+  });
+}
+
+function caseKey({ caseBore }: StockJournal): string {
+  return caseBore ? partKey(caseBore.part!) : '';
+}
+
+/** Rods by values and, where a mass spread is set for their type, by mass; without a mass they are then left out. */
+export function rodClasses(stock: Stock): RodClass[] {
+  const ranks = massRanks(stock);
+  const usable = stock.rods.filter((rod) => !ranks.has(rod.engineType) || rod.mass !== undefined);
+  const rankOf = (rod: StockRod) => ranks.get(rod.engineType)?.rankOf(rod.mass!);
+  return groupBy(usable, (rod) => JSON.stringify([rod.engineType, partKey(rod.part), rankOf(rod)])).map(
+    (rods) => ({
+      engineType: rods[0]!.engineType,
+      part: rods[0]!.part,
+      massRank: rankOf(rods[0]!),
+      rods,
+    }),
+  );
+}
+
+/** Shells by values and half; each mark that can be bought is its own class. */
+export function shellClasses(stock: Stock): ShellClass[] {
+  const owned = groupBy(stock.shells, (shell) =>
+    JSON.stringify([kindKey(shell), shell.half, partKey(shell.part)]),
+  ).map((shells) => ({
+    engineType: shells[0]!.engineType,
+    fit: shells[0]!.fit,
+    half: shells[0]!.half,
+    part: shells[0]!.part,
+    count: shells.reduce((sum, { quantity }) => sum + quantity, 0),
+    shells,
+    bought: undefined,
+  }));
+  const bought = stock.newShells.map((shell) => ({
+    engineType: shell.engineType,
+    fit: shell.fit,
+    half: shell.half,
+    part: shell.part,
+    count: Number.POSITIVE_INFINITY,
+    shells: [],
+    bought: shell,
+  }));
+  return [...owned, ...bought];
+}

@@ -1,0 +1,337 @@
+/** Seeded stocks for the tests of matching: tiny ones with every rule at play, and ones as measured in a workshop. */
+import type {
+  FitKind,
+  Half,
+  KindLimits,
+  RanAt,
+  Stock,
+  StockEngine,
+  StockJournal,
+  StockNewShell,
+  StockRod,
+  StockShell,
+} from '../../../src/maths/matching/stock.js';
+import type { MeasuredPart, SystematicSource } from '../../../src/maths/uncertainty.js';
+
+export type Random = () => number;
+
+/** Mulberry32: small, seeded, the same everywhere. */
+export function randomOf(seed: number): Random {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+/** A whole number from `from` to `to`, both included. */
+export function wholeOf(random: Random, from: number, to: number): number {
+  return from + Math.floor(random() * (to - from + 1));
+}
+
+export function pick<Item>(random: Random, items: readonly Item[]): Item {
+  return items[Math.floor(random() * items.length)]!;
+}
+
+export function shuffled<Item>(random: Random, items: readonly Item[]): Item[] {
+  const result = [...items];
+  for (let last = result.length - 1; last > 0; last--) {
+    const other = wholeOf(random, 0, last);
+    [result[last], result[other]] = [result[other]!, result[last]!];
+  }
+  return result;
+}
+
+/** The same stock with every list in another order. */
+export function shuffledStock(random: Random, stock: Stock): Stock {
+  const engines = stock.engines.map((engine) => ({ ...engine, journals: shuffled(random, engine.journals) }));
+  return {
+    ...stock,
+    kinds: shuffled(random, stock.kinds),
+    engines: shuffled(random, engines),
+    rods: shuffled(random, stock.rods),
+    shells: shuffled(random, stock.shells),
+    newShells: shuffled(random, stock.newShells),
+  };
+}
+
+interface Gauge {
+  readonly sources: readonly SystematicSource[];
+  readonly variance: number;
+}
+
+const MIC: SystematicSource = { gauge: 'mic', maxError: 100 };
+const RING: SystematicSource = { gauge: 'ring', maxError: 60 };
+const NO_GAUGE: Gauge = { sources: [], variance: 0 };
+const OUTSIDE: Gauge = { sources: [MIC], variance: 900 };
+const SECOND: Gauge = { sources: [{ gauge: 'second mic', maxError: 150 }], variance: 1600 };
+/** A bore gauge set with the outside micrometer: its error cancels against the journal's. */
+const BORE_BY_MIC: Gauge = { sources: [{ gauge: 'bore gauge', maxError: 80 }, MIC], variance: 1200 };
+const BORE_BY_RING: Gauge = { sources: [{ gauge: 'bore gauge', maxError: 80 }, RING], variance: 1200 };
+const BALL: Gauge = { sources: [{ gauge: 'ball mic', maxError: 70 }], variance: 400 };
+
+function partOf(size: number, under: number, over: number, { sources, variance }: Gauge): MeasuredPart {
+  return { size, smallest: size - under, largest: size + over, systematic: sources, spotVariance: variance };
+}
+
+/** A part some whole steps off its nominal, and out of form by up to some steps. */
+function roughPart(
+  random: Random,
+  nominal: number,
+  spread: number,
+  form: number,
+  gauge: Gauge,
+): MeasuredPart {
+  const step = pick(random, [50, 100, 100, 25]);
+  const size = nominal + step * wholeOf(random, -spread, spread);
+  return partOf(size, step * wholeOf(random, 0, form), step * wholeOf(random, 0, form), gauge);
+}
+
+const JOURNAL = 4_800_000;
+const WALL = 150_000;
+const BORE = JOURNAL + 2 * WALL + 4000;
+
+function limitsOf(random: Random, kind: FitKind): KindLimits {
+  const min = 4000 - 100 * wholeOf(random, 4, 12);
+  const max = 4000 + 100 * wholeOf(random, 4, 12);
+  const blank = random() < 0.04;
+  return {
+    ...kind,
+    min: blank ? undefined : min,
+    max,
+    serviceLimit: random() < 0.3 ? max + 100 * wholeOf(random, 0, 5) : undefined,
+    aim: random() < 0.05 ? undefined : pick(random, [Math.round((min + max) / 2), min + 333, 4000]),
+    halfDifference: random() < 0.4 ? 100 * wholeOf(random, 0, 4) : undefined,
+    massSpread: kind.fit === 'big end' && random() < 0.5 ? pick(random, [0.1, 0.2, 1, 2.5]) : undefined,
+  };
+}
+
+/**
+ * A stock small enough to try every set: up to three engines of up to two types, four journals in all.
+ * Gauges are shared, sizes crowd about the limits, and all rules of the matching take turns.
+ */
+export function tinyStock(seed: number): Stock {
+  const random = randomOf(seed);
+  const types = random() < 0.3 ? ['A', 'B'] : ['A'];
+  const kinds = types.flatMap((engineType) =>
+    ['big end', 'main'].map((fit) => limitsOf(random, { engineType, fit })),
+  );
+  const gauge = random() < 0.25 ? () => NO_GAUGE : (...gauges: Gauge[]) => pick(random, gauges);
+  const engineCount = wholeOf(random, 1, 3);
+  const sites: { type: string; engine: string; position: string }[] = [];
+  let left = 4;
+  const engines = Array.from({ length: engineCount }, (_, place): StockEngine => {
+    const name = `E${place}`;
+    const engineType = pick(random, types);
+    const count = Math.min(left, wholeOf(random, random() < 0.1 ? 0 : 1, 2));
+    left -= count;
+    const journals = Array.from({ length: count }, (_each, at): StockJournal => {
+      const main = random() < 0.3;
+      const position = `${at + 1}`;
+      sites.push({ type: engineType, engine: name, position });
+      const bore = roughPart(random, BORE, 2, 1, gauge(BORE_BY_MIC, BORE_BY_RING));
+      const ran = random() < 0.7 ? { engine: name, position } : undefined;
+      return {
+        engineType,
+        fit: main ? 'main' : 'big end',
+        name: `${name}-${main ? 'main' : 'pin'}-${position}`,
+        position,
+        part: random() < 0.06 ? undefined : roughPart(random, JOURNAL, 3, 1, gauge(OUTSIDE, SECOND)),
+        caseBore: main
+          ? { name: `${name}-case-${position}`, part: random() < 0.1 ? undefined : bore, ran }
+          : undefined,
+      };
+    });
+    return { name, journals };
+  });
+  const ranSomewhere = (): RanAt | undefined => {
+    if (sites.length === 0 || random() < 0.2) return undefined;
+    const { engine, position } = pick(random, sites);
+    return { engine, position };
+  };
+  const rods = Array.from(
+    { length: wholeOf(random, 1, 4) },
+    (_, place): StockRod => ({
+      name: `R${place}`,
+      engineType: pick(random, types),
+      part: roughPart(random, BORE, 3, 1, gauge(BORE_BY_MIC, BORE_BY_RING)),
+      mass: random() < 0.1 ? undefined : pick(random, [612.1, 612.2, 612.3, 612.4, 613.3, 614.8]),
+      ran: ranSomewhere(),
+    }),
+  );
+  const half = (): Half => pick(random, ['upper', 'lower', 'either', 'either'] as const);
+  const shells = Array.from(
+    { length: wholeOf(random, 2, 6) },
+    (_, place): StockShell => ({
+      name: `S${place}`,
+      engineType: pick(random, types),
+      fit: pick(random, ['big end', 'big end', 'main']),
+      half: half(),
+      quantity: pick(random, [1, 1, 1, 2, 3]),
+      part: roughPart(random, WALL, 2, 1, gauge(BALL, OUTSIDE)),
+      ran: ranSomewhere(),
+    }),
+  );
+  const newShells = Array.from(
+    { length: random() < 0.35 ? wholeOf(random, 1, 3) : 0 },
+    (_, place): StockNewShell => ({
+      engineType: pick(random, types),
+      fit: pick(random, ['big end', 'main']),
+      mark: `M${place}`,
+      half: half(),
+      part: partOf(WALL + 50 * wholeOf(random, -4, 4), 50, 50, NO_GAUGE),
+      price: pick(random, [0, 0.1, 0.2, 0.3, 1, 12.35]),
+    }),
+  );
+  return {
+    kinds,
+    engines,
+    rods,
+    shells,
+    newShells,
+    confidence: pick(random, [0.5, 0.9, 0.95]),
+    allowUndecided: random() < 0.3,
+    preferKeptPairs: random() < 0.4,
+  };
+}
+
+export interface WorkshopSize {
+  readonly cranks: number;
+  readonly pins: number;
+  readonly mains: number;
+  readonly rods: number;
+  /** Rows of shells for the pins; mains get their own in the same proportion. */
+  readonly shells: number;
+  readonly massSpread?: number;
+  readonly newShells?: boolean;
+  /** Smallest step of a reading, grains; 100 = 1 µm. */
+  readonly step?: number;
+}
+
+function normal(random: Random): number {
+  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+}
+
+/** A part as read at several spots, rounded to the step. */
+function readPart(
+  random: Random,
+  size: number,
+  spots: number,
+  form: number,
+  step: number,
+  { sources, variance }: Gauge,
+): MeasuredPart {
+  const readings = Array.from({ length: spots }, () => {
+    return step * Math.round((size + form * normal(random)) / step);
+  });
+  return {
+    size: Math.round(readings.reduce((sum, value) => sum + value, 0) / spots),
+    largest: Math.max(...readings),
+    smallest: Math.min(...readings),
+    systematic: sources,
+    // The temperature term makes it differ a little from part to part, as it does in practice.
+    spotVariance: variance + (0.5 * 11.5e-6 * Math.max(...readings)) ** 2,
+  };
+}
+
+/** Worn cranks with their rods and shells, measured to the step with two or three gauges. */
+export function workshopStock(seed: number, size: WorkshopSize): Stock {
+  const random = randomOf(seed);
+  const { cranks, pins, mains, step = 100 } = size;
+  const gauged = { bore: pick(random, [BORE_BY_MIC, BORE_BY_RING]), wall: BALL };
+  const wear = () => 300 * normal(random);
+  const kind = (fit: string): KindLimits => ({
+    engineType: 'A',
+    fit,
+    min: 2500,
+    max: 5500,
+    serviceLimit: 7000,
+    aim: 4000,
+    halfDifference: 600,
+    massSpread: fit === 'big end' ? size.massSpread : undefined,
+  });
+  const engines = Array.from({ length: cranks }, (_, place): StockEngine => {
+    const name = `crank ${String(place + 1).padStart(2, '0')}`;
+    const journal = (fit: string, at: number): StockJournal => ({
+      engineType: 'A',
+      fit,
+      name: `${name} ${fit} ${at + 1}`,
+      position: `${at + 1}`,
+      part: readPart(random, JOURNAL - Math.abs(wear()), 4, 100, step, OUTSIDE),
+      caseBore:
+        fit === 'main'
+          ? {
+              name: `${name} case ${at + 1}`,
+              part: readPart(random, BORE + wear(), 4, 120, step, gauged.bore),
+              ran: { engine: name, position: `${at + 1}` },
+            }
+          : undefined,
+    });
+    const journals = [
+      ...Array.from({ length: pins }, (_each, at) => journal('big end', at)),
+      ...Array.from({ length: mains }, (_each, at) => journal('main', at)),
+    ];
+    return { name, journals };
+  });
+  const places = (fit: string) =>
+    engines.flatMap(({ name, journals }) =>
+      journals.filter((each) => each.fit === fit).map(({ position }) => ({ engine: name, position })),
+    );
+  const rods = Array.from(
+    { length: size.rods },
+    (_, place): StockRod => ({
+      name: `rod ${String(place + 1).padStart(4, '0')}`,
+      engineType: 'A',
+      part: readPart(random, BORE + wear(), 3, 120, step, gauged.bore),
+      mass: Math.round(6120 + 30 * normal(random)) / 10,
+      ran: places('big end')[place],
+    }),
+  );
+  const shellsOf = (fit: string, count: number): StockShell[] =>
+    Array.from(
+      { length: count },
+      (_, place): StockShell => ({
+        name: `${fit} shell ${String(place + 1).padStart(4, '0')}`,
+        engineType: 'A',
+        fit,
+        half: place % 2 === 0 ? 'upper' : 'lower',
+        quantity: 1,
+        part: readPart(
+          random,
+          WALL + 250 * wholeOf(random, -1, 1) + 60 * normal(random),
+          2,
+          40,
+          step,
+          gauged.wall,
+        ),
+        ran: places(fit)[Math.floor(place / 2)],
+      }),
+    );
+  const newShells = ['upper', 'lower'].flatMap((half) =>
+    [-1, 0, 1].map(
+      (grade, place): StockNewShell => ({
+        engineType: 'A',
+        fit: 'big end',
+        mark: `grade ${place}`,
+        half: half as Half,
+        part: partOf(WALL + 250 * grade, 125, 125, NO_GAUGE),
+        price: [9.5, 8.75, 9.95][place]!,
+      }),
+    ),
+  );
+  return {
+    kinds: [kind('big end'), kind('main')],
+    engines,
+    rods,
+    shells: [
+      ...shellsOf('big end', size.shells),
+      ...shellsOf('main', pins === 0 ? size.shells : Math.round((size.shells * mains) / pins)),
+    ],
+    newShells: size.newShells ? newShells : [],
+    confidence: 0.95,
+    allowUndecided: false,
+    preferKeptPairs: false,
+  };
+}
