@@ -1,8 +1,10 @@
 /**
  * Does a measured part lie within its limits?
  *
- *   passes      the value lies inside its limit by the guard or more
- *   fails       the value lies outside its limit by more than the guard
+ *   excess = limit − value for a lower limit, value − limit for an upper one
+ *
+ *   passes      excess ≤ −guard: the value lies inside its limit by the guard or more
+ *   fails       excess > guard: the value lies outside its limit by more than the guard
  *   undecided   all else, and a value that cannot be formed from the readings
  *
  *   beyond limits where one check fails; within limits where all pass; no limits without a check

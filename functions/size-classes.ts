@@ -2,7 +2,7 @@
  * Which size class does a part fall in, and which class of shell suits a bore and a journal?
  *
  *   class of a size   From ≤ size < To; the class with the largest To also holds its To
- *   class of a shell  the one whose middle wall w brings B − 2w − J closest to the aim, the thicker at a tie
+ *   class of a shell  the one with the least |B − 2w − J − aim|, w = (From + To)/2; the thicker at a tie
  *
  *   From, To   the ends of a class                          mm or in
  *   B, J       sizes of bore and journal                    mm or in
