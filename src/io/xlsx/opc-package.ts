@@ -88,10 +88,22 @@ export class OpcPackage {
 
   /** Sets a part's text; where nothing changes, the entry stays as it is. A new part goes to the end. */
   async setText(part: string, text: string): Promise<void> {
-    const key = partKey(part);
-    const isKnown = this.entries.has(key);
+    const isKnown = this.has(part);
     if (isKnown && (await this.text(part)) === text) return;
-    const encoding = this.texts.get(key)?.encoding ?? 'utf-8';
+    this.write(part, text, this.texts.get(partKey(part))?.encoding ?? 'utf-8');
+  }
+
+  /** Sets a part to a text that has nothing of the old one, not even its encoding. */
+  async replaceText(part: string, text: string): Promise<void> {
+    if (this.has(part)) {
+      const old = await this.text(part);
+      if (old === text && this.texts.get(partKey(part))?.encoding === 'utf-8') return;
+    }
+    this.write(part, text, 'utf-8');
+  }
+
+  private write(part: string, text: string, encoding: XmlEncoding): void {
+    const key = partKey(part);
     const name = this.entries.get(key) ?? part;
     this.entries.set(key, name);
     this.texts.set(key, { text, encoding });
@@ -179,7 +191,9 @@ export class OpcPackage {
     await this.setText(CONTENT_TYPES, edits.apply());
   }
 
-  async toBytes(): Promise<Uint8Array> {
+  /** The zip; with all dates fixed, also those of entries that were not set. */
+  async toBytes(options: { allDatesFixed?: boolean } = {}): Promise<Uint8Array> {
+    if (options.allDatesFixed) for (const entry of Object.values(this.zip.files)) entry.date = ENTRY_DATE;
     return this.zip.generateAsync({ type: 'uint8array', compression: 'DEFLATE' });
   }
 }

@@ -98,16 +98,19 @@ export class TextEdits {
     this.replace(element.start, element.openEnd, `${open}${text}</${element.name}>`);
   }
 
-  /** Insertions at one place stay in the order in which they were asked for. */
+  /** Insertions at one place stay in the order in which they were asked for, before what is replaced there. */
   apply(): string {
-    const sorted = this.edits.map((e, i) => ({ ...e, i })).sort((a, b) => a.start - b.start || a.i - b.i);
-    let text = '';
+    const sorted = this.edits
+      .map((edit, order) => ({ ...edit, order }))
+      .sort((a, b) => a.start - b.start || a.end - b.end || a.order - b.order);
+    const pieces: string[] = [];
     let at = 0;
     for (const edit of sorted) {
       if (edit.start < at) throw new Error('two edits of one place');
-      text += this.source.slice(at, edit.start) + edit.text;
+      pieces.push(this.source.slice(at, edit.start), edit.text);
       at = edit.end;
     }
-    return text + this.source.slice(at);
+    pieces.push(this.source.slice(at));
+    return pieces.join('');
   }
 }

@@ -1,0 +1,74 @@
+/** The XML of cells that are written into a user's sheet (ISO 29500-1, 18.3.1.4). */
+import { type CellContent, cellAddress, type OutputCell } from '../../engine/workbook-model.js';
+import { withAttribute } from './xml-scan.js';
+import { encodeCellText, escapeXml } from './xml-text.js';
+import { readTree } from './xml-tree.js';
+
+export interface CellPlace {
+  readonly row: number;
+  readonly column: number;
+  /** The prefix that the sheet gives its own elements, with its colon, or nothing. */
+  readonly prefix: string;
+}
+
+/** Throws a RangeError on a number that no cell can hold. */
+export function cellXml({ row, column, prefix: p }: CellPlace, cell: OutputCell, style: number): string {
+  const start = `<${p}c r="${cellAddress(row, column)}"${style ? ` s="${style}"` : ''}`;
+  const { value, formula } = cell;
+  if (formula) {
+    const { type, text } = stored(
+      typeof value === 'string'
+        ? { kind: 'text', value }
+        : typeof value === 'number'
+          ? { kind: 'number', value }
+          : { kind: 'boolean', value },
+    );
+    const f = `<${p}f>${escapeXml(encodeCellText(formula))}</${p}f>`;
+    return `${start}${type ? ` t="${type}"` : ''}>${f}<${p}v>${text}</${p}v></${p}c>`;
+  }
+  if (value === '') return `${start}/>`;
+  if (typeof value === 'string')
+    return `${start} t="inlineStr"><${p}is>${textXml(p, value)}</${p}is></${p}c>`;
+  const { type, text } = stored(
+    typeof value === 'number' ? { kind: 'number', value } : { kind: 'boolean', value },
+  );
+  return `${start}${type ? ` t="${type}"` : ''}><${p}v>${text}</${p}v></${p}c>`;
+}
+
+/** A `t` element; white space that a reader might drop is marked as kept. */
+export function textXml(prefix: string, text: string): string {
+  const space = /^\s|\s$|\n/.test(text) ? ' xml:space="preserve"' : '';
+  return `<${prefix}t${space}>${escapeXml(encodeCellText(text))}</${prefix}t>`;
+}
+
+/**
+ * A user's cell with another stored value: its formula, style and all else stay as typed. Throws an Error where
+ * the cell has no formula.
+ */
+export function withStoredValue(xml: string, content: CellContent): string {
+  const cell = readTree(xml);
+  const formula = cell.children.find((c) => c.local === 'f');
+  if (!formula) throw new Error(`a value is to be stored under a formula, but there is none: ${xml}`);
+  const { type, text } = stored(content);
+  const open = withAttribute(xml.slice(0, cell.openEnd), 't', type);
+  const value = cell.children.find((c) => c.local === 'v');
+  const p = cell.prefix;
+  const v = `<${p}v>${text}</${p}v>`;
+  if (value) return open + xml.slice(cell.openEnd, value.start) + v + xml.slice(value.end);
+  return open + xml.slice(cell.openEnd, formula.end) + v + xml.slice(formula.end);
+}
+
+/** How a formula's result is stored: the cell's type, none for a number, and the text of its value. */
+function stored(content: CellContent): { type: string | undefined; text: string } {
+  switch (content.kind) {
+    case 'text':
+      return { type: 'str', text: escapeXml(encodeCellText(content.value)) };
+    case 'boolean':
+      return { type: 'b', text: content.value ? '1' : '0' };
+    case 'error':
+      return { type: 'e', text: escapeXml(content.value) };
+    default:
+      if (!Number.isFinite(content.value)) throw new RangeError(`a cell cannot hold ${content.value}`);
+      return { type: undefined, text: String(content.value) };
+  }
+}

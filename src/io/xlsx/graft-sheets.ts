@@ -1,0 +1,102 @@
+/** Puts the program's own sheets into a user's package, and takes those of an earlier run out. */
+import type { OutputSheet } from '../../engine/workbook-model.js';
+import { graftSheetXml, type Namespaces } from './graft-sheet.js';
+import { type OpcPackage, relationshipsPart } from './opc-package.js';
+import type { OutputStyles } from './output-styles.js';
+import type { OutputWorkbook } from './output-workbook.js';
+import { readSharedStrings } from './read-strings.js';
+import { addSheetEntry, findSheet, removeSheetEntries, setPrintTitles } from './workbook-edit.js';
+import { listSheets, partOfKind, type SheetEntry, type WorkbookParts } from './workbook-package.js';
+
+const WORKSHEET_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml';
+
+export interface Refusal {
+  readonly sheet: string;
+  readonly reason: string;
+}
+
+export interface GraftedSheets {
+  readonly refused: Refusal[];
+  /** For each sheet that was replaced, by its id: the addresses of its formulas. */
+  readonly formulas: Map<number, ReadonlySet<string>>;
+}
+
+/** Replaces sheets of the same name where they stand; the others go behind the user's, in their order. */
+export async function graftSheets(
+  { pkg, workbook, sheets: userSheets }: WorkbookParts,
+  sheets: readonly OutputSheet[],
+  output: OutputWorkbook,
+  styles: OutputStyles,
+  namespaces: Namespaces,
+): Promise<GraftedSheets> {
+  const refused: Refusal[] = [];
+  const formulas = new Map<number, ReadonlySet<string>>();
+  const titleRows = new Map<string, number>();
+  const { pkg: source, workbook: sourceWorkbook, sheets: sources } = output.parts;
+  const strings = await readSharedStrings(source, await partOfKind(source, sourceWorkbook, 'sharedStrings'));
+  for (const [i, sheet] of sheets.entries()) {
+    const old = findSheet(userSheets, sheet.name);
+    if (old && !(old.isWorksheet && old.part !== undefined)) {
+      refused.push({
+        sheet: sheet.name,
+        reason: `a sheet of this name exists and is no worksheet. Rename it and run again.`,
+      });
+      continue;
+    }
+    // The first sheet there shows the formats.
+    const xml = await source.text(sources[i + 1]!.part!);
+    const grafted = graftSheetXml(xml, strings, styles.ofIndex, namespaces);
+    if (old) {
+      await pkg.replaceText(old.part!, grafted.xml);
+      await pkg.remove(relationshipsPart(old.part!));
+      formulas.set(old.sheetId, grafted.formulas);
+    } else {
+      await addSheet(pkg, workbook, sheet.name, grafted.xml, namespaces);
+    }
+    titleRows.set(sheet.name, sheet.headerRows);
+  }
+  await setPrintTitles(pkg, workbook, titleRows);
+  return { refused, formulas };
+}
+
+async function addSheet(
+  pkg: OpcPackage,
+  workbook: string,
+  name: string,
+  xml: string,
+  namespaces: Namespaces,
+): Promise<void> {
+  const folder = workbook.slice(0, workbook.lastIndexOf('/') + 1);
+  let number = 1;
+  while (pkg.has(`${folder}worksheets/sheet${number}.xml`)) number++;
+  const target = `worksheets/sheet${number}.xml`;
+  await pkg.replaceText(folder + target, xml);
+  await pkg.addOverride(folder + target, WORKSHEET_TYPE);
+  const id = await pkg.addRelationship(workbook, `${namespaces.relationships}/worksheet`, target);
+  await addSheetEntry(pkg, workbook, name, id, namespaces.relationships);
+}
+
+/** Removes worksheets by name; names that the book does not have are passed over. */
+export async function removeSheets(
+  { pkg, workbook, sheets: userSheets }: WorkbookParts,
+  names: readonly string[],
+): Promise<{ refused: Refusal[]; removed: SheetEntry[] }> {
+  const found = [...new Set(names.map((name) => findSheet(userSheets, name)))].filter((s) => s !== undefined);
+  if (found.length === 0) return { refused: [], removed: [] };
+  const refuse = (sheets: readonly SheetEntry[], reason: string) =>
+    sheets.map((s) => ({ sheet: s.name, reason }));
+  const removed = found.filter((s) => s.isWorksheet);
+  const refused = refuse(
+    found.filter((s) => !s.isWorksheet),
+    'it is no worksheet, so it is not removed.',
+  );
+  const now = await listSheets(pkg, workbook, await pkg.tree(workbook));
+  const isGone = (sheet: SheetEntry) => removed.some((r) => r.relationshipId === sheet.relationshipId);
+  if (!now.some((s) => !s.isHidden && !isGone(s))) {
+    const reason = 'it is not removed, because a workbook needs a sheet that is not hidden.';
+    return { refused: [...refused, ...refuse(removed, reason)], removed: [] };
+  }
+  await removeSheetEntries(pkg, workbook, removed);
+  for (const sheet of removed) await pkg.removeRelationship(workbook, sheet.relationshipId);
+  return { refused, removed };
+}

@@ -1,0 +1,60 @@
+/** A fresh .xlsx workbook from cells in memory, for books that came from .csv files or were merged. */
+import ExcelJS from 'exceljs';
+import type { Cell, CellContent, SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
+import { FORMAT_STYLES } from './formats.js';
+import { OpcPackage } from './opc-package.js';
+import { encodeCellText } from './xml-text.js';
+
+const NARROWEST = 9;
+const WIDEST = 40;
+/** A header wraps; its width is worth no more than this. */
+const WIDEST_HEADER = 16;
+const DATE_FORMAT = 'yyyy-mm-dd';
+
+/**
+ * Numbers stay numbers, text text, formulas formulas with their stored value. The first row of each sheet is bold
+ * and stays in view. The same model gives the same bytes.
+ */
+export async function newWorkbookPackage(model: WorkbookModel): Promise<Uint8Array> {
+  const workbook = new ExcelJS.Workbook();
+  // The library else takes the hour of writing.
+  workbook.created = new Date(0);
+  workbook.modified = new Date(0);
+  for (const sheet of model.sheets) addSheet(workbook, sheet);
+  const written = await OpcPackage.open(new Uint8Array(await workbook.xlsx.writeBuffer()), model.file);
+  return written.toBytes({ allDatesFixed: true });
+}
+
+function addSheet(workbook: ExcelJS.Workbook, sheet: SheetModel): void {
+  const worksheet = workbook.addWorksheet(sheet.name, { views: [{ state: 'frozen', ySplit: 1 }] });
+  const widths: number[] = [];
+  sheet.rows.forEach((cells, row) => {
+    cells.forEach((cell, column) => {
+      if (!cell) return;
+      const target = worksheet.getCell(row + 1, column + 1);
+      target.value = excelValue(cell);
+      if (row === 0) target.style = FORMAT_STYLES.header;
+      else if (cell.content?.kind === 'date') target.numFmt = DATE_FORMAT;
+      const length = String(cell.content?.value ?? '').length + 2;
+      widths[column] = Math.max(
+        widths[column] ?? NARROWEST,
+        Math.min(length, row === 0 ? WIDEST_HEADER : WIDEST),
+      );
+    });
+  });
+  widths.forEach((width, column) => {
+    worksheet.getColumn(column + 1).width = width;
+  });
+}
+
+function excelValue({ content, formula }: Cell): ExcelJS.CellValue {
+  const isBlank = content === undefined || content.value === '';
+  if (formula === undefined) return isBlank ? null : storedValue(content);
+  return content === undefined ? { formula } : { formula, result: storedValue(content) };
+}
+
+function storedValue(content: CellContent): string | number | boolean | ExcelJS.CellErrorValue {
+  if (content.kind === 'text') return encodeCellText(content.value);
+  if (content.kind === 'error') return { error: content.value as ExcelJS.CellErrorValue['error'] };
+  return content.value;
+}

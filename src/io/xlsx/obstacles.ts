@@ -1,0 +1,58 @@
+/** What stands in the way of writing into a user's sheet: then the sheet is left as it is. */
+import { cellAddress, columnLetters, type SheetEdit } from '../../engine/workbook-model.js';
+import { contains, parseRange, type Rect } from './cell-reference.js';
+import type { OpcPackage } from './opc-package.js';
+import { SHEET_LEAVES } from './splice-sheet.js';
+import { attribute } from './xml-scan.js';
+import { attr, childOf, childrenOf } from './xml-tree.js';
+
+/** The open tags of formulas that belong to a whole range. */
+const RANGE_FORMULA = /<(?:[\w.-]+:)?f\s[^>]*\bt\s*=\s*["'](?:array|dataTable)["'][^>]*>/g;
+
+/** Why an edit cannot be made, as a sentence that ends in what the user can do; undefined where it can. */
+export async function obstacleTo(
+  pkg: OpcPackage,
+  part: string,
+  edit: SheetEdit,
+): Promise<string | undefined> {
+  const worksheet = await pkg.tree(part, SHEET_LEAVES);
+  for (const merge of childrenOf(childOf(worksheet, 'mergeCells'), 'mergeCell')) {
+    const ref = attr(merge, 'ref') ?? '';
+    const where = whereOverlapped(ref, edit);
+    if (where) return `the merged cells ${ref} are in the way of ${where}. Unmerge them and run again.`;
+  }
+  for (const ref of await tableRanges(pkg, part)) {
+    const where = whereOverlapped(ref, edit);
+    if (where) {
+      return `the table over ${ref} is in the way of ${where}. Make it narrower or turn it into a plain range, and run again.`;
+    }
+  }
+  for (const [tag] of (await pkg.text(part)).matchAll(RANGE_FORMULA)) {
+    const ref = attribute(tag, 'ref') ?? '';
+    // An array formula of one cell can be replaced like any other.
+    if (!ref.includes(':')) continue;
+    const where = whereOverlapped(ref, edit);
+    if (where) return `the array formula over ${ref} is in the way of ${where}. Remove it and run again.`;
+  }
+  return undefined;
+}
+
+async function tableRanges(pkg: OpcPackage, part: string): Promise<string[]> {
+  const tables = (await pkg.relationships(part)).filter((r) => r.kind === 'table');
+  const ranges: string[] = [];
+  for (const { part: table } of tables) {
+    if (table !== undefined && pkg.has(table)) ranges.push(attr(await pkg.tree(table), 'ref') ?? '');
+  }
+  return ranges;
+}
+
+/** The written cell or column that a range covers. */
+function whereOverlapped(ref: string, edit: SheetEdit): string | undefined {
+  const rect: Rect | undefined = parseRange(ref);
+  if (!rect) return undefined;
+  const cell = edit.cells.find(({ row, column }) => contains(rect, row, column));
+  if (cell) return `cell ${cellAddress(cell.row, cell.column)}, which is to be written`;
+  const { clear } = edit;
+  if (!clear || rect.right < clear.first || rect.left > clear.last) return undefined;
+  return `column ${columnLetters(Math.max(clear.first, rect.left))}, which is to be made anew`;
+}
