@@ -15,7 +15,6 @@
  * Source: linear thermal expansion from the reference temperature of ISO 1:2022; no published source
  * for its use on shells.
  */
-import { toNumber } from '../src/maths/decimal.js';
 import { runningClearance as running } from '../src/maths/expansion.js';
 import { type ArgumentRecord, defineFunction } from './definition.js';
 
@@ -95,7 +94,7 @@ export const runningClearance = defineFunction({
     running(
       clearance,
       journal,
-      { celsius: toNumber(boreTemperature), expansion: boreExpansion },
-      { celsius: toNumber(journalTemperature), expansion: journalExpansion },
+      { celsius: boreTemperature, expansion: boreExpansion },
+      { celsius: journalTemperature, expansion: journalExpansion },
     ),
 });

@@ -11,7 +11,7 @@
  *
  * Source: JCGM 100:2008, 5.1.2 and 6.2.
  */
-import { expandedUncertainty as expanded, rootSumOfSquares } from '../src/maths/uncertainty.js';
+import { expandedUncertainty as expanded, sumOfSquares } from '../src/maths/uncertainty.js';
 import { type ArgumentRecord, defineFunction } from './definition.js';
 
 const CONTRIBUTIONS = {
@@ -70,7 +70,8 @@ export const standardUncertainty = defineFunction({
   source: SOURCE,
   since: '0.1.0',
   related: ['EXPANDED_UNCERTAINTY', 'CLEARANCE_UNCERTAINTY'],
-  body: (contributions = []) => (contributions.length > 0 ? rootSumOfSquares(contributions) : undefined),
+  body: (contributions = []) =>
+    contributions.length > 0 ? Math.sqrt(sumOfSquares(contributions)) : undefined,
 });
 
 export const expandedUncertainty = defineFunction({
@@ -105,5 +106,5 @@ export const expandedUncertainty = defineFunction({
   since: '0.1.0',
   related: ['STANDARD_UNCERTAINTY'],
   body: (contributions = []) =>
-    contributions.length > 0 ? expanded(rootSumOfSquares(contributions) ** 2) : undefined,
+    contributions.length > 0 ? expanded(sumOfSquares(contributions)) : undefined,
 });

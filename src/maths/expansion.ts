@@ -10,8 +10,8 @@
  *   αg   linear expansion coefficient of the gauge, 1e-6 per K
  *   αp   linear expansion coefficient of the part, 1e-6 per K
  */
-import { add, divide, exact, multiply, ONE, type Ratio } from './decimal.js';
-import { type Grain, grainOfRatio, roundToWhole } from './grain.js';
+import { add, divide, exact, multiply, ONE, type Ratio, roundHalfAway } from './decimal.js';
+import { type Grain, grainOfRatio } from './grain.js';
 
 export const REFERENCE_CELSIUS = 20;
 
@@ -24,6 +24,10 @@ export const BUILT_IN_EXPANSION: Readonly<Record<string, number>> = {
 };
 
 const MILLIONTH: Ratio = { numerator: 1n, denominator: 1_000_000n };
+
+function aboveReference(celsius: Ratio): Ratio {
+  return add(celsius, { numerator: BigInt(-REFERENCE_CELSIUS), denominator: 1n });
+}
 
 function growth(expansion: number, kelvin: Ratio): Ratio {
   return add(ONE, multiply(multiply(exact(expansion), MILLIONTH), kelvin));
@@ -43,7 +47,7 @@ export function sizeAt20C(
   partExpansion: number,
   gaugeExpansion: number,
 ): Grain {
-  const kelvin = add(celsius, { numerator: BigInt(-REFERENCE_CELSIUS), denominator: 1n });
+  const kelvin = aboveReference(celsius);
   if (kelvin.numerator === 0n || partExpansion === gaugeExpansion) return grainOfRatio(millimetres);
   const part = growth(partExpansion, kelvin);
   if (part.numerator <= 0n) throw new RangeError('the temperature is below any at which the part exists');
@@ -60,12 +64,13 @@ export function sizeAt20C(
 export function runningClearance(
   clearance: Grain,
   journal: Grain,
-  bore: { celsius: number; expansion: number },
-  shaft: { celsius: number; expansion: number },
+  bore: { celsius: Ratio; expansion: number },
+  shaft: { celsius: Ratio; expansion: number },
 ): Grain {
-  const strain =
-    (bore.expansion * (bore.celsius - REFERENCE_CELSIUS) -
-      shaft.expansion * (shaft.celsius - REFERENCE_CELSIUS)) /
-    1e6;
-  return roundToWhole(clearance + journal * strain);
+  const whole = (grain: Grain): Ratio => ({ numerator: BigInt(grain), denominator: 1n });
+  const growths = ({ celsius, expansion }: { celsius: Ratio; expansion: number }) =>
+    multiply(multiply(exact(expansion), MILLIONTH), aboveReference(celsius));
+  const difference = add(growths(bore), multiply(whole(-1), growths(shaft)));
+  // In ratios, so that a change of half a grain is a half.
+  return roundHalfAway(add(whole(clearance), multiply(whole(journal), difference)));
 }

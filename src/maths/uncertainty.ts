@@ -89,9 +89,11 @@ export function expandedUncertainty(variance: number): Grain {
   return roundToWhole(2 * Math.sqrt(variance));
 }
 
-/** The standard uncertainty of a sum of independent contributions. */
-export function rootSumOfSquares(contributions: readonly number[]): number {
-  return Math.hypot(...contributions);
+/** The variance of a sum of independent contributions. */
+export function sumOfSquares(contributions: readonly number[]): number {
+  let sum = 0;
+  for (const contribution of contributions) sum += contribution ** 2;
+  return sum;
 }
 
 /**
@@ -102,7 +104,6 @@ export function combineClearance(
   { bore, upper, lower, journal }: FitParts<number>,
   sharedWalls: boolean,
 ): number {
-  return sharedWalls
-    ? rootSumOfSquares([bore, upper + lower, journal])
-    : rootSumOfSquares([bore, upper, lower, journal]);
+  const walls = sharedWalls ? [upper + lower] : [upper, lower];
+  return Math.sqrt(sumOfSquares([bore, ...walls, journal]));
 }

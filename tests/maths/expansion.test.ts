@@ -1,0 +1,49 @@
+import { describe, expect, test } from 'vitest';
+import { exact } from '../../src/maths/decimal.js';
+import { runningClearance, sizeAt20C } from '../../src/maths/expansion.js';
+
+const size = (mm: number, celsius: number, part: number, gauge: number) =>
+  sizeAt20C(exact(mm), exact(celsius), part, gauge);
+
+describe('sizeAt20C', () => {
+  test.each([
+    ['at 20 °C nothing is corrected', 42.00301, 20, 23, 11.5, 4_200_301],
+    ['one material, any temperature', 42.00301, 35, 11.5, 11.5, 4_200_301],
+    // 66.02·(1 + 11.5e-6·10)/(1 + 23e-6·10) = 66.01241020…
+    ['a warm aluminium bore by a steel gauge', 66.02, 30, 23, 11.5, 6_601_241],
+    // 66.02·(1 − 11.5e-6·10)/(1 − 23e-6·10) = 66.02759397…
+    ['the same bore, cold', 66.02, 10, 23, 11.5, 6_602_759],
+    // 50/(1 + 10e-6·100) = 49.95004995…
+    ['a gauge that does not grow', 50, 120, 10, 0, 4_995_005],
+  ])('%s', (_words, mm, celsius, part, gauge, grain) => {
+    expect(size(mm, celsius, part, gauge)).toBe(grain);
+  });
+
+  test('the reading is rounded once, after the correction', () => {
+    // 4 200 000.48 + 420.42 grains; the reading rounded first would give 4 200 420.
+    expect(size(42.0000048, 30, 0, 10.01)).toBe(4_200_421);
+    expect(size(42, 30, 0, 10.01)).toBe(4_200_420);
+  });
+
+  test('a temperature at which no part exists is refused', () => {
+    expect(() => size(42, -1e6, 11.5, 0)).toThrow(RangeError);
+  });
+});
+
+describe('runningClearance', () => {
+  const at = (celsius: number, expansion: number) => ({ celsius: exact(celsius), expansion });
+
+  test.each([
+    ['both warm, the bore of aluminium', 5000, 6_000_000, at(80, 23), at(80, 11.5), 9140],
+    ['only the journal warm', 5000, 6_000_000, at(20, 23), at(80, 11.5), 860],
+    ['at 20 °C', 5000, 6_000_000, at(20, 23), at(20, 11.5), 5000],
+    // 0.5·1·1e-6·1 000 000 = half a grain.
+    ['half a grain opens away from zero', 10, 1_000_000, at(21, 0.5), at(20, 11.5), 11],
+    ['half a grain closes towards zero', 10, 1_000_000, at(19, 0.5), at(20, 11.5), 10],
+    ['a half below zero goes away from it', -10, 1_000_000, at(19, 0.5), at(20, 11.5), -11],
+    // 23·2.1 − 11.5·2.2 = 23 exactly, times half a million: 11.5.
+    ['a half that doubles miss', 0, 500_000, at(22.1, 23), at(22.2, 11.5), 12],
+  ])('%s', (_words, clearance, journal, bore, shaft, running) => {
+    expect(runningClearance(clearance, journal, bore, shaft)).toBe(running);
+  });
+});
