@@ -1,0 +1,73 @@
+import { describe, expect, test } from 'vitest';
+import { exact, toNumber } from '../../src/maths/decimal.js';
+import {
+  grainOf,
+  inUnit,
+  isLengthUnit,
+  isTemperatureUnit,
+  snapToGrain,
+  temperatureInUnit,
+  toCelsius,
+  toMm,
+  unroundedGrains,
+} from '../../src/maths/units.js';
+
+describe('lengths', () => {
+  test.each([
+    [1, 'in', 2_540_000],
+    [0.00005, 'in', 127],
+    [1.6536, 'in', 4_200_144],
+    [36, 'µm', 3600],
+    [0.005, 'µm', 1],
+    [-0.005, 'µm', -1],
+    [42.003, 'mm', 4_200_300],
+    [0, 'in', 0],
+  ] as const)('%f %s is %i grains', (value, unit, grain) => {
+    expect(grainOf(value, unit)).toBe(grain);
+    expect(grainOf(exact(value), unit)).toBe(grain);
+  });
+
+  test('an inch is 25.4 mm exactly', () => {
+    expect(toNumber(toMm(exact(1), 'in'))).toBe(25.4);
+  });
+
+  test.each([
+    [4_200_300, 'mm', 42.003],
+    [2_540_000, 'in', 1],
+    [3600, 'µm', 36],
+  ] as const)('%i grains are %s %f', (grain, unit, value) => {
+    expect(inUnit(grain, unit)).toBe(value);
+    expect(snapToGrain(value, unit)).toBe(grain);
+  });
+
+  test('a small length keeps its fraction of a grain', () => {
+    expect(unroundedGrains(0.0000025, 'mm')).toBeCloseTo(0.25, 12);
+    expect(unroundedGrains(0.000001, 'in')).toBeCloseTo(2.54, 12);
+  });
+
+  test('no number is no length', () => {
+    expect(() => grainOf(Number.NaN, 'mm')).toThrow(RangeError);
+  });
+});
+
+test.each([
+  [68, 'F', 20],
+  [-40, 'F', -40],
+  [-459.67, 'F', -273.15],
+  [21.5, 'C', 21.5],
+] as const)('%f °%s is %f °C, and back', (value, unit, celsius) => {
+  expect(toNumber(toCelsius(exact(value), unit))).toBe(celsius);
+  expect(temperatureInUnit(celsius, unit)).toBe(value);
+});
+
+test('units are known by their spelling', () => {
+  expect(['mm', 'in', 'µm', 'inch', 'cm', ''].map(isLengthUnit)).toEqual([
+    true,
+    true,
+    true,
+    false,
+    false,
+    false,
+  ]);
+  expect(['C', 'F', 'K', 'c'].map(isTemperatureUnit)).toEqual([true, true, false, false]);
+});
