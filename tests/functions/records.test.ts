@@ -1,5 +1,5 @@
 /** What every record owes its readers, whatever function it describes. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { HyperFormula } from 'hyperformula';
 import { describe, expect, test } from 'vitest';
 import type { FunctionRecord } from '../../functions/definition.js';
@@ -44,6 +44,10 @@ describe.each(families)('%s', (file) => {
     expect(header).toMatch(/[=→]/);
     expect(header).toMatch(/mm or in|no unit/);
     expect(header).toContain('Source:');
+  });
+
+  test('has a test file of its own', () => {
+    expect(existsSync(new URL(file.replace('.ts', '.test.ts'), import.meta.url))).toBe(true);
   });
 
   test('does not know the engine', () => {

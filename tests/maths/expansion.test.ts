@@ -41,8 +41,8 @@ describe('runningClearance', () => {
     ['half a grain opens away from zero', 10, 1_000_000, at(21, 0.5), at(20, 11.5), 11],
     ['half a grain closes towards zero', 10, 1_000_000, at(19, 0.5), at(20, 11.5), 10],
     ['a half below zero goes away from it', -10, 1_000_000, at(19, 0.5), at(20, 11.5), -11],
-    // 23·2.1 − 11.5·2.2 = 23 exactly, times half a million: 11.5.
-    ['a half that doubles miss', 0, 500_000, at(22.1, 23), at(22.2, 11.5), 12],
+    // 23·0.7·5 = 80.5 exactly; in doubles 80.49999999999993.
+    ['a half that doubles miss', 0, 5_000_000, at(20.7, 23), at(20, 11.5), 81],
   ])('%s', (_words, clearance, journal, bore, shaft, running) => {
     expect(runningClearance(clearance, journal, bore, shaft)).toBe(running);
   });
