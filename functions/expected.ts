@@ -27,18 +27,22 @@ function temperatureRange(allowed: AllowedRange, unit: TemperatureUnit): string 
   return numberRange(inBook);
 }
 
+/** `in in` would not read as a unit. */
+const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: 'mm', in: 'inches', µm: 'µm' };
+
 export function expectedOf(argument: ArgumentRecord, { lengthUnit, temperatureUnit }: BookUnits): string {
   const { quantity, allowed = {} } = argument;
+  const unit = UNIT_WORDS[lengthUnit];
   switch (quantity) {
     case 'length':
     case 'reading':
     case 'unrounded length':
-      return `a length in ${lengthUnit}${lengthRange(allowed)}`;
+      return `a length in ${unit}${lengthRange(allowed)}`;
     case 'lengths':
-      return `a length in ${lengthUnit}${lengthRange(allowed)}, or a range of them`;
+      return `a length in ${unit}${lengthRange(allowed)}, or a range of them`;
     case 'spots':
     case 'unrounded lengths':
-      return `a range of lengths in ${lengthUnit}${lengthRange(allowed)}, blanks allowed`;
+      return `a range of lengths in ${unit}${lengthRange(allowed)}, blanks allowed`;
     case 'temperature':
       return `a temperature in °${temperatureUnit}${temperatureRange(allowed, temperatureUnit)}`;
     case 'expansion':

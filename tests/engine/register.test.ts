@@ -57,7 +57,8 @@ describe('in an instance of one’s own', () => {
     const options = { lengthUnit: 'in', temperatureUnit: 'F' } as const;
     expect(evaluate('=SHELL_CLEARANCE(4.8, , 0.15, 4.5)', [], options)).toEqual({
       error: 'VALUE',
-      message: 'SHELL_CLEARANCE: wall_upper is blank; expected a length in in above 0, or a range of them',
+      message:
+        'SHELL_CLEARANCE: wall_upper is blank; expected a length in inches above 0, or a range of them',
     });
     expect(evaluate('=AT_20C(4.5, -500, 11.5)', [], options)).toEqual({
       error: 'NUM',
