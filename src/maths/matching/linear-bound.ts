@@ -8,7 +8,7 @@
 import type { Column, Model } from './model-columns.js';
 import { fitColumn } from './model-columns.js';
 import type { Row } from './model-rows.js';
-import { type FitWeights, type PricedFit, priceFits } from './pricing.js';
+import { type Filter, type FitWeights, type PricedFit, priceFits } from './pricing.js';
 import type { LinearSolution, Solver } from './solver.js';
 
 /** Differences below this are rounding of the solver. */
@@ -25,6 +25,8 @@ export interface Stage {
   readonly cost: (column: Column) => number;
   /** What a fit counts in the objective less the duals of the held aims. */
   readonly fitWeights: (duals: Float64Array) => FitWeights;
+  /** What the earlier aims leave open. */
+  readonly filters: readonly Filter[];
 }
 
 export interface LinearBound {
@@ -69,7 +71,7 @@ function price(model: Model, stage: Stage, columns: readonly Column[], duals: Fl
     bound += Math.min(0, reducedCost(stage, column, duals)) * column.upper;
   }
   const bestOfGap = new Map<number, PricedFit>();
-  priceFits(model, duals, stage.fitWeights(duals), -SLACK / 100, (fit) => {
+  priceFits(model, duals, stage.fitWeights(duals), -SLACK / 100, stage.filters, (fit) => {
     const known = bestOfGap.get(fit.gap);
     if (!known || fit.reducedCost < known.reducedCost) bestOfGap.set(fit.gap, fit);
   });

@@ -20,10 +20,14 @@ export interface MassRanks {
   readonly windows: readonly MassWindow[];
 }
 
+function inOrder(values: readonly bigint[]): bigint[] {
+  return [...values].sort((a, b) => Number(a > b) - Number(a < b));
+}
+
 /** Values as whole numbers of one common small step. */
 export function toCommonStep(values: readonly number[]): bigint[] {
   const ratios: Ratio[] = values.map(exact);
-  const step = ratios.reduce((most, { denominator }) => (denominator > most ? denominator : most), 1n);
+  const step = inOrder(ratios.map(({ denominator }) => denominator)).at(-1) ?? 1n;
   // Decimal denominators are powers of ten: the greatest is a multiple of each.
   return ratios.map(({ numerator, denominator }) => numerator * (step / denominator));
 }
@@ -31,9 +35,8 @@ export function toCommonStep(values: readonly number[]): bigint[] {
 /** Whether the masses differ by no more than the spread. */
 export function withinMassSpread(masses: readonly number[], spread: number): boolean {
   const [limit, ...steps] = toCommonStep([spread, ...masses]);
-  const largest = steps.reduce((most, step) => (step > most ? step : most), steps[0] ?? 0n);
-  const smallest = steps.reduce((least, step) => (step < least ? step : least), steps[0] ?? 0n);
-  return largest - smallest <= limit!;
+  const sorted = inOrder(steps);
+  return steps.length === 0 || sorted.at(-1)! - sorted[0]! <= limit!;
 }
 
 export function ranksOf(masses: readonly number[], spread: number): MassRanks {

@@ -5,17 +5,14 @@
  * rechecked before anyone sees them.
  */
 import { clearanceOf } from '../clearance.js';
-import { type Aim, aimsOf, greatestCommonDivisor } from './aims.js';
-import { firstFits } from './first-fits.js';
-import { type Model, modelOf } from './model-columns.js';
-import { namedFits } from './named-fits.js';
+import { type AimName, pricesOf } from './aims.js';
+import { completeEngines as completeEnginesOf } from './named-fits.js';
 import { orderStock } from './order.js';
 import { kindKey } from './part-classes.js';
-import { type Problem, problemOf } from './problem.js';
 import { recheck } from './recheck.js';
+import { searchByKind, searchWhole } from './search.js';
 import { loadSolver } from './solver.js';
-import { pursue, type Reached } from './stages.js';
-import type { MatchedFit, MatchResult, StageResult, Stock } from './stock.js';
+import type { MatchedFit, MatchResult, Stock } from './stock.js';
 
 export interface MatchOptions {
   /** Told what each aim reached. */
@@ -36,80 +33,42 @@ export async function matchStock(stock: Stock, options: MatchOptions = {}): Prom
   const deadline = performance.now() + seconds * 1000;
   const remaining = () => (deadline - performance.now()) / 1000;
   const ordered = orderStock(stock);
-  const problem = problemOf(ordered);
-  const model = modelOf(problem);
-  const aims = aimsOf(ordered, {
-    price: greatestCommonDivisor(model.prices.steps),
-    distance: distanceStep(problem),
-  });
-  const { sets, stages } = pursue(await loadSolver(), model, aims, firstFits(model), remaining, onProgress);
-  const fits = namedFits(problem, sets);
+  const solver = await loadSolver();
+  const { fits, proofs } =
+    searchByKind(ordered, solver, remaining, onProgress) ??
+    searchWhole(ordered, solver, remaining, onProgress);
   recheck(ordered, fits);
-  const completeEngines = completeOf(ordered, fits);
-  return {
-    fits,
-    completeEngines,
-    stages: stages.map((stage) => resultOf(model, fits, completeEngines, stage)),
-    grid: undefined,
-  };
-}
-
-/** The greatest whole number of grains that every distance from the aim is a multiple of. */
-function distanceStep({ gaps, shapes, limits }: Problem): number {
-  const differences = [...limits].flatMap(([kind, { aim }]) => {
-    if (aim === undefined) return [];
-    const wished = gaps.filter((gap) => gap.limits === limits.get(kind)).map(({ size }) => size - aim);
-    const made = shapes.filter((shape) => shape.kind === kind).map(({ size }) => size);
-    if (wished.length === 0 || made.length === 0) return [];
-    // Any distance is |one of these differences|, moved by differences within each list.
-    const within = (values: readonly number[]) => values.map((value) => value - values[0]!);
-    return [wished[0]! - made[0]!, ...within(wished), ...within(made)];
-  });
-  return greatestCommonDivisor(differences);
-}
-
-function completeOf({ engines }: Stock, fits: readonly MatchedFit[]): string[] {
-  const filled = new Set(fits.map(({ journal }) => journal));
-  return engines
-    .filter(({ journals }) => journals.length > 0 && journals.every((journal) => filled.has(journal)))
-    .map(({ name }) => name);
+  const completeEngines = completeEnginesOf(ordered, fits);
+  const stages = proofs.map(({ aim, bound }) => ({
+    aim,
+    reached: countOf(aim, ordered, fits, completeEngines),
+    bound,
+  }));
+  return { fits, completeEngines, stages, grid: undefined };
 }
 
 /** What the named sets amount to, counted from the fits themselves. */
 function countOf(
-  aim: Aim['name'],
-  { problem, prices }: Model,
+  aim: AimName,
+  stock: Stock,
   fits: readonly MatchedFit[],
   complete: readonly string[],
-) {
+): number {
   if (aim === 'complete engines') return complete.length;
-  if (aim === 'filled journals beyond them')
+  if (aim === 'filled journals beyond them') {
     return fits.filter(({ engine }) => !complete.includes(engine)).length;
-  if (aim === 'pairs kept together') return fits.filter(({ ranTogether }) => ranTogether).length;
-  let sum = 0;
-  for (const { journal, parts, upper, lower } of fits) {
-    if (aim === 'price of bought shells') {
-      for (const { from, shell } of [upper, lower]) {
-        if (from === 'new') sum += prices.steps[problem.stock.newShells.indexOf(shell)]!;
-      }
-    } else {
-      const wished = problem.limits.get(kindKey(journal))!.aim;
-      if (wished !== undefined) sum += Math.abs(clearanceOf(parts).clearance - wished);
-    }
   }
-  return aim === 'price of bought shells' ? sum / prices.perUnit : sum;
+  if (aim === 'pairs kept together') return fits.filter(({ ranTogether }) => ranTogether).length;
+  if (aim === 'price of bought shells') return priceOf(stock, fits);
+  const aims = new Map(stock.kinds.map((kind) => [kindKey(kind), kind.aim]));
+  return fits.reduce((sum, { journal, parts }) => {
+    const wished = aims.get(kindKey(journal));
+    return wished === undefined ? sum : sum + Math.abs(clearanceOf(parts).clearance - wished);
+  }, 0);
 }
 
-function resultOf(
-  model: Model,
-  fits: readonly MatchedFit[],
-  complete: readonly string[],
-  { aim, bound }: Reached,
-): StageResult {
-  const perUnit = aim.amount === 'price' ? model.prices.perUnit : 1;
-  return {
-    aim: aim.name,
-    reached: countOf(aim.name, model, fits, complete),
-    bound: (bound * aim.sign * aim.step) / perUnit,
-  };
+function priceOf(stock: Stock, fits: readonly MatchedFit[]): number {
+  const { steps, perUnit } = pricesOf(stock);
+  const bought = fits.flatMap(({ upper, lower }) => [upper, lower]).filter((taken) => taken.from === 'new');
+  return bought.reduce((sum, { shell }) => sum + steps[stock.newShells.indexOf(shell)]!, 0) / perUnit;
 }

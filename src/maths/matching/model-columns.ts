@@ -6,7 +6,7 @@ import type { OpenGap, Problem } from './problem.js';
 
 export type Meaning =
   | { readonly is: 'engine'; readonly engine: number }
-  | { readonly is: 'window' }
+  | { readonly is: 'window'; readonly engine: number }
   | { readonly is: 'pair'; readonly upper: number; readonly lower: number; readonly shape: number }
   | { readonly is: 'fit'; readonly gap: number; readonly shape: number }
   | { readonly is: 'kept'; readonly kept: number };
@@ -68,7 +68,7 @@ function windowColumns({ windows, rods }: Problem, places: RowPlaces): Column[] 
         ([, each]) => each.engineType === engineType && first <= each.massRank! && each.massRank! <= last,
       );
       return {
-        meaning: { is: 'window' as const },
+        meaning: { is: 'window' as const, engine },
         ...entries(
           [row, 1],
           ...held.map(
@@ -163,4 +163,12 @@ function keptColumns(problem: Problem, places: RowPlaces): Column[] {
       amounts: { filledBeyond: 1, distance: distanceOf(gap, upper.part.size + lower.part.size), kept: 1 },
     };
   });
+}
+
+/** The engine that a column fills; undefined for pairs of shells, which serve any. */
+export function engineOf({ journals, gaps, kept, stock }: Problem, { meaning }: Column): number | undefined {
+  if (meaning.is === 'pair') return undefined;
+  if (meaning.is === 'fit') return journals[gaps[meaning.gap]!.journal]!.engine;
+  if (meaning.is === 'kept') return stock.engines.indexOf(kept[meaning.kept]!.engine);
+  return meaning.engine;
 }

@@ -4,11 +4,11 @@
  * Fits that keep their parts together name their parts themselves and are served first.
  */
 
+import type { Taken } from './improve.js';
 import { ranOn } from './kept-fits.js';
 import type { Column } from './model-columns.js';
 import type { OpenGap, Problem } from './problem.js';
-import type { Taken } from './stages.js';
-import type { MatchedFit, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
+import type { MatchedFit, Stock, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
 
 interface Shells {
   readonly upper: TakenShell;
@@ -114,4 +114,12 @@ export function namedFits(problem: Problem, sets: readonly Taken[]): MatchedFit[
     );
   }
   return stock.engines.flatMap((engine) => engine.journals.flatMap((journal) => filled.get(journal) ?? []));
+}
+
+/** Names of the engines whose journals are all filled; an engine without journals is none. */
+export function completeEngines({ engines }: Stock, fits: readonly MatchedFit[]): string[] {
+  const filled = new Set(fits.map(({ journal }) => journal));
+  return engines
+    .filter(({ journals }) => journals.length > 0 && journals.every((journal) => filled.has(journal)))
+    .map(({ name }) => name);
 }

@@ -12,6 +12,16 @@ export interface FitWeights {
   readonly distance: number;
 }
 
+/**
+ * What an earlier aim leaves open: its linear bound prices every fit, and a fit whose reduced cost is
+ * above what the aim gave away over its bound is in no sets that still reach that aim.
+ */
+export interface Filter {
+  readonly duals: Float64Array;
+  readonly weights: FitWeights;
+  readonly most: number;
+}
+
 export interface PricedFit {
   readonly gap: number;
   readonly shape: number;
@@ -23,13 +33,17 @@ export interface PricedFit {
  * @param duals by row; see LinearSolution
  */
 export function priceFits(
-  { problem, places }: Model,
+  model: Model,
   duals: Float64Array,
   weights: FitWeights,
   below: number,
+  filters: readonly Filter[],
   visit: (fit: PricedFit) => void,
 ): void {
+  const { problem, places } = model;
   const shapeCost = Float64Array.from(problem.shapes, (_, shape) => -duals[places.shape[shape]!]!);
+  const passes = (gap: number, shape: number) =>
+    filters.every((filter) => fitCost(model, filter.duals, filter.weights, gap, shape) <= filter.most);
   for (const [gap, open] of problem.gaps.entries()) {
     let base = weights.filledBeyond;
     for (const row of gapRows(problem, places, open)) base -= duals[row]!;
@@ -42,7 +56,20 @@ export function priceFits(
         reducedCost += weights.distance * distanceOf(open, problem.shapes[shape]!.size);
         if (reducedCost >= below) continue;
       }
-      visit({ gap, shape, reducedCost });
+      if (passes(gap, shape)) visit({ gap, shape, reducedCost });
     }
   }
+}
+
+function fitCost(
+  { problem, places }: Model,
+  duals: Float64Array,
+  { filledBeyond, distance }: FitWeights,
+  gap: number,
+  shape: number,
+): number {
+  const open = problem.gaps[gap]!;
+  let cost = filledBeyond - duals[places.shape[shape]!]!;
+  for (const row of gapRows(problem, places, open)) cost -= duals[row]!;
+  return cost + distance * distanceOf(open, problem.shapes[shape]!.size);
 }

@@ -35,7 +35,8 @@ function checkShell(stock: Stock, fit: MatchedFit, side: 'upper' | 'lower', uses
   const taken: TakenShell = fit[side];
   const { shell } = taken;
   if (kindKey(shell) !== kindKey(fit.journal)) refuse(fit, `the ${side} shell is of another fit`);
-  if (shell.half !== side && shell.half !== 'either') refuse(fit, `an ${shell.half} shell goes ${side}`);
+  if (shell.half !== side && shell.half !== 'either')
+    refuse(fit, `the ${side} shell is marked ${shell.half}`);
   if (shell.part !== fit.parts[side]) refuse(fit, `the ${side} shell has the values of another part`);
   if (taken.from === 'new') {
     if (!stock.newShells.includes(taken.shell)) refuse(fit, `new shell ${taken.shell.mark} is not for sale`);

@@ -7,8 +7,10 @@
 import highsModule, { type Highs, type ModelData, type VariableType } from 'highs';
 import type { Row } from './model-rows.js';
 
-/** A column of a program to be minimised; its least value is 0. */
+/** A column of a program to be minimised. */
 export interface ProgramColumn {
+  /** 0 where left out. */
+  readonly lower?: number;
   readonly rows: readonly number[];
   readonly values: readonly number[];
   readonly upper: number;
@@ -35,9 +37,8 @@ export interface WholeOptions {
   readonly start: Float64Array;
   /** A value that cannot be improved on: the search stops there. */
   readonly target: number;
-  /** By column: whether it must be whole. */
-  readonly whole: (column: number) => boolean;
-  readonly nodes?: number;
+  /** Most nodes of the search tree. */
+  readonly nodes?: number | undefined;
 }
 
 /** Thrown when the solver fails rather than finds nothing. */
@@ -78,7 +79,7 @@ function dataOf(rows: readonly Row[], columns: readonly ProgramColumn[]): ModelD
     numCols: columns.length,
     numRows: rows.length,
     colCost: Float64Array.from(columns, ({ cost }) => cost),
-    colLower: new Float64Array(columns.length),
+    colLower: Float64Array.from(columns, ({ lower }) => lower ?? 0),
     colUpper: Float64Array.from(columns, ({ upper }) => upper),
     rowLower: Float64Array.from(rows, ({ lower }) => lower),
     rowUpper: Float64Array.from(rows, ({ upper }) => upper),
@@ -147,9 +148,9 @@ function solveWhole(
   highs: Highs,
   rows: readonly Row[],
   columns: readonly ProgramColumn[],
-  { seconds, start, target, whole, nodes }: WholeOptions,
+  { seconds, start, target, nodes }: WholeOptions,
 ): WholeSolution {
-  const integrality = columns.map((_, place) => (whole(place) ? 1 : 0) as VariableType);
+  const integrality = columns.map((): VariableType => 1);
   return inWords('solving a whole-number program', () =>
     highs.withModel({ ...dataOf(rows, columns), integrality }, (model): WholeSolution => {
       model.options.set({

@@ -6,17 +6,12 @@
  * every column that could still lead to something better, which settles it.
  */
 import type { Aim } from './aims.js';
+import { improve, improveAround, type Taken, usefulColumns } from './improve.js';
 import { type LinearBound, linearBound, reducedCost, roundedUp, SLACK, type Stage } from './linear-bound.js';
-import { type Column, fitColumn, type Model } from './model-columns.js';
+import type { Column, Model } from './model-columns.js';
 import { type Row, UNLIMITED } from './model-rows.js';
-import { priceFits } from './pricing.js';
+import type { Filter } from './pricing.js';
 import type { Solver } from './solver.js';
-
-/** A column taken some whole number of times. */
-export interface Taken {
-  readonly column: Column;
-  readonly times: number;
-}
 
 export interface Reached {
   readonly aim: Aim;
@@ -25,20 +20,22 @@ export interface Reached {
   readonly bound: number;
 }
 
-/** More fits than this are not put into one whole-number program. */
-const MOST_FITS = 60_000;
+/** Share of the time left that one way of searching for better sets may take. */
+const SHARE = 0.3;
+/** Share of the time left that is kept for the aims after the one at hand. */
+const LATER_SHARE = 0.2;
 
 function amountOf({ amount, sign, step }: Aim, { amounts }: Column): number {
   return (sign * (amounts[amount] ?? 0)) / step;
 }
 
-function valueOf(aim: Aim, sets: readonly Taken[]): number {
+function countOf(aim: Aim, sets: readonly Taken[]): number {
   let value = 0;
   for (const { column, times } of sets) value += times * amountOf(aim, column);
   return value === 0 ? 0 : value;
 }
 
-function stageOf(model: Model, aim: Aim, held: readonly Reached[]): Stage {
+function stageOf(model: Model, aim: Aim, held: readonly Reached[], filters: readonly Filter[]): Stage {
   const first = model.rows.length;
   const rows: Row[] = [...model.rows, ...held.map(({ reached }) => ({ lower: -UNLIMITED, upper: reached }))];
   const weight = (amount: Aim['amount'], duals: Float64Array) => {
@@ -50,6 +47,7 @@ function stageOf(model: Model, aim: Aim, held: readonly Reached[]): Stage {
   };
   return {
     rows,
+    filters,
     cost: (column) => amountOf(aim, column),
     entries: (column) => {
       const counted = held
@@ -67,60 +65,8 @@ function stageOf(model: Model, aim: Aim, held: readonly Reached[]): Stage {
   };
 }
 
-/** Solves over some columns, starting from the sets at hand; undefined when nothing better is found. */
-function improve(
-  solver: Solver,
-  stage: Stage,
-  columns: readonly Column[],
-  sets: readonly Taken[],
-  target: number,
-  limits: { seconds: number; nodes?: number },
-): { sets: Taken[] | undefined; bound: number } {
-  const times = new Map(sets.map(({ column, times }) => [column, times]));
-  const solution = solver.whole(
-    stage.rows,
-    columns.map((column) => ({ ...stage.entries(column), upper: column.upper, cost: stage.cost(column) })),
-    {
-      ...limits,
-      start: Float64Array.from(columns, (column) => times.get(column) ?? 0),
-      target,
-      whole: () => true,
-    },
-  );
-  const taken =
-    solution.values &&
-    columns.map((column, place) => ({ column, times: Math.round(solution.values![place]!) }));
-  return { sets: taken?.filter(({ times }) => times > 0), bound: solution.bound };
-}
-
-/** Every column that a solution better than `reached` could use, judged by the linear bound. */
-function usefulColumns(
-  model: Model,
-  stage: Stage,
-  columns: readonly Column[],
-  sets: readonly Taken[],
-  { bound, duals }: LinearBound,
-  reached: number,
-): { columns: Column[]; complete: boolean } {
-  const worst = reached - 1 - bound + SLACK;
-  const own = new Set(sets.map(({ column }) => column));
-  const useful = columns.filter((column) => own.has(column) || reducedCost(stage, column, duals) <= worst);
-  const known = new Set(
-    useful.map(({ meaning }) => (meaning.is === 'fit' ? `${meaning.gap},${meaning.shape}` : '')),
-  );
-  let complete = true;
-  let count = 0;
-  priceFits(model, duals, stage.fitWeights(duals), worst, ({ gap, shape }) => {
-    if (known.has(`${gap},${shape}`)) return;
-    count++;
-    if (useful.length >= MOST_FITS) complete = false;
-    else useful.push(fitColumn(model, gap, shape));
-  });
-  return { columns: useful, complete };
-}
-
 /** What no sets can beat, whatever they are: known without any search. */
-function plainBound({ problem, columns }: Model, aim: Aim): number {
+export function plainBound({ problem, columns }: Model, aim: Aim): number {
   const { gaps, journals } = problem;
   const of = (is: Column['meaning']['is']) => columns.filter(({ meaning }) => meaning.is === is).length;
   if (aim.amount === 'completeEngines') return 0 - of('engine');
@@ -135,42 +81,97 @@ export interface Pursuit {
   readonly stages: readonly Reached[];
 }
 
-export function pursue(
-  solver: Solver,
-  model: Model,
+export interface Search {
+  readonly solver: Solver;
+  readonly model: Model;
+  readonly remaining: () => number;
+}
+
+/** Better sets for one aim until they meet its bound or the time is up, and the bound proven by then. */
+function close(
+  { solver, model, remaining }: Search,
+  {
+    aim,
+    stage,
+    linear,
+    columns,
+  }: { aim: Aim; stage: Stage; linear: LinearBound; columns: readonly Column[] },
+  first: readonly Taken[],
+): { sets: readonly Taken[]; bound: number } {
+  let sets = first;
+  let bound = roundedUp(linear.bound);
+  const value = (each: readonly Taken[]) => countOf(aim, each);
+  const isOpen = () => value(sets) > bound && remaining() > 0;
+  const accept = (found: readonly Taken[] | undefined) => {
+    if (found && value(found) < value(sets)) sets = found;
+  };
+  const around = (fewest: number, most: number) => {
+    if (!isOpen() || sets.length === 0) return;
+    const rest = remaining() * (1 - SHARE);
+    const left = () => remaining() - rest;
+    accept(improveAround(solver, model, stage, columns, sets, linear, value, bound, [fewest, most], left));
+  };
+  around(1, 1);
+  if (isOpen()) {
+    const limits = { seconds: remaining() * SHARE, nodes: 50 };
+    const likely = usefulColumns(model, stage, columns, sets, linear, value(sets), new Set());
+    accept(improve(solver, stage, likely.columns, sets, bound, limits).sets);
+  }
+  around(1, 3);
+  if (isOpen()) {
+    const useful = usefulColumns(model, stage, columns, sets, linear, value(sets));
+    const all = improve(solver, stage, useful.columns, sets, bound, { seconds: remaining() });
+    accept(all.sets);
+    if (useful.complete) bound = Math.min(value(sets), Math.max(bound, roundedUp(all.bound)));
+  }
+  return { sets, bound };
+}
+
+/** The columns that sets reaching the aim could use, and the filter that says the same of fits left out. */
+function narrow(
+  stage: Stage,
+  { bound, duals }: LinearBound,
+  columns: readonly Column[],
+  sets: readonly Taken[],
+  reached: number,
+): { columns: Column[]; filter: Filter } {
+  const most = reached - bound + SLACK;
+  const own = new Set(sets.map(({ column }) => column));
+  const others = columns.filter((column) => !own.has(column) && reducedCost(stage, column, duals) <= most);
+  return { columns: [...own, ...others], filter: { duals, weights: stage.fitWeights(duals), most } };
+}
+
+/** Pursues the aims in order, beginning with no sets at all; pauses after each. */
+export function* pursue(
+  search: Search,
   aims: readonly Aim[],
   firstFits: readonly Column[],
-  remaining: () => number,
-  onProgress: (message: string) => void,
-): Pursuit {
-  const columns = [...model.columns, ...firstFits];
-  let sets: Taken[] = [];
+): Generator<Reached, Pursuit> {
+  const { solver, model, remaining } = search;
+  let columns = [...model.columns, ...firstFits];
+  const filters: Filter[] = [];
+  let sets: readonly Taken[] = [];
   const stages: Reached[] = [];
-  for (const aim of aims) {
-    const stage = stageOf(model, aim, stages);
-    let reached = valueOf(aim, sets);
-    const accept = (found: Taken[] | undefined) => {
-      if (!found) return;
-      const value = valueOf(aim, found);
-      if (value >= reached) return;
-      [sets, reached] = [found, value];
-    };
+  for (const [place, aim] of aims.entries()) {
+    const stage = stageOf(model, aim, stages, filters);
     let bound = plainBound(model, aim);
-    const linear =
-      reached > bound ? linearBound(solver, model, stage, columns, reached, remaining) : undefined;
-    if (linear) bound = Math.max(bound, roundedUp(linear.bound));
-    if (linear && reached > bound) {
-      const r = improve(solver, stage, columns, sets, bound, { seconds: remaining() / 2 });
-      accept(r.sets);
+    // A later aim gets some of the time, too.
+    const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
+    const left = () => remaining() - rest;
+    if (countOf(aim, sets) > bound && left() > 0) {
+      const linear = linearBound(solver, model, stage, columns, countOf(aim, sets), left);
+      if (linear) {
+        const closed = close({ solver, model, remaining: left }, { aim, stage, linear, columns }, sets);
+        sets = closed.sets;
+        bound = Math.max(bound, closed.bound);
+        const narrowed = narrow(stage, linear, columns, sets, countOf(aim, sets));
+        columns = narrowed.columns;
+        filters.push(narrowed.filter);
+      }
     }
-    if (linear && reached > bound) {
-      const useful = usefulColumns(model, stage, columns, sets, linear, reached);
-      const full = improve(solver, stage, useful.columns, sets, bound, { seconds: remaining() });
-      accept(full.sets);
-      if (useful.complete) bound = Math.min(reached, Math.max(bound, roundedUp(full.bound)));
-    }
+    const reached = countOf(aim, sets);
     stages.push({ aim, reached, bound });
-    onProgress(`${aim.name}: ${Math.abs(reached) * aim.step}`);
+    yield { aim, reached, bound };
   }
   return { sets, stages };
 }

@@ -115,7 +115,10 @@ export function bestByTryingAll(stock: Stock): number[] {
 
   const next = (at: number): void => {
     const site = journals[at];
-    if (!site) return judge();
+    if (!site) {
+      judge();
+      return;
+    }
     const spread = stock.kinds.find(
       ({ engineType, fit }) => engineType === site.journal.engineType && fit === site.journal.fit,
     )?.massSpread;

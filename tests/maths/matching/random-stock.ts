@@ -300,9 +300,9 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
         quantity: 1,
         part: readPart(
           random,
-          WALL + 250 * wholeOf(random, -1, 1) + 60 * normal(random),
+          WALL + 250 * wholeOf(random, -1, 1) + 100 * normal(random),
           2,
-          40,
+          60,
           step,
           gauged.wall,
         ),
