@@ -23,7 +23,8 @@ export async function readWorkbookPackage(bytes: Uint8Array, file: string): Prom
   };
   const models: SheetModel[] = [];
   for (const { name, part, isWorksheet } of sheets) {
-    if (!isWorksheet || part === undefined) continue;
+    if (part === undefined) throw pkg.damaged(workbook, `the sheet ${name} leads to no part`);
+    if (!isWorksheet) continue;
     const xml = await pkg.text(part);
     try {
       models.push({ name, rows: readSheetRows(xml, context) });

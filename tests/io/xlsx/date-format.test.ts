@@ -63,7 +63,7 @@ test.each(DATES)('%s shows a date or a time', (code) => {
 test('the built-in formats that are dates', () => {
   const ids = Array.from({ length: 70 }, (_, id) => id).filter(isBuiltInDateFormat);
   expect(ids).toEqual([
-    14, 15, 16, 17, 18, 19, 20, 21, 22, 27, 28, 29, 30, 31, 32, 33, 34, 35, 36, 45, 46, 47, 50, 51, 52, 53, 54, 55,
-    56, 57, 58,
+    14, 15, 16, 17, 18, 19, 20, 21, 22, 27, 28, 29, 30, 31, 32, 33, 34, 35, 36, 45, 46, 47, 50, 51, 52, 53,
+    54, 55, 56, 57, 58,
   ]);
 });
