@@ -82,9 +82,12 @@ export class RowSplicer {
         pieces.push(cellXml(place, output, this.styleOf(output)));
       } else if (this.isCleared(cell.column)) {
         this.noteFormula(cell, row, false);
-        // The next cell's place would change where it is only told by this one's.
+        // A cell that stays and does not tell its place would move into this one's.
         const follower = cells[i + 1];
-        if (follower && !follower.hasAddress) pieces.push(cellXml(place, { value: '', format: 'plain' }, 0));
+        const isFollowerKept =
+          follower && !this.isCleared(follower.column) && !edit?.cells.has(follower.column);
+        if (isFollowerKept && !follower.hasAddress)
+          pieces.push(cellXml(place, { value: '', format: 'plain' }, 0));
       } else {
         const text = this.spelledOut(xml.slice(cell.start, cell.end), row, cell.column);
         pieces.push(content ? withStoredValue(text, content) : text);

@@ -47,6 +47,7 @@ export function spliceSheet(
   spliceDimension(worksheet, edits, edit);
   const splicer = new RowSplicer(xml, data.prefix, edit.clear, styleOf);
   const rows = spliceRows(xml, data, rowEdits(edit), splicer);
+  if (data.isEmpty && rows === '') return { xml: edits.apply(), lostFormulas: splicer.lostFormulas };
   if (data.isEmpty) edits.append(data, rows);
   else edits.replace(data.openEnd, data.closeStart, rows);
   return { xml: edits.apply(), lostFormulas: splicer.lostFormulas };

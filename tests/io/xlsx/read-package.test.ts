@@ -203,6 +203,10 @@ describe('what is no workbook is refused, by name and with a way out', () => {
   ]);
   const withPart = async (part: string, content: string) =>
     zipOf({ ...handMadeParts({ sheets }), [part]: content });
+  const without = async (part: string) => {
+    const { [part]: _gone, ...parts } = handMadeParts({ sheets });
+    return zipOf(parts);
+  };
   const typed = (type: string) =>
     zipOf({
       '[Content_Types].xml': `<Types><Override PartName="/main" ContentType="${type}"/></Types>`,
@@ -239,8 +243,13 @@ describe('what is no workbook is refused, by name and with a way out', () => {
     ],
     [
       'a missing sheet part',
-      () => handMadePackage({ sheets: [{ name: 'A', xml: '', part: '../../gone.xml' }] }),
-      /missing/,
+      () => without('xl/worksheets/sheet1.xml'),
+      /damaged.*sheet1\.xml, it is missing/,
+    ],
+    [
+      'a sheet that leads nowhere',
+      () => without('xl/_rels/workbook.xml.rels'),
+      /damaged.*sheet A leads to no part/,
     ],
     [
       'a sheet cut short',
