@@ -145,6 +145,8 @@ export function searchByKind(
   let rest = 0;
   const left = () => remaining() - rest;
   const kinds = keys.map((key) => start(ofKind(stock, key), solver, left));
+  // The easy ones first: what they leave of their share of the time goes to the others.
+  kinds.sort((a, b) => a.problem.gaps.length - b.problem.gaps.length);
   if (!kinds.every(fillsAll)) return undefined;
   const proofs: Proof[] = [];
   const filled = new Map<StockJournal, MatchedFit>();

@@ -111,6 +111,7 @@ function close(
     const left = () => remaining() - rest;
     accept(improveAround(solver, model, stage, columns, sets, linear, value, bound, [fewest, most], left));
   };
+  // Small changes first: a large program finds little in the time when it starts far from the best.
   around(1, 1);
   if (isOpen()) {
     const limits = { seconds: remaining() * SHARE, nodes: 50 };
