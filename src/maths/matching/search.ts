@@ -147,7 +147,11 @@ export function searchByKind(
   const kinds = keys.map((key) => start(ofKind(stock, key), solver, left));
   // The easy ones first: what they leave of their share of the time goes to the others.
   kinds.sort((a, b) => a.problem.gaps.length - b.problem.gaps.length);
-  if (!kinds.every(fillsAll)) return undefined;
+  // A kind that cannot be filled is found out in a part of the time, so that the search as a whole keeps the rest.
+  for (const kind of kinds) {
+    rest = 0.7 * remaining();
+    if (!fillsAll(kind)) return undefined;
+  }
   const proofs: Proof[] = [];
   const filled = new Map<StockJournal, MatchedFit>();
   for (const [place, started] of kinds.entries()) {

@@ -106,7 +106,7 @@ function close(
     if (found && value(found) < value(sets)) sets = found;
   };
   const around = (fewest: number, most: number) => {
-    if (!isOpen() || sets.length === 0) return;
+    if (!isOpen()) return;
     const rest = remaining() * (1 - SHARE);
     const left = () => remaining() - rest;
     accept(improveAround(solver, model, stage, columns, sets, linear, value, bound, [fewest, most], left));
