@@ -16,4 +16,12 @@ export const FORMAT_STYLES: Record<OutputFormat, Partial<ExcelJS.Style>> = {
   title: { font: BOLD },
 };
 
+/** Sets the widths of columns, in characters. */
+export function setWidths(worksheet: ExcelJS.Worksheet, widths: readonly number[]): void {
+  widths.forEach((width, column) => {
+    // The library leaves a width of 9 out, which it takes for the default; a spreadsheet program's is less.
+    worksheet.getColumn(column + 1).width = width === 9 ? 9.01 : width;
+  });
+}
+
 export const FORMATS = Object.keys(FORMAT_STYLES) as OutputFormat[];

@@ -144,7 +144,7 @@ class StyleLists {
 
   private prefixed(xml: string): string {
     const { prefix } = this.root;
-    return prefix ? xml.replace(/<(\/?)(?![\w.-]+:)/g, `<$1${prefix}`) : xml;
+    return prefix ? xml.replace(/<(\/?)(?=\w)(?![\w.-]+:)/g, `<$1${prefix}`) : xml;
   }
 }
 

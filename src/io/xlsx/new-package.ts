@@ -1,7 +1,7 @@
 /** A fresh .xlsx workbook from cells in memory, for books that came from .csv files or were merged. */
 import ExcelJS from 'exceljs';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
-import { FORMAT_STYLES } from './formats.js';
+import { FORMAT_STYLES, setWidths } from './formats.js';
 import { OpcPackage } from './opc-package.js';
 import { encodeCellText } from './xml-text.js';
 
@@ -35,16 +35,15 @@ function addSheet(workbook: ExcelJS.Workbook, sheet: SheetModel): void {
       target.value = excelValue(cell);
       if (row === 0) target.style = FORMAT_STYLES.header;
       else if (cell.content?.kind === 'date') target.numFmt = DATE_FORMAT;
-      const length = String(cell.content?.value ?? '').length + 2;
+      const lines = String(cell.content?.value ?? '').split('\n');
+      const length = Math.max(...lines.map((line) => line.length)) + 2;
       widths[column] = Math.max(
         widths[column] ?? NARROWEST,
         Math.min(length, row === 0 ? WIDEST_HEADER : WIDEST),
       );
     });
   });
-  widths.forEach((width, column) => {
-    worksheet.getColumn(column + 1).width = width;
-  });
+  setWidths(worksheet, widths);
 }
 
 function excelValue({ content, formula }: Cell): ExcelJS.CellValue {

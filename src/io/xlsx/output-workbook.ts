@@ -1,7 +1,7 @@
 /** The program's own sheets as a fresh workbook, from which their parts are taken. */
 import ExcelJS from 'exceljs';
 import type { OutputCell, OutputSheet } from '../../engine/workbook-model.js';
-import { FORMAT_STYLES, FORMATS } from './formats.js';
+import { FORMAT_STYLES, FORMATS, setWidths } from './formats.js';
 import { openWorkbook, partOfKind, type WorkbookParts } from './workbook-package.js';
 import { encodeCellText } from './xml-text.js';
 
@@ -46,9 +46,7 @@ function addSheet(workbook: ExcelJS.Workbook, name: string, sheet: OutputSheet):
       fitToHeight: 0,
     },
   });
-  sheet.widths.forEach((width, column) => {
-    worksheet.getColumn(column + 1).width = width;
-  });
+  setWidths(worksheet, sheet.widths);
   sheet.rows.forEach((cells, row) => {
     cells.forEach((output, column) => {
       if (!output) return;

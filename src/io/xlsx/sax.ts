@@ -1,10 +1,10 @@
 /** One pass over a part with a checking parser. */
-import { type SaxesAttributePlain, SaxesParser } from 'saxes';
+import { SaxesParser } from 'saxes';
 import { localName } from './xml-scan.js';
 
 export interface SaxHandler {
-  /** Names are without their prefix; the attribute function takes them the same way. */
-  open(local: string, attribute: (local: string) => string | undefined): void;
+  /** Names are without their prefix; attributes of the format's own have none. */
+  open(local: string, attribute: (name: string) => string | undefined): void;
   close(local: string): void;
   text(text: string): void;
 }
@@ -20,20 +20,10 @@ export function parseXml(xml: string, handler: SaxHandler): void {
     throw new Error('it has a document type, which no part of a workbook has');
   });
   parser.on('opentag', ({ name, attributes }) => {
-    handler.open(localName(name), (local) => attributeByLocalName(attributes, local));
+    handler.open(localName(name), (attribute) => attributes[attribute]);
   });
   parser.on('closetag', ({ name }) => handler.close(localName(name)));
   parser.on('text', (text) => handler.text(text));
   parser.on('cdata', (text) => handler.text(text));
   parser.write(xml).close();
-}
-
-function attributeByLocalName(attributes: Record<string, string | SaxesAttributePlain>, local: string) {
-  const plain = attributes[local];
-  if (typeof plain === 'string') return plain;
-  for (const name in attributes) {
-    const value = attributes[name];
-    if (typeof value === 'string' && localName(name) === local) return value;
-  }
-  return undefined;
 }

@@ -55,7 +55,7 @@ export async function openWorkbook(bytes: Uint8Array, file: string): Promise<Wor
 export async function listSheets(pkg: OpcPackage, workbook: string, tree: XmlElement): Promise<SheetEntry[]> {
   const relationships = new Map((await pkg.relationships(workbook)).map((r) => [r.id, r]));
   return childrenOf(childOf(tree, 'sheets'), 'sheet').map((element) => {
-    const relationshipId = attr(element, 'id') ?? '';
+    const relationshipId = attr(element, ':id') ?? '';
     const relationship = relationships.get(relationshipId);
     return {
       name: attr(element, 'name') ?? '',

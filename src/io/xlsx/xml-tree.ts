@@ -69,9 +69,10 @@ export function childrenOf(element: XmlElement | undefined, local: string): XmlE
   return element?.children.filter((c) => c.local === local) ?? [];
 }
 
-/** An attribute by its local name. */
-export function attr(element: XmlElement | undefined, local: string): string | undefined {
-  return element?.attributes.find((a) => localName(a.name) === local)?.value;
+/** An attribute's value: by its name as written, or, where it has a namespace, by its local name from the colon on (`:id`). */
+export function attr(element: XmlElement | undefined, name: string): string | undefined {
+  return element?.attributes.find((a) => (name.startsWith(':') ? a.name.endsWith(name) : a.name === name))
+    ?.value;
 }
 
 /** Replacements in one text, gathered first and made at once. */
