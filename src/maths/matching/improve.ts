@@ -113,7 +113,7 @@ export function improveAround(
         const engine = engineOf(model.problem, column);
         return engine === undefined || freed.has(engine);
       };
-      const limits = { seconds: Math.min(remaining(), 5), nodes: 20 };
+      const limits = { seconds: remaining(), nodes: 20 };
       const found = improve(solver, stage, useful.columns, sets, target, limits, isFree).sets;
       idle++;
       if (found && value(found) < value(sets)) [sets, idle] = [found, 0];

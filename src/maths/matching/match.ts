@@ -24,7 +24,8 @@ export interface MatchOptions {
 export const DEFAULT_SECONDS = 60;
 
 /**
- * The best sets of a stock, the same in whatever order its rows come.
+ * The best sets of a stock, the same in whatever order its rows come. Where the time cuts one of the
+ * searches short, other sets of the same or a lesser value may come out of the next run.
  * @throws SolverError when the solver fails
  * @throws RecheckError when the sets break a rule: a defect, never a property of the stock
  */
