@@ -40,3 +40,25 @@ export function parseRange(range: string): Rect | undefined {
 export function contains(rect: Rect, row: number, column: number): boolean {
   return row >= rect.top && row <= rect.bottom && column >= rect.left && column <= rect.right;
 }
+
+export function overlap(a: Rect, b: Rect): boolean {
+  return a.top <= b.bottom && b.top <= a.bottom && a.left <= b.right && b.left <= a.right;
+}
+
+/** The smallest rectangle around cells and, where given, around another rectangle. */
+export function boundsOf(
+  cells: readonly { readonly row: number; readonly column: number }[],
+  around?: Rect,
+): Rect | undefined {
+  let bounds = around;
+  for (const { row, column } of cells) {
+    if (bounds && contains(bounds, row, column)) continue;
+    bounds = {
+      top: Math.min(bounds?.top ?? row, row),
+      left: Math.min(bounds?.left ?? column, column),
+      bottom: Math.max(bounds?.bottom ?? row, row),
+      right: Math.max(bounds?.right ?? column, column),
+    };
+  }
+  return bounds;
+}

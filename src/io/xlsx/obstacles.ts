@@ -1,6 +1,6 @@
 /** What stands in the way of writing into a user's sheet: then the sheet is left as it is. */
 import { cellAddress, columnLetters, type SheetEdit } from '../../engine/workbook-model.js';
-import { contains, parseRange, type Rect } from './cell-reference.js';
+import { boundsOf, contains, overlap, parseRange, type Rect } from './cell-reference.js';
 import type { OpcPackage } from './opc-package.js';
 import { SHEET_LEAVES } from './splice-sheet.js';
 import { attribute } from './xml-scan.js';
@@ -16,13 +16,14 @@ export async function obstacleTo(
   edit: SheetEdit,
 ): Promise<string | undefined> {
   const worksheet = await pkg.tree(part, SHEET_LEAVES);
+  const written = boundsOf(edit.cells);
   for (const merge of childrenOf(childOf(worksheet, 'mergeCells'), 'mergeCell')) {
     const ref = attr(merge, 'ref') ?? '';
-    const where = whereOverlapped(ref, edit);
+    const where = whereOverlapped(ref, edit, written);
     if (where) return `the merged cells ${ref} are in the way of ${where}. Unmerge them and run again.`;
   }
   for (const ref of await tableRanges(pkg, part)) {
-    const where = whereOverlapped(ref, edit);
+    const where = whereOverlapped(ref, edit, written);
     if (where) {
       return `the table over ${ref} is in the way of ${where}. Make it narrower or turn it into a plain range, and run again.`;
     }
@@ -31,7 +32,7 @@ export async function obstacleTo(
     const ref = attribute(tag, 'ref') ?? '';
     // An array formula of one cell can be replaced like any other.
     if (!ref.includes(':')) continue;
-    const where = whereOverlapped(ref, edit);
+    const where = whereOverlapped(ref, edit, written);
     if (where) return `the array formula over ${ref} is in the way of ${where}. Remove it and run again.`;
   }
   return undefined;
@@ -46,11 +47,12 @@ async function tableRanges(pkg: OpcPackage, part: string): Promise<string[]> {
   return ranges;
 }
 
-/** The written cell or column that a range covers. */
-function whereOverlapped(ref: string, edit: SheetEdit): string | undefined {
+/** The written cell or column that a range covers; `written` bounds the cells of the edit. */
+function whereOverlapped(ref: string, edit: SheetEdit, written: Rect | undefined): string | undefined {
   const rect: Rect | undefined = parseRange(ref);
   if (!rect) return undefined;
-  const cell = edit.cells.find(({ row, column }) => contains(rect, row, column));
+  const isNear = written !== undefined && overlap(written, rect);
+  const cell = isNear && edit.cells.find(({ row, column }) => contains(rect, row, column));
   if (cell) return `cell ${cellAddress(cell.row, cell.column)}, which is to be written`;
   const { clear } = edit;
   if (!clear || rect.right < clear.first || rect.left > clear.last) return undefined;

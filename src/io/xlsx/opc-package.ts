@@ -194,7 +194,12 @@ export class OpcPackage {
   /** The zip; with all dates fixed, also those of entries that were not set. */
   async toBytes(options: { allDatesFixed?: boolean } = {}): Promise<Uint8Array> {
     if (options.allDatesFixed) for (const entry of Object.values(this.zip.files)) entry.date = ENTRY_DATE;
-    return this.zip.generateAsync({ type: 'uint8array', compression: 'DEFLATE' });
+    return this.zip.generateAsync({
+      type: 'uint8array',
+      compression: 'DEFLATE',
+      // A third of the time of the usual level, for a few more bytes.
+      compressionOptions: { level: 3 },
+    });
   }
 }
 

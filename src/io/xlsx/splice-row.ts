@@ -21,6 +21,8 @@ interface SharedFormula {
   readonly column: number;
 }
 
+const FORMULA_TAG = /<(?:[\w.-]+:)?f[\s/>]/;
+
 export class RowSplicer {
   readonly lostFormulas = new Set<string>();
   /** Shared formulas whose first cell, which alone has the text, was replaced: the others must get it spelled out. */
@@ -131,7 +133,7 @@ export class RowSplicer {
   /** Remembers the formula of a cell that is replaced. */
   private noteFormula(cell: CellText, row: number, hasNewFormula: boolean): void {
     const text = this.xml.slice(cell.start, cell.end);
-    const f = childOf(readTree(text), 'f');
+    const f = FORMULA_TAG.test(text) ? childOf(readTree(text), 'f') : undefined;
     if (!f) return;
     if (!hasNewFormula) this.lostFormulas.add(cellAddress(row, cell.column));
     const formula = decodeCellText(unescapeXml(text.slice(f.openEnd, f.closeStart)));

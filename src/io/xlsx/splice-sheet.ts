@@ -8,8 +8,7 @@ import {
   type OutputCell,
   type SheetEdit,
 } from '../../engine/workbook-model.js';
-import type { Rect } from './cell-reference.js';
-import { parseRange } from './cell-reference.js';
+import { boundsOf, parseRange } from './cell-reference.js';
 import { spliceColumns } from './splice-columns.js';
 import { RowSplicer } from './splice-row.js';
 import { attribute, localName, type Tag, TagScanner, withAttribute } from './xml-scan.js';
@@ -104,18 +103,8 @@ function spliceDimension(worksheet: XmlElement, edits: TextEdits, edit: SheetEdi
   const dimension = childOf(worksheet, 'dimension');
   const old = parseRange(attr(dimension, 'ref') ?? '');
   if (!dimension || !old) return;
-  const rect = edit.cells.reduce(
-    (all, { row, column }): Rect => ({
-      top: Math.min(all.top, row),
-      left: Math.min(all.left, column),
-      bottom: Math.max(all.bottom, row),
-      right: Math.max(all.right, column),
-    }),
-    old,
-  );
-  const isSame =
-    rect.top === old.top && rect.left === old.left && rect.bottom === old.bottom && rect.right === old.right;
-  if (isSame) return;
+  const rect = boundsOf(edit.cells, old) ?? old;
+  if (rect === old) return;
   const ref = `${cellAddress(rect.top, rect.left)}:${cellAddress(rect.bottom, rect.right)}`;
   const tag = edits.source.slice(dimension.start, dimension.openEnd);
   edits.replace(dimension.start, dimension.openEnd, withAttribute(tag, 'ref', ref));

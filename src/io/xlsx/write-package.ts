@@ -7,8 +7,9 @@ import { dropStaleCalcChain } from './calc-chain.js';
 import { type Namespaces, STRICT, TRANSITIONAL } from './graft-sheet.js';
 import { graftSheets, type Refusal, removeSheets } from './graft-sheets.js';
 import { obstacleTo } from './obstacles.js';
+import type { OpcPackage } from './opc-package.js';
 import { reachableParts, removeOrphans } from './orphans.js';
-import { addOutputStyles } from './output-styles.js';
+import { addOutputStyles, type OutputStyles } from './output-styles.js';
 import { buildOutputWorkbook } from './output-workbook.js';
 import { spliceSheet } from './splice-sheet.js';
 import { findSheet } from './workbook-edit.js';
@@ -27,7 +28,8 @@ interface PlannedEdit {
 }
 
 /**
- * Makes an edit of a workbook; `file` is what messages call it.
+ * Makes an edit of a workbook; `file` is what messages call it. Of the XML only what the edit touches is checked: read
+ * the workbook first.
  *
  * Throws a UserError where the bytes are no readable workbook, a RangeError where a cell is to hold a number that is
  * not finite, and an Error where a stored value is meant for a cell that has no formula.
@@ -47,9 +49,9 @@ export async function editWorkbookPackage(
   const styles = await addOutputStyles(parts, output, formatsOf(edit, planned), namespaces);
   const lost = new Map<number, ReadonlySet<string>>();
   for (const { edit: sheetEdit, part, sheetId } of planned) {
-    const spliced = spliceSheet(await pkg.text(part), sheetEdit, (cell) => styles.ofFormat(cell.format));
+    const spliced = splicePart(pkg, part, await pkg.text(part), sheetEdit, styles);
     await pkg.setText(part, spliced.xml);
-    lost.set(sheetId, spliced.lostFormulas);
+    lost.set(sheetId, new Set([...(lost.get(sheetId) ?? []), ...spliced.lostFormulas]));
   }
   const grafted = await graftSheets(parts, edit.sheets, output, styles, namespaces);
   const isMade = (name: string) => edit.sheets.some((s) => s.name.toLowerCase() === name.toLowerCase());
@@ -66,6 +68,15 @@ export async function editWorkbookPackage(
   });
   await removeOrphans(pkg, partsBefore);
   return { bytes: await pkg.toBytes(), refused: [...refused, ...grafted.refused, ...removal.refused] };
+}
+
+function splicePart(pkg: OpcPackage, part: string, xml: string, edit: SheetEdit, styles: OutputStyles) {
+  try {
+    return spliceSheet(xml, edit, (cell) => styles.ofFormat(cell.format));
+  } catch (error) {
+    if (error instanceof SyntaxError) throw pkg.damaged(part, error.message);
+    throw error;
+  }
 }
 
 /** The edits that can be made, and why the others cannot. */

@@ -24,12 +24,16 @@ export function unescapeXml(text: string): string {
   });
 }
 
+/** Printable ASCII without the underscore: most texts and all formulas of ours. */
+const PLAIN = /^[ -^`-~]*$/;
+
 /**
  * Text as a cell holds it (ST_Xstring, ISO 29500-1, 22.9.2.19): what XML cannot hold, and a carriage
  * return, which XML would read as a line feed, becomes `_xHHHH_`; text that looks like such an escape gets
  * its underscore escaped. A lone surrogate is no character and becomes U+FFFD.
  */
 export function encodeCellText(text: string): string {
+  if (PLAIN.test(text)) return text;
   return text
     .replace(/\p{Cs}/gu, '\uFFFD')
     .replace(/_(?=x[0-9a-f]{4}_)/gi, '_x005F_')

@@ -456,7 +456,7 @@ test.each([
   ['no zip', async () => Buffer.from('Part;A 0'), 'no zip file'],
   [
     'a damaged sheet',
-    () => handMadePackage({ sheets: [{ name: 'A', xml: '<sheetData><row></c></row></sheetData>' }] }),
+    () => handMadePackage({ sheets: [{ name: 'A', xml: '<sheetData><row><c></row></sheetData>' }] }),
     'damaged',
   ],
 ])('%s is refused', async (_, make, message) => {

@@ -23,7 +23,9 @@ test.each(['<a', '<a x=">', '<a><b></a>', '<a>', '<!-- a', '', '</a>'])('no XML:
 
 test('attributes', () => {
   expect(attribute(`<c r = 'A1' x:s="&quot;2"/>`, 'r')).toBe('A1');
-  expect(attribute(`<c r = 'A1' x:s="&quot;2"/>`, ':s')).toBe('"2');
+  expect(attribute(`<c r = 'A1' s="&quot;2"/>`, 's')).toBe('"2');
+  expect(attribute('<c x="a r=" r="A1"/>', 'r')).toBe('A1');
+  expect(attribute('<c s="1" r="A1">', 'r')).toBe('A1');
   expect(attribute('<c xr="A1"/>', 'r')).toBeUndefined();
 });
 
@@ -45,4 +47,16 @@ test('edits keep their order and refuse to overlap', () => {
   expect(edits.apply()).toBe('ab12X3ef');
   edits.replace(3, 5, 'Y');
   expect(() => edits.apply()).toThrow('two edits');
+});
+
+test.each([
+  ['the next', '<a><b/></a><a></a>', '<b/>'],
+  ['not that of one within', '<a><a></a>x</a>', '<a></a>x'],
+  ['not that in a comment', '<a><!-- </a> -->x</a>', '<!-- </a> -->x'],
+  ['with white space', '<a>x</a ><a></a>', 'x'],
+  ['behind others that begin alike', '<a><ab></ab></a>', '<ab></ab>'],
+])('the close tag of an element: %s', (_, xml, content) => {
+  const scanner = new TagScanner(xml);
+  const open = scanner.next()!;
+  expect(xml.slice(open.end, scanner.closeOf(open).start)).toBe(content);
 });
