@@ -1,5 +1,6 @@
 /** A fresh .xlsx workbook from cells in memory, for books that came from .csv files or were merged. */
 import ExcelJS from 'exceljs';
+import { UserError } from '../../engine/user-error.js';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
 import { FORMAT_STYLES, setWidths } from './formats.js';
 import { OpcPackage } from './opc-package.js';
@@ -14,15 +15,33 @@ const DATE_FORMAT = 'yyyy-mm-dd';
 /**
  * Numbers stay numbers, text text, formulas formulas with their stored value. The first row of each sheet is bold
  * and stays in view. The same model gives the same bytes.
+ *
+ * Throws a UserError where a name cannot be that of a sheet, or two sheets have the same.
  */
 export async function newWorkbookPackage(model: WorkbookModel): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook();
   // The library else takes the hour of writing.
   workbook.created = new Date(0);
   workbook.modified = new Date(0);
-  for (const sheet of model.sheets) addSheet(workbook, sheet);
+  const taken = new Set<string>();
+  for (const sheet of model.sheets) {
+    checkName(sheet.name, taken, model.file);
+    addSheet(workbook, sheet);
+  }
   const written = await OpcPackage.open(new Uint8Array(await workbook.xlsx.writeBuffer()), model.file);
   return written.toBytes({ allDatesFixed: true });
+}
+
+function checkName(name: string, taken: Set<string>, file: string): void {
+  if (name === '' || name.length > 31 || /[*?:\\/[\]]|^'|'$/.test(name) || name.toLowerCase() === 'history') {
+    throw new UserError(
+      `${file}: "${name}" cannot be the name of a sheet. A name of 1 to 31 characters was expected, without * ? : \\ / [ ] not in apostrophes and not "History". Rename it and run again.`,
+    );
+  }
+  if (taken.has(name.toLowerCase())) {
+    throw new UserError(`${file}: two sheets have the name "${name}". Rename one of them and run again.`);
+  }
+  taken.add(name.toLowerCase());
 }
 
 function addSheet(workbook: ExcelJS.Workbook, sheet: SheetModel): void {

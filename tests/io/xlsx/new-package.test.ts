@@ -1,5 +1,6 @@
 import ExcelJS from 'exceljs';
 import { expect, test } from 'vitest';
+import { UserError } from '../../../src/engine/user-error.js';
 import type { Cell, WorkbookModel } from '../../../src/engine/workbook-model.js';
 import { newWorkbookPackage } from '../../../src/io/xlsx/new-package.js';
 import { readWorkbookPackage } from '../../../src/io/xlsx/read-package.js';
@@ -57,4 +58,15 @@ test('one model gives the same bytes at any time', async () => {
   const one = await newWorkbookPackage(MODEL);
   await new Promise((resolve) => setTimeout(resolve, 2100));
   expect(Buffer.compare(one, await newWorkbookPackage(MODEL))).toBe(0);
+});
+
+test.each([
+  ['a name that is too long', ['a'.repeat(32)], /1 to 31 characters/],
+  ['no name', [''], /1 to 31 characters/],
+  ['a name with a slash', ['A/B'], /"A\/B" cannot be the name/],
+  ['one name twice', ['Rods', 'rods'], /two sheets have the name "rods"/],
+])('%s is refused', async (_, names, message) => {
+  const writing = newWorkbookPackage({ file: 'folder', sheets: names.map((name) => ({ name, rows: [] })) });
+  await expect(writing).rejects.toThrow(UserError);
+  await expect(writing).rejects.toThrow(message);
 });
