@@ -1,0 +1,150 @@
+/** What the rows of a book look up in each other: limits, classes, gauges with their chains, materials. */
+
+import { aimWithin, isOrdered, type SizeClass } from '../../maths/classes.js';
+import { exact } from '../../maths/decimal.js';
+import type { Grain } from '../../maths/grain.js';
+import type { SelectionRow } from '../../maths/tables.js';
+import type { GaugeRandom, SystematicSource } from '../../maths/uncertainty.js';
+import type { Book, ClassOf, ClassRow, GaugeRow, LimitsRow, PartRow } from '../book/book.js';
+import { nameKey } from '../book/names.js';
+import { materialLookup, onlyEngineType } from '../book/open-book.js';
+import { type BadCell, reasonOf } from '../book/problems.js';
+
+/** An engine type and a fit of it, as one key. */
+export function kindKey(engineType: string, fit: string): string {
+  return `${nameKey(engineType)}\u0000${nameKey(fit)}`;
+}
+
+/** Groups rows by a key, in the order in which the keys first appear. */
+export function groupBy<Row>(rows: readonly Row[], key: (row: Row) => string): Map<string, Row[]> {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows) {
+    const group = groups.get(key(row));
+    if (group) group.push(row);
+    else groups.set(key(row), [row]);
+  }
+  return groups;
+}
+
+/** A gauge as it stands behind a reading. */
+export interface GaugeUse {
+  readonly systematic: readonly SystematicSource[];
+  readonly random: GaugeRandom;
+  /** 1e-6 per K. */
+  readonly expansion: number;
+  /** Rows of Gauges from the gauge itself up its chain, for formulas. */
+  readonly rows: readonly GaugeRow[];
+}
+
+export type GaugeLookup =
+  | { readonly gauge: GaugeUse | undefined; readonly why: readonly string[] }
+  | { readonly bad: readonly string[] };
+
+/** The classes of one kind of part that can hold a size. */
+export interface UsableClasses {
+  readonly classes: readonly SizeClass[];
+  readonly rows: readonly ClassRow[];
+}
+
+export class Context {
+  private readonly limits: Map<string, LimitsRow>;
+  private readonly classRows: Map<string, ClassRow[]>;
+  private readonly gauges: Map<string, GaugeRow>;
+  private readonly selection: Map<string, SelectionRow[]>;
+  readonly material: (name: string) => number | undefined;
+  /** The engine type of rows that name none; undefined where Limits names several and each row must name its own. */
+  readonly onlyEngineType: string | undefined;
+
+  constructor(readonly book: Book) {
+    this.limits = new Map([...book.limits].reverse().map((row) => [kindKey(row.engineType, row.fit), row]));
+    this.classRows = groupBy(book.classes, (row) => `${kindKey(row.engineType, row.fit)}\u0000${row.of}`);
+    this.gauges = new Map([...book.gauges].reverse().map((row) => [nameKey(row.gauge), row]));
+    this.material = materialLookup(book.materials);
+    this.onlyEngineType = onlyEngineType(book.limits);
+    const named = book.selection.flatMap((row) => {
+      const { journalMark, boreMark, shellMark } = row;
+      if (row.bad.length > 0 || !journalMark || !boreMark || !shellMark) return [];
+      return [{ kind: kindKey(row.engineType, row.fit), row: { journalMark, boreMark, shellMark } }];
+    });
+    this.selection = new Map(
+      [...groupBy(named, ({ kind }) => kind)].map(([kind, rows]) => [kind, rows.map(({ row }) => row)]),
+    );
+  }
+
+  limitsOf(engineType: string | undefined, fit: string): LimitsRow | undefined {
+    return engineType === undefined ? undefined : this.limits.get(kindKey(engineType, fit));
+  }
+
+  /** The clearance aimed for; undefined where no limits say. */
+  aimOf(limits: LimitsRow | undefined): Grain | undefined {
+    if (limits?.aim !== undefined) return limits.aim;
+    if (limits?.clearanceMin === undefined || limits.clearanceMax === undefined) return undefined;
+    return aimWithin(limits.clearanceMin, limits.clearanceMax, this.book.setup.aimShare);
+  }
+
+  /** Rows with a bad cell or From above To take no part. */
+  classesOf(engineType: string | undefined, fit: string, of: ClassOf): UsableClasses {
+    const rows = this.classRows.get(`${kindKey(engineType ?? '', fit)}\u0000${of}`) ?? [];
+    const usable = rows.flatMap((row) => {
+      const { mark, from, to, bad } = row;
+      if (bad.length > 0 || mark === undefined || from === undefined || to === undefined) return [];
+      return isOrdered({ mark, from, to }) ? [{ row, size: { mark, from, to } }] : [];
+    });
+    return { classes: usable.map(({ size }) => size), rows: usable.map(({ row }) => row) };
+  }
+
+  selectionOf(engineType: string | undefined, fit: string): readonly SelectionRow[] {
+    return this.selection.get(kindKey(engineType ?? '', fit)) ?? [];
+  }
+
+  /** The gauge that a row names, followed up its `Set from` chain. */
+  gaugeOf(name: string | undefined): GaugeLookup {
+    if (name === undefined) return { gauge: undefined, why: [] };
+    const first = this.gauges.get(nameKey(name));
+    if (!first) return { gauge: undefined, why: [`gauge ${name} is not in Gauges: counted as none`] };
+    const rows: GaugeRow[] = [];
+    for (let row: GaugeRow | undefined = first; row && !rows.includes(row); ) {
+      rows.push(row);
+      row = row.setFrom === undefined ? undefined : this.gauges.get(nameKey(row.setFrom));
+    }
+    const bad = rows.flatMap((row) => gaugeFaults(row, this.book));
+    if (bad.length > 0) return { bad };
+    return {
+      gauge: {
+        systematic: rows.map((row) => ({ gauge: nameKey(row.gauge), maxError: row.maxError! })),
+        random: first,
+        expansion: first.expansion,
+        rows,
+      },
+      why: [],
+    };
+  }
+
+  /** Exact 20 °C, where a row names no temperature. */
+  readonly reference = exact(20);
+
+  /** A bad material cell of the limits of a kind, which every part of it needs. */
+  materialFault(limits: LimitsRow | undefined, of: 'journal' | 'bore'): BadCell | undefined {
+    const header = of === 'journal' ? 'Journal material' : 'Bore material';
+    return limits?.bad.find((bad) => bad.header === header);
+  }
+
+  /** The expansion of a part, 1e-6 per K; undefined for a case whose material is not named. */
+  expansionOf(row: PartRow, limits: LimitsRow | undefined): number | undefined {
+    const steel = this.material('steel')!;
+    if (row.sheet === 'Shells') return steel;
+    const named = row.sheet === 'Journals' ? limits?.journalMaterial : limits?.boreMaterial;
+    if (named !== undefined) return this.material(named);
+    return row.sheet === 'Cases' ? undefined : steel;
+  }
+}
+
+/** A bad cell of a gauge, or its blank Max error, counts against every row of that gauge. */
+function gaugeFaults(row: GaugeRow, book: Book): string[] {
+  const faults = row.bad.map(reasonOf);
+  if (row.maxError === undefined && !row.bad.some(({ header }) => header === 'Max error')) {
+    const at = book.tables.get('Gauges')!.row(row.row).address('Max error');
+    faults.push(`Gauges!${at} (Max error): blank, expected the greatest error of gauge ${row.gauge}`);
+  }
+  return faults;
+}

@@ -1,0 +1,268 @@
+/** One measured part: its sizes at 20 °C, form, class, uncertainty and verdict. */
+import { type Classification, classify } from '../../maths/classes.js';
+import { excess, type LimitCheck, outcomeOf, partGuards, partVerdict } from '../../maths/conformity.js';
+import type { Ratio } from '../../maths/decimal.js';
+import { sizeAt20C } from '../../maths/expansion.js';
+import { type Form, formOf, type Spot, spotValue } from '../../maths/form.js';
+import { type Grain, grainOfRatio } from '../../maths/grain.js';
+import { sameMark } from '../../maths/tables.js';
+import {
+  expandedUncertainty,
+  type MeasuredPart,
+  sizeVariance,
+  spotVariance,
+  systematicVariance,
+} from '../../maths/uncertainty.js';
+import type { ClassOf, LimitsRow, PartRow, Reading } from '../book/book.js';
+import { nameKey } from '../book/names.js';
+import { reasonOf } from '../book/problems.js';
+import type { Context, GaugeUse } from './context.js';
+import { lengthText } from './words.js';
+
+export type PartStatus =
+  | 'bad reading'
+  | 'not measured'
+  | 'no limits'
+  | 'beyond limits'
+  | 'within limits'
+  | 'undecided'
+  | 'measured';
+
+/** A spot with the cells that it was read from. */
+export interface ReadSpot extends Spot {
+  readonly cells: readonly Reading[];
+  readonly value: Grain;
+}
+
+export interface PartResult {
+  readonly row: PartRow;
+  readonly status: PartStatus;
+  readonly why: readonly string[];
+  readonly spots: readonly ReadSpot[];
+  /** Undefined where the row is bad or has no readings. */
+  readonly form: Form | undefined;
+  readonly classification: Classification | undefined;
+  /** Twice the standard uncertainty of the size; undefined without a gauge. */
+  readonly sizeU: Grain | undefined;
+  /** The standard contributions whose root sum of squares is the uncertainty of the size, grains. */
+  readonly contributions: readonly number[];
+  /** What the part brings to a fit; undefined where it has no sizes. */
+  readonly measured: MeasuredPart | undefined;
+  readonly checks: readonly LimitCheck[];
+  readonly guards: { readonly extremes: Grain; readonly form: Grain };
+  readonly gauge: GaugeUse | undefined;
+  /** 1e-6 per K; undefined where the readings are left uncorrected. */
+  readonly expansion: number | undefined;
+  readonly limits: LimitsRow | undefined;
+}
+
+const CLASS_OF: Readonly<Record<PartRow['sheet'], ClassOf>> = {
+  Journals: 'journal',
+  Rods: 'bore',
+  Cases: 'bore',
+  Shells: 'shell',
+};
+
+/** Assesses the rows of one sheet together, since a part is named once in its sheet. */
+export function assessParts(rows: readonly PartRow[], context: Context): PartResult[] {
+  const named = new Map<string, number>();
+  for (const { name } of rows) named.set(nameKey(name), (named.get(nameKey(name)) ?? 0) + 1);
+  return rows.map((row) => assessPart(row, named.get(nameKey(row.name))! > 1 && row.name !== '', context));
+}
+
+function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): PartResult {
+  const limits = context.limitsOf(row.engineType, row.fit);
+  const of = CLASS_OF[row.sheet];
+  const lookup = context.gaugeOf(row.gauge);
+  const why: string[] = [];
+  const faults = row.bad.map(reasonOf);
+  if ('bad' in lookup) faults.push(...lookup.bad);
+  else why.push(...lookup.why);
+  const materialFault = of === 'shell' ? undefined : context.materialFault(limits, of);
+  if (materialFault) faults.push(reasonOf(materialFault));
+
+  const gauge = 'bad' in lookup ? undefined : lookup.gauge;
+  const expansion = context.expansionOf(row, limits);
+  const celsius = row.celsius ?? context.reference;
+  const nothing = {
+    row,
+    spots: [],
+    form: undefined,
+    classification: undefined,
+    sizeU: undefined,
+    contributions: [],
+    measured: undefined,
+    checks: [],
+    guards: { extremes: 0, form: 0 },
+    gauge,
+    expansion,
+    limits,
+  };
+  if (faults.length > 0) return { ...nothing, status: 'bad reading', why: [...faults, ...why] };
+  why.push(...identityRemarks(row));
+  if (row.readings.length === 0) {
+    if (isNamedTwice) return { ...nothing, status: 'bad reading', why: [namedTwice(row), ...why] };
+    return { ...nothing, status: 'not measured', why };
+  }
+
+  const spots = readSpots(row.readings, (mm) =>
+    expansion === undefined
+      ? grainOfRatio(mm)
+      : sizeAt20C(mm, celsius, expansion, gauge?.expansion ?? context.material('steel')!),
+  );
+  if (expansion === undefined && celsius.numerator !== context.reference.numerator * celsius.denominator) {
+    why.push('not corrected to 20 °C: Limits names no Bore material');
+  }
+  const form = formOf(spots);
+  const systematic = gauge?.systematic ?? [];
+  const variances = gauge
+    ? spots.map(({ readings, value }) => spotVariance(gauge.random, readings.length, expansion ?? 0, value))
+    : [];
+  const measured = { ...form, systematic, spotVariance: Math.max(0, ...variances) };
+  const guards = partGuards(
+    context.book.setup.confidence,
+    systematicVariance(systematic),
+    measured.spotVariance,
+  );
+  const checks = of === 'shell' ? [] : limitChecks(of, form, limits, guards);
+  const { classes } = context.classesOf(row.engineType, row.fit, of);
+  const classification = classify(form.size, classes);
+  if (
+    row.mark !== undefined &&
+    classification.text !== '' &&
+    !classification.marks.some((mark) => sameMark(mark, row.mark!))
+  ) {
+    why.push(`marked ${row.mark}, measured class ${classification.text}`);
+  }
+  if (!gauge && row.gauge === undefined) why.push('uncertainty not given: no gauge');
+
+  let status: PartStatus = of === 'shell' ? 'measured' : partVerdict(checks);
+  if (status === 'beyond limits' || status === 'undecided')
+    why.unshift(...checkReasons(checks, status, context));
+  if (status === 'no limits') why.unshift(...noLimitsReasons(row, of, limits, context));
+  if (isNamedTwice) {
+    status = 'bad reading';
+    why.unshift(namedTwice(row));
+  }
+  return {
+    ...nothing,
+    status,
+    why,
+    spots,
+    form,
+    classification,
+    sizeU: gauge && expandedUncertainty(sizeVariance(systematic, variances)),
+    contributions: [
+      ...systematic.map(({ maxError }) => maxError / Math.sqrt(3)),
+      ...variances.map((variance) => Math.sqrt(variance) / variances.length),
+    ],
+    measured,
+    checks,
+    guards,
+  };
+}
+
+function namedTwice({ name, sheet }: PartRow): string {
+  return `${name} is named more than once in ${sheet}: give each part its own name`;
+}
+
+/** Spots in the order of the sheet's columns, each with its repeats. */
+function readSpots(readings: readonly Reading[], toGrain: (mm: Ratio) => Grain): ReadSpot[] {
+  const spots = new Map<
+    string,
+    { station: string; angle: number | undefined; cells: Reading[]; readings: Grain[] }
+  >();
+  for (const reading of readings) {
+    const { station, angle } = reading.column;
+    const key = `${station} ${angle}`;
+    const spot = spots.get(key) ?? { station, angle, cells: [], readings: [] };
+    spot.cells.push(reading);
+    spot.readings.push(toGrain(reading.mm));
+    spots.set(key, spot);
+  }
+  return [...spots.values()].map((spot) => ({ ...spot, value: spotValue(spot) }));
+}
+
+function limitChecks(
+  of: 'journal' | 'bore',
+  form: Form,
+  limits: LimitsRow | undefined,
+  guards: { extremes: Grain; form: Grain },
+): LimitCheck[] {
+  if (!limits) return [];
+  const worn = limits.wearLimit !== undefined;
+  const lower =
+    of === 'journal'
+      ? { name: worn ? 'Wear limit' : 'Journal min', limit: worn ? limits.wearLimit : limits.journalMin }
+      : { name: 'Bore min', limit: limits.boreMin };
+  const upper =
+    of === 'journal'
+      ? { name: 'Journal max', limit: limits.journalMax }
+      : { name: 'Bore max', limit: limits.boreMax };
+  const check = (
+    quantity: string,
+    value: Grain | undefined,
+    side: LimitCheck['side'],
+    { name, limit }: { name: string; limit: Grain | undefined },
+    guard: Grain,
+  ): LimitCheck[] => (limit === undefined ? [] : [{ quantity, value, side, limitName: name, limit, guard }]);
+  return [
+    ...check('smallest', form.smallest, 'at least', lower, guards.extremes),
+    ...check('largest', form.largest, 'at most', upper, guards.extremes),
+    ...check(
+      'out of round',
+      form.outOfRound,
+      'at most',
+      { name: 'Out-of-round limit', limit: limits.outOfRoundLimit },
+      guards.form,
+    ),
+    ...check('taper', form.taper, 'at most', { name: 'Taper limit', limit: limits.taperLimit }, guards.form),
+  ];
+}
+
+/** Which checks fail and by how much, or which stay open and why. */
+function checkReasons(
+  checks: readonly LimitCheck[],
+  status: 'beyond limits' | 'undecided',
+  context: Context,
+): string[] {
+  const unit = context.book.setup.lengthUnit;
+  const wanted = status === 'beyond limits' ? 'fails' : 'undecided';
+  return checks
+    .filter((check) => outcomeOf(check) === wanted)
+    .map((check) => {
+      const limit = `${check.limitName} ${lengthText(check.limit, unit)}`;
+      const beyond = excess(check);
+      if (beyond === undefined) return `${check.quantity} cannot be formed from these readings for ${limit}`;
+      const side = check.side === 'at least' ? 'under' : 'over';
+      if (status === 'beyond limits') return `${check.quantity} ${lengthText(beyond, unit)} ${side} ${limit}`;
+      return `${check.quantity} within the guard ${lengthText(check.guard, unit)} of ${limit}`;
+    });
+}
+
+function noLimitsReasons(
+  row: PartRow,
+  of: 'journal' | 'bore' | 'shell',
+  limits: LimitsRow | undefined,
+  context: Context,
+): string[] {
+  if (row.engineType === undefined) return ['name the Engine type: Limits has several'];
+  if (!limits)
+    return context.book.limits.length > 0
+      ? [`Limits has no row for ${row.engineType || 'this engine type'}, ${row.fit}`]
+      : [];
+  return [`Limits types no limit of its own for the ${of}`];
+}
+
+/** What is odd about a row and changes no verdict. */
+function identityRemarks(row: PartRow): string[] {
+  const remarks: string[] = [];
+  if (row.sheet === 'Shells' && row.half === undefined) {
+    remarks.push('Half is blank: the shell is not used; type upper, lower or either');
+  }
+  if (row.sheet === 'Shells' && row.engineType === undefined) {
+    remarks.push('name the Engine type: Limits has several');
+  }
+  if (!row.usable) remarks.push('marked as not usable');
+  return remarks;
+}

@@ -1,0 +1,230 @@
+/** What is wrong with the maker's tables, gauges and materials as typed, in words, row by row. */
+import { isOrdered, type SizeClass } from '../../maths/classes.js';
+import type { Grain } from '../../maths/grain.js';
+import {
+  type ClassFinding,
+  checkClasses,
+  checkSelection,
+  crossedLimits,
+  type SelectionFinding,
+} from '../../maths/tables.js';
+import type { Book, ClassRow, TableRow } from '../book/book.js';
+import { nameKey } from '../book/names.js';
+import { type BadCell, reasonOf } from '../book/problems.js';
+import { type Context, groupBy, kindKey } from './context.js';
+import { lengthText } from './words.js';
+
+export type CheckedSheet = 'Limits' | 'Classes' | 'Selection' | 'Gauges' | 'Materials';
+
+export interface TableRowResult {
+  readonly row: number;
+  readonly status: 'consistent' | 'check the source';
+  readonly why: readonly string[];
+}
+
+export type TableResults = Readonly<Record<CheckedSheet, readonly TableRowResult[]>>;
+
+export function assessTables(context: Context): TableResults {
+  const { book } = context;
+  return {
+    Limits: findingsBy(book.limits, limitsFindings(context)),
+    Classes: findingsBy(book.classes, classFindings(context)),
+    Selection: findingsBy(book.selection, selectionFindings(context)),
+    Gauges: findingsBy(book.gauges, gaugeFindings(book)),
+    Materials: findingsBy(
+      book.materials,
+      repeatedNames(book.materials, ({ material }) => material, 'material'),
+    ),
+  };
+}
+
+type Findings = ReadonlyMap<TableRow, readonly string[]>;
+
+function findingsBy(rows: readonly TableRow[], findings: Findings): TableRowResult[] {
+  return rows.map((row) => {
+    const why = [...row.bad.map((bad: BadCell) => reasonOf(bad)), ...(findings.get(row) ?? [])];
+    return { row: row.row, status: why.length > 0 ? 'check the source' : 'consistent', why };
+  });
+}
+
+class Gathered extends Map<TableRow, string[]> {
+  add(row: TableRow, finding: string): void {
+    this.set(row, [...(this.get(row) ?? []), finding]);
+  }
+}
+
+/** A thing named twice stands on both rows. */
+function repeatedNames<Row extends TableRow>(
+  rows: readonly Row[],
+  nameOf: (row: Row) => string,
+  noun: string,
+): Gathered {
+  const found = new Gathered();
+  for (const group of groupBy(rows, (row) => nameKey(nameOf(row))).values()) {
+    if (group.length < 2) continue;
+    for (const row of group)
+      found.add(row, `${noun} ${nameOf(row)} is named ${group.length} times: the first rules`);
+  }
+  return found;
+}
+
+function limitsFindings({ book }: Context): Findings {
+  const text = textIn(book);
+  const found = new Gathered();
+  for (const group of groupBy(book.limits, (row) => kindKey(row.engineType, row.fit)).values()) {
+    for (const row of group) {
+      const pairs = [
+        { name: 'Clearance min and max', min: row.clearanceMin, max: row.clearanceMax },
+        { name: 'Journal min and max', min: row.journalMin, max: row.journalMax },
+        { name: 'Bore min and max', min: row.boreMin, max: row.boreMax },
+      ];
+      for (const { name, min, max } of crossedLimits(pairs)) {
+        found.add(row, `${name}: ${text(min!)} is above ${text(max!)}`);
+      }
+      const { serviceLimit, clearanceMax } = row;
+      if (serviceLimit !== undefined && clearanceMax !== undefined && serviceLimit < clearanceMax) {
+        found.add(row, `Service limit ${text(serviceLimit)} is below Clearance max ${text(clearanceMax)}`);
+      }
+      if (group.length > 1)
+        found.add(row, `${group.length} rows are for ${row.engineType}, ${row.fit}: the first rules`);
+    }
+  }
+  return found;
+}
+
+function sizeClassOf({ mark, from, to, bad }: ClassRow): SizeClass | undefined {
+  if (bad.length > 0 || mark === undefined || from === undefined || to === undefined) return undefined;
+  return { mark, from, to };
+}
+
+function classFindings({ book }: Context): Findings {
+  const found = new Gathered();
+  for (const group of groupBy(
+    book.classes,
+    (row) => `${kindKey(row.engineType, row.fit)}\u0000${row.of}`,
+  ).values()) {
+    const whole = group.filter((row) => sizeClassOf(row));
+    for (const row of group) {
+      const blank = (['of', 'mark', 'from', 'to'] as const).filter((key) => row[key] === undefined);
+      if (row.bad.length === 0 && blank.length > 0) found.add(row, `${blank.join(', ')} blank`);
+    }
+    for (const finding of checkClasses(whole.map((row) => sizeClassOf(row)!))) {
+      found.add(whole[finding.row]!, classSentence(finding, textIn(book)));
+    }
+  }
+  return found;
+}
+
+type Text = (length: Grain) => string;
+
+function textIn(book: Book): Text {
+  return (length) => lengthText(length, book.setup.lengthUnit);
+}
+
+function classSentence(finding: ClassFinding, text: Text): string {
+  switch (finding.kind) {
+    case 'from above to':
+      return 'From is above To: the row holds no size';
+    case 'mark named twice':
+      return `mark ${finding.mark} is named twice`;
+    case 'gap':
+      return `gap to ${finding.mark} from ${text(finding.from)} to ${text(finding.to)}`;
+    case 'overlap':
+      return `overlap with ${finding.mark} from ${text(finding.from)} to ${text(finding.to)}`;
+  }
+}
+
+function selectionFindings(context: Context): Findings {
+  const { book } = context;
+  const text = textIn(book);
+  const found = new Gathered();
+  for (const group of groupBy(book.selection, (row) => kindKey(row.engineType, row.fit)).values()) {
+    const { engineType, fit } = group[0]!;
+    const classes = (of: 'journal' | 'bore' | 'shell') =>
+      book.classes
+        .filter((row) => kindKey(row.engineType, row.fit) === kindKey(engineType, fit) && row.of === of)
+        .flatMap((row) => sizeClassOf(row) ?? []);
+    const limits = context.limitsOf(engineType, fit);
+    const { clearanceMin: min, clearanceMax: max } = limits ?? {};
+    const shells = classes('shell');
+    const whole = group.filter(
+      (row) => row.journalMark !== undefined && row.boreMark !== undefined && row.shellMark !== undefined,
+    );
+    for (const row of group) {
+      if (!whole.includes(row) && row.bad.length === 0) found.add(row, 'a mark is blank');
+    }
+    const findings = checkSelection(
+      whole.map(({ journalMark, boreMark, shellMark }) => ({
+        journalMark: journalMark!,
+        boreMark: boreMark!,
+        shellMark: shellMark!,
+      })),
+      {
+        journals: classes('journal'),
+        bores: classes('bore'),
+        shells: [...shells, ...newShellClasses(context, engineType, fit, shells)],
+        clearance: min === undefined || max === undefined ? undefined : { min, max },
+      },
+    );
+    for (const finding of findings) found.add(whole[finding.row]!, selectionSentence(finding, text));
+  }
+  return found;
+}
+
+/** Marks that only New shells knows; halves of one mark and wall are one class. */
+function newShellClasses(
+  { book }: Context,
+  engineType: string,
+  fit: string,
+  known: readonly SizeClass[],
+): SizeClass[] {
+  const classes: SizeClass[] = [];
+  for (const row of book.newShells) {
+    const { mark, from, to, bad } = row;
+    if (kindKey(row.engineType, row.fit) !== kindKey(engineType, fit) || bad.length > 0) continue;
+    if (mark === undefined || from === undefined || to === undefined || !isOrdered({ mark, from, to }))
+      continue;
+    if ([...known, ...classes].some((other) => nameKey(other.mark) === nameKey(mark))) continue;
+    classes.push({ mark, from, to });
+  }
+  return classes;
+}
+
+function selectionSentence(finding: SelectionFinding, text: Text): string {
+  switch (finding.kind) {
+    case 'pair named twice':
+      return `journal ${finding.journalMark} with bore ${finding.boreMark} is named twice`;
+    case 'pair missing':
+      return `no row for journal ${finding.journalMark} with bore ${finding.boreMark}`;
+    case 'unknown mark':
+      return `${finding.of} mark ${finding.mark} is in no table`;
+    case 'worst case outside': {
+      const [worst, range] = [finding.worst, finding.range].map(
+        ([from, to]) => `${text(from)} to ${text(to)}`,
+      );
+      return `worst case ${worst} leaves the clearance range ${range}`;
+    }
+  }
+}
+
+function gaugeFindings(book: Book): Findings {
+  const found = repeatedNames(book.gauges, ({ gauge }) => gauge, 'gauge');
+  const first = new Map([...book.gauges].reverse().map((row) => [nameKey(row.gauge), row]));
+  for (const row of book.gauges) {
+    if (row.maxError === undefined && row.bad.length === 0)
+      found.add(row, 'Max error is blank: rows of this gauge cannot be judged');
+    if (row.setFrom === undefined) continue;
+    if (!first.has(nameKey(row.setFrom)))
+      found.add(row, `Set from names ${row.setFrom}, which Gauges does not list`);
+    const seen = new Set<string>();
+    for (let at: string | undefined = row.gauge; at !== undefined; at = first.get(nameKey(at))?.setFrom) {
+      if (seen.has(nameKey(at))) {
+        if (nameKey(at) === nameKey(row.gauge))
+          found.add(row, `Set from leads in a circle back to ${row.gauge}`);
+        break;
+      }
+      seen.add(nameKey(at));
+    }
+  }
+  return found;
+}

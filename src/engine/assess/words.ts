@@ -1,0 +1,17 @@
+/** Lengths in sentences. */
+import type { Grain } from '../../maths/grain.js';
+import { inUnit, type LengthUnit } from '../../maths/units.js';
+
+/** Decimals at which every length on the grain shows whole: 0.01 µm in mm, a little finer in inches. */
+const DECIMALS: Readonly<Record<LengthUnit, number>> = { mm: 5, in: 6, µm: 2 };
+
+/** A length with its unit, without needless zeros: `0.035 mm`. */
+export function lengthText(length: Grain, unit: LengthUnit): string {
+  const fixed = inUnit(length, unit).toFixed(DECIMALS[unit]);
+  return `${fixed.replace(/\.?0+$/, '') || '0'} ${unit}`;
+}
+
+/** A count with its noun: `1 engine`, `3 engines`. */
+export function countText(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,242 @@
+/** Reads the cells of a workbook into a Book. Nothing is guessed: what cannot be read is named. */
+import { BUILT_IN_EXPANSION } from '../../maths/expansion.js';
+import { UserError } from '../user-error.js';
+import type { SheetModel, WorkbookModel } from '../workbook-model.js';
+import type {
+  Book,
+  ClassRow,
+  FitRow,
+  GaugeRow,
+  LimitsRow,
+  MaterialRow,
+  NewShellRow,
+  SelectionTableRow,
+  Setup,
+} from './book.js';
+import { INPUT_SHEETS, type SheetName } from './input-sheets.js';
+import { headerKey, nameKey } from './names.js';
+import { ownColumnsOf } from './own-columns.js';
+import { readParts } from './parts.js';
+import { listOf, type Row, RULES, Table } from './table.js';
+
+const HALVES = ['upper', 'lower', 'either'] as const;
+
+/**
+ * @throws UserError where no sheet is known, a needed column is missing, or a setting cannot be read.
+ */
+export function openBook(model: WorkbookModel, setup: Setup): Book {
+  const notices: string[] = [];
+  const tables = tablesOf(model, setup, notices);
+  const rowsOf = <Read extends { bad: readonly unknown[] }>(
+    name: SheetName,
+    read: (row: Row) => Read,
+  ): Read[] => {
+    const table = tables.get(name);
+    return table ? table.dataRows().map((row) => read(table.row(row))) : [];
+  };
+
+  const limitRows = rowsOf('Limits', (row) => row);
+  const materials = rowsOf('Materials', materialRow);
+  const knows = materialLookup(materials);
+  const limits = limitRows.map((row) => limitsRow(row, knows));
+  const onlyType = onlyEngineType(limits);
+  const typeOf = (row: Row) => row.name('Engine type') ?? onlyType ?? '';
+  const { fits, keptStrips } = fitRows(tables.get('Fits'), model);
+  const parts = readParts(tables, onlyType);
+
+  const book = {
+    limits,
+    materials,
+    classes: rowsOf('Classes', (row) => classRow(row, typeOf(row))),
+    selection: rowsOf('Selection', (row) => selectionRow(row, typeOf(row))),
+    gauges: rowsOf('Gauges', (row) => gaugeRow(row, knows)),
+    newShells: rowsOf('New shells', (row) => newShellRow(row, typeOf(row))),
+    ...parts,
+  };
+  const badOf = (rows: readonly { bad: readonly Book['bad'][number][] }[]) => rows.flatMap(({ bad }) => bad);
+  return {
+    model,
+    setup,
+    tables,
+    ...book,
+    fits,
+    keptStrips,
+    notices,
+    bad: [...Object.values(book).flatMap(badOf), ...badOf(fits ?? keptStrips)],
+    bareNumbers: [...tables.values()].flatMap((table) => table.bareNumbers),
+  };
+}
+
+/** The one engine type that Limits names, `''` where there are no limits, undefined where there are several. */
+export function onlyEngineType(limits: readonly LimitsRow[]): string | undefined {
+  const types = new Map(limits.map(({ engineType }) => [nameKey(engineType), engineType]));
+  return types.size > 1 ? undefined : ([...types.values()][0] ?? '');
+}
+
+function tablesOf(model: WorkbookModel, setup: Setup, notices: string[]): Map<SheetName, Table> {
+  const units = { length: setup.lengthUnit, temperature: setup.temperatureUnit };
+  const tables = new Map<SheetName, Table>();
+  for (const name of Object.keys(INPUT_SHEETS) as SheetName[]) {
+    const sheet = findSheet(model, name);
+    if (!sheet) continue;
+    const layout = INPUT_SHEETS[name];
+    const table = new Table(name, sheet, layout, units, ownColumnsOf(name, sheet)?.first);
+    const missing = layout.columns.filter((column) => column.needed && !table.columns.has(column.header));
+    if (missing.length > 0 && sheet.rows.length > 0) {
+      const headers = missing.map(({ header }) => `"${header}"`);
+      throw new UserError(
+        `${model.file}: sheet ${sheet.name}: found no column ${listOf(headers)} in row ${table.headerRow + 1}; ` +
+          'expected one header row with it; add the column, or rename the sheet if it is not meant for measured parts.',
+      );
+    }
+    if (missing.length === 0) tables.set(name, table);
+    for (const header of table.repeatedHeaders) {
+      notices.push(
+        `${model.file}: sheet ${sheet.name}: found the header "${header}" twice; only the first column is read; ` +
+          `name a second reading of a spot "${header} #2".`,
+      );
+    }
+  }
+  if (tables.size === 0) {
+    throw new UserError(
+      `${model.file}: found no sheet that oilgap knows; expected Journals, Rods, Cases, Shells or another of ` +
+        `${Object.keys(INPUT_SHEETS).length} sheets; name the sheets as the README shows.`,
+    );
+  }
+  return tables;
+}
+
+export function findSheet(model: WorkbookModel, name: string): SheetModel | undefined {
+  return model.sheets.find((sheet) => headerKey(sheet.name) === headerKey(name));
+}
+
+export type MaterialLookup = (name: string) => number | undefined;
+
+/** The expansion of a material, from Materials first, then built in. */
+export function materialLookup(rows: readonly MaterialRow[]): MaterialLookup {
+  const known = new Map(Object.entries(BUILT_IN_EXPANSION));
+  for (const { material, expansion } of [...rows].reverse()) {
+    if (expansion !== undefined) known.set(nameKey(material), expansion);
+  }
+  return (name) => known.get(nameKey(name));
+}
+
+/** A material's name, refused where no table has it. */
+function material(row: Row, header: string, knows: MaterialLookup): string | undefined {
+  const name = row.name(header);
+  if (name === undefined || knows(name) !== undefined) return name;
+  row.refuse(
+    row.cell(header)!,
+    `a material of Materials or ${listOf(Object.keys(BUILT_IN_EXPANSION))}`,
+    'add it to Materials with its expansion',
+  );
+  return undefined;
+}
+
+function limitsRow(row: Row, knows: MaterialLookup): LimitsRow {
+  return {
+    row: row.row,
+    engineType: row.name('Engine type') ?? '',
+    fit: row.name('Fit') ?? '',
+    clearanceMin: row.length('Clearance min', RULES.signedLength),
+    clearanceMax: row.length('Clearance max', RULES.length),
+    serviceLimit: row.length('Service limit', RULES.length),
+    aim: row.length('Aim', RULES.length),
+    journalMin: row.length('Journal min', RULES.size),
+    journalMax: row.length('Journal max', RULES.size),
+    wearLimit: row.length('Wear limit', RULES.size),
+    boreMin: row.length('Bore min', RULES.size),
+    boreMax: row.length('Bore max', RULES.size),
+    outOfRoundLimit: row.length('Out-of-round limit', RULES.length),
+    taperLimit: row.length('Taper limit', RULES.length),
+    neighbourSpread: row.length('Neighbour spread', RULES.length),
+    massSpread: row.plainNumber('Mass spread', RULES.massSpread),
+    journalMaterial: material(row, 'Journal material', knows),
+    boreMaterial: material(row, 'Bore material', knows),
+    bad: row.bad,
+  };
+}
+
+function classRow(row: Row, engineType: string): ClassRow {
+  return {
+    row: row.row,
+    engineType,
+    fit: row.name('Fit') ?? '',
+    of: row.word('Of', ['journal', 'bore', 'shell']),
+    mark: row.name('Mark'),
+    from: row.length('From', RULES.size),
+    to: row.length('To', RULES.size),
+    bad: row.bad,
+  };
+}
+
+function selectionRow(row: Row, engineType: string): SelectionTableRow {
+  return {
+    row: row.row,
+    engineType,
+    fit: row.name('Fit') ?? '',
+    journalMark: row.name('Journal mark'),
+    boreMark: row.name('Bore mark'),
+    shellMark: row.name('Shell mark'),
+    bad: row.bad,
+  };
+}
+
+function gaugeRow(row: Row, knows: MaterialLookup): GaugeRow {
+  const made = material(row, 'Material', knows);
+  return {
+    row: row.row,
+    gauge: row.name('Gauge') ?? '',
+    maxError: row.length('Max error', RULES.length),
+    resolution: row.length('Resolution', RULES.length) ?? 0,
+    repeatability: row.length('Repeatability', RULES.length) ?? 0,
+    expansion: knows(made ?? 'steel')!,
+    setFrom: row.name('Set from'),
+    bad: row.bad,
+  };
+}
+
+function materialRow(row: Row): MaterialRow {
+  return {
+    row: row.row,
+    material: row.name('Material') ?? '',
+    expansion: row.plainNumber('Expansion', RULES.expansion),
+    bad: row.bad,
+  };
+}
+
+function newShellRow(row: Row, engineType: string): NewShellRow {
+  return {
+    row: row.row,
+    engineType,
+    fit: row.name('Fit') ?? '',
+    half: row.word('Half', HALVES),
+    mark: row.name('Mark'),
+    from: row.length('Wall from', RULES.size),
+    to: row.length('Wall to', RULES.size),
+    price: row.plainNumber('Price', RULES.price) ?? 1,
+    bad: row.bad,
+  };
+}
+
+/** The user's fits; those of a sheet that the program made only lend their strip readings. */
+function fitRows(table: Table | undefined, model: WorkbookModel): Pick<Book, 'fits' | 'keptStrips'> {
+  if (!table) return { fits: undefined, keptStrips: [] };
+  const rows = table.dataRows().map((number): FitRow => {
+    const row = table.row(number);
+    return {
+      row: row.row,
+      engine: row.name('Engine') ?? '',
+      fit: row.name('Fit') ?? '',
+      position: row.name('Position') ?? '',
+      journal: row.name('Journal'),
+      bore: row.name('Bore'),
+      upper: row.name('Upper shell'),
+      lower: row.name('Lower shell'),
+      strip: row.length('Strip reading', RULES.length),
+      bad: row.bad,
+    };
+  });
+  const made = ownColumnsOf('Fits', findSheet(model, 'Fits')!)?.isWholeSheet;
+  return made ? { fits: undefined, keptStrips: rows } : { fits: rows, keptStrips: [] };
+}

@@ -1,0 +1,30 @@
+/** What is said about a cell that cannot be used: where it is, what was found, expected, and to do. */
+
+export interface BadCell {
+  readonly sheet: string;
+  /** Address, e.g. `D7`. */
+  readonly cell: string;
+  /** The header or item that the cell stands under. */
+  readonly header: string;
+  readonly found: string;
+  readonly expected: string;
+  readonly remedy: string;
+}
+
+/** The whole sentence, for a message that stands alone. */
+export function sentenceOf(file: string, bad: BadCell): string {
+  return `${file}: ${bad.sheet}!${bad.cell} (${bad.header}): found ${bad.found}; expected ${bad.expected}; ${bad.remedy}.`;
+}
+
+/** The short form for a Why cell. */
+export function reasonOf(bad: BadCell): string {
+  return `${bad.sheet}!${bad.cell} (${bad.header}): found ${bad.found}, expected ${bad.expected}`;
+}
+
+const LONGEST_QUOTE = 40;
+
+/** A user's text as a message shows it: in quotes, cut short, without control characters. */
+export function quoted(text: string): string {
+  const visible = text.replaceAll(/\p{C}+/gu, ' ');
+  return `"${visible.length > LONGEST_QUOTE ? `${visible.slice(0, LONGEST_QUOTE)}…` : visible}"`;
+}

@@ -1,0 +1,95 @@
+/** The sheet Setup: one item a row. A setting that cannot be read stops the book, since all rests on it. */
+import { toNumber } from '../../maths/decimal.js';
+import { UserError } from '../user-error.js';
+import type { SheetModel } from '../workbook-model.js';
+import type { Setup } from './book.js';
+import { INPUT_SHEETS, SETUP_ITEMS } from './input-sheets.js';
+import { headerKey } from './names.js';
+import { readScanned, scanNumber } from './number-text.js';
+import { sentenceOf } from './problems.js';
+import { type Row, RULES, Table } from './table.js';
+
+const LEAST_CONFIDENCE = 0.5;
+const GREATEST_CONFIDENCE = 0.9999;
+const DEFAULT_CONFIDENCE = 0.95;
+
+/**
+ * @throws UserError naming the cell of a setting that cannot be read.
+ */
+export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
+  const rows = new Map<string, Row>();
+  const tableIn = (length: 'mm' | 'in') =>
+    sheet && new Table('Setup', sheet, INPUT_SHEETS.Setup, { length, temperature: 'C' });
+  const table = tableIn('mm');
+  for (const number of table?.dataRows() ?? []) {
+    const row = table!.row(number);
+    const item = SETUP_ITEMS.find((known) => headerKey(known) === headerKey(row.name('Item') ?? ''));
+    if (item && row.cell('Value') && !rows.has(item)) rows.set(item, row);
+  }
+
+  const read = <Value>(
+    item: (typeof SETUP_ITEMS)[number],
+    get: (row: Row) => Value,
+    otherwise: Value,
+  ): Value => {
+    const row = rows.get(item);
+    if (!row) return otherwise;
+    const value = get(row);
+    const [bad] = row.bad;
+    if (bad) throw new UserError(sentenceOf(file, { ...bad, header: item }));
+    return value;
+  };
+  const words = <Word extends string>(
+    item: (typeof SETUP_ITEMS)[number],
+    allowed: readonly [Word, ...Word[]],
+  ): Word => read<Word>(item, (row) => row.word('Value', allowed) ?? allowed[0], allowed[0]);
+
+  const lengthUnit = words('Length unit', ['mm', 'in']);
+  const inUnit = tableIn(lengthUnit);
+  return {
+    lengthUnit,
+    temperatureUnit: words('Temperature unit', ['c', 'f']) === 'f' ? 'F' : 'C',
+    confidence: read('Confidence', confidenceOf, DEFAULT_CONFIDENCE),
+    aimShare: read('Aim', shareOf, 0.5),
+    allowUndecided: words('Undecided fits', ['refuse', 'allow']) === 'allow',
+    buyNewShells: words('New shells', ['no', 'yes']) === 'yes',
+    preferKeptPairs: words('Prefer', ['closest', 'kept pairs']) === 'kept pairs',
+    massSpread: read('Mass spread', (row) => row.plainNumber('Value', RULES.massSpread), undefined),
+    halfDifference: read(
+      'Half difference',
+      // Read again in the book's unit: the table above was opened before the unit was known.
+      (row) => {
+        const again = inUnit!.row(row.row);
+        const length = again.length('Value', RULES.length);
+        row.bad.push(...again.bad);
+        return length;
+      },
+      undefined,
+    ),
+  };
+}
+
+/** 95 %, 0.95 and 95 are one. */
+function confidenceOf(row: Row): number {
+  const found = row.cell('Value')!;
+  const { content } = found.cell;
+  const scan = content?.kind === 'text' ? scanNumber(content.value) : undefined;
+  const text =
+    scan && (scan.unit === undefined || scan.unit === '%') ? readScanned(scan, true, undefined) : undefined;
+  const typed =
+    content?.kind === 'number'
+      ? content.value
+      : text && typeof text === 'object' && 'value' in text
+        ? toNumber(text.value)
+        : Number.NaN;
+  const share = typed > 1 || scan?.unit === '%' ? typed / 100 : typed;
+  if (share >= LEAST_CONFIDENCE && share <= GREATEST_CONFIDENCE) return share;
+  row.refuse(found, 'a confidence from 50 to 99.99 %', 'type for example 95 %');
+  return DEFAULT_CONFIDENCE;
+}
+
+function shareOf(row: Row): number {
+  const { content } = row.cell('Value')!.cell;
+  if (content?.kind === 'text' && content.value.trim().toLowerCase() === 'middle') return 0.5;
+  return row.plainNumber('Value', RULES.share) ?? 0.5;
+}

@@ -1,0 +1,408 @@
+/**
+ * One sheet read as a table: its header row, which columns are known, which hold readings, and the
+ * typed access to the cells of a row.
+ */
+
+import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
+import { type Grain, roundToWhole } from '../../maths/grain.js';
+import { grainOf, type LengthUnit, type TemperatureUnit, toCelsius, toMm } from '../../maths/units.js';
+import { type Cell, cellAddress, type SheetModel } from '../workbook-model.js';
+import type { InputSheet, SheetName } from './input-sheets.js';
+import { headerKey, nameText } from './names.js';
+import {
+  type DecimalSign,
+  decimalSignShown,
+  readScanned,
+  type ScannedNumber,
+  scanNumber,
+  type TextUnit,
+  unitOfWord,
+} from './number-text.js';
+import { type BadCell, quoted } from './problems.js';
+
+export interface BookUnits {
+  readonly length: LengthUnit;
+  readonly temperature: TemperatureUnit;
+}
+
+/** A column of readings: one repeat of one spot. */
+export interface ReadingColumn {
+  readonly column: number;
+  readonly header: string;
+  readonly station: string;
+  readonly angle: number | undefined;
+  readonly repeat: number;
+  readonly unit: LengthUnit;
+}
+
+/** A number in a text cell without a unit, which can stand as a number just as well. */
+export interface BareNumber {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly value: number;
+}
+
+export interface NumberRule {
+  readonly expected: string;
+  /** Units that a text may carry; the first is meant where neither cell nor header names one. */
+  readonly units: readonly TextUnit[];
+  readonly isAllowed: (value: number) => boolean;
+}
+
+const WALL = /^wall\s+(\d{1,3})(?:\s*#\s*(\d{1,3}))?$/i;
+const DIAMETER = /^([a-z]|front|mid|middle|centre|rear)\s+(\d{1,3})\s*°?(?:\s*#\s*(\d{1,3}))?$/i;
+const BRACKET = /^(.*?)\s*[([]\s*([^()[\]]*?)\s*[)\]]\s*$/;
+
+/** `A 0 (in)` is the header `A 0` with the unit `in`. */
+export function splitHeader(text: string): { name: string; unit: TextUnit | undefined } {
+  const bracket = BRACKET.exec(text.normalize('NFKC'));
+  const unit = bracket ? unitOfWord(bracket[2]!) : undefined;
+  return bracket && unit ? { name: bracket[1]!, unit } : { name: text, unit: undefined };
+}
+
+const isLength = (unit: TextUnit | undefined): unit is LengthUnit =>
+  unit === 'mm' || unit === 'in' || unit === 'µm';
+
+function readingOf(name: string, kind: 'diameters' | 'walls') {
+  const plain = name.normalize('NFKC').replaceAll(/\s+/g, ' ').trim();
+  if (kind === 'walls') {
+    const wall = WALL.exec(plain);
+    return wall && { station: `Wall ${Number(wall[1])}`, angle: undefined, repeat: Number(wall[2] ?? 1) };
+  }
+  const diameter = DIAMETER.exec(plain);
+  if (!diameter || Number(diameter[2]) >= 360) return null;
+  const word = diameter[1]!;
+  const station = word[0]!.toUpperCase() + word.slice(1).toLowerCase();
+  return {
+    station: station === 'Middle' ? 'Mid' : station,
+    angle: Number(diameter[2]),
+    repeat: Number(diameter[3] ?? 1),
+  };
+}
+
+/** A sheet of the user's that the program knows. */
+export class Table {
+  readonly columns = new Map<string, { column: number; header: string; unit: TextUnit | undefined }>();
+  readonly readingColumns: ReadingColumn[] = [];
+  readonly headerRow: number;
+  /** One past the last column that has a header. */
+  readonly width: number;
+  /** The headers, by column, as the user typed them. */
+  readonly headers: (string | undefined)[] = [];
+  /** Headers of known columns or readings that stand a second time, and are not read. */
+  readonly repeatedHeaders: string[] = [];
+  readonly bareNumbers: BareNumber[] = [];
+  private readonly settledSigns = new Map<number, DecimalSign | undefined>();
+
+  /** @param userWidth columns from here on are the program's own of an earlier run and are passed over */
+  constructor(
+    readonly name: SheetName,
+    readonly sheet: SheetModel,
+    layout: InputSheet,
+    readonly units: BookUnits,
+    userWidth = Number.POSITIVE_INFINITY,
+  ) {
+    this.headerRow = headerRowOf(sheet);
+    this.headers = headersOf(sheet, this.headerRow);
+    this.width = this.headers.length;
+    const known = new Map(layout.columns.map(({ header }) => [headerKey(header), header]));
+    for (const [column, header] of this.headers.entries()) {
+      if (header === undefined || column >= userWidth) continue;
+      const { name: plain, unit } = splitHeader(header);
+      const match = known.get(headerKey(plain)) ?? known.get(headerKey(BRACKET.exec(plain)?.[1] ?? ''));
+      if (match) {
+        if (this.columns.has(match)) this.repeatedHeaders.push(header);
+        else this.columns.set(match, { column, header, unit });
+        continue;
+      }
+      const reading = layout.readings ? readingOf(plain, layout.readings) : null;
+      if (!reading) continue;
+      const twice = this.readingColumns.some(
+        (other) =>
+          other.station === reading.station &&
+          other.angle === reading.angle &&
+          other.repeat === reading.repeat,
+      );
+      const readingColumn = {
+        column,
+        header: plain.trim(),
+        unit: isLength(unit) ? unit : units.length,
+        ...reading,
+      };
+      if (twice) this.repeatedHeaders.push(header);
+      else this.readingColumns.push(readingColumn);
+    }
+  }
+
+  /** Rows below the header with anything in a known column. */
+  dataRows(): number[] {
+    const columns = [...this.columns.values(), ...this.readingColumns].map(({ column }) => column);
+    const rows: number[] = [];
+    this.sheet.rows.forEach((cells, row) => {
+      if (row > this.headerRow && columns.some((column) => !isBlank(cells[column]))) rows.push(row);
+    });
+    return rows;
+  }
+
+  row(row: number): Row {
+    return new Row(this, row);
+  }
+
+  /** The decimal sign that the texts of a column agree on. */
+  settledSign(column: number): DecimalSign | undefined {
+    if (!this.settledSigns.has(column)) {
+      const shown = new Set<DecimalSign>();
+      this.sheet.rows.forEach((cells, row) => {
+        const content = row > this.headerRow ? cells[column]?.content : undefined;
+        if (content?.kind !== 'text') return;
+        const scan = scanNumber(content.value);
+        const sign = scan && decimalSignShown(scan, isMmOrIn(scan.unit ?? this.unitOfColumn(column)));
+        if (sign) shown.add(sign);
+      });
+      this.settledSigns.set(column, shown.size === 1 ? [...shown][0] : undefined);
+    }
+    return this.settledSigns.get(column);
+  }
+
+  private unitOfColumn(column: number): TextUnit | undefined {
+    const reading = this.readingColumns.find((candidate) => candidate.column === column);
+    if (reading) return reading.unit;
+    return [...this.columns.values()].find((candidate) => candidate.column === column)?.unit;
+  }
+}
+
+const isMmOrIn = (unit: TextUnit | undefined) => unit === 'mm' || unit === 'in';
+
+export function headerRowOf(sheet: SheetModel): number {
+  const first = sheet.rows.findIndex((cells) => cells?.some((cell) => !isBlank(cell)));
+  return Math.max(first, 0);
+}
+
+export function headersOf(sheet: SheetModel, headerRow: number): (string | undefined)[] {
+  const headers: (string | undefined)[] = [];
+  sheet.rows[headerRow]?.forEach((cell, column) => {
+    const text = cell?.content && nameText(cell.content);
+    if (text) headers[column] = text;
+  });
+  return headers;
+}
+
+/** Blank is "not measured": an empty cell or a text of spaces. */
+export function isBlank(cell: Cell | undefined): boolean {
+  if (!cell?.content) return !cell?.formula;
+  return cell.content.kind === 'text' && cell.content.value.trim() === '';
+}
+
+/** One row of a table; refused cells gather in `bad`. */
+export class Row {
+  readonly bad: BadCell[] = [];
+
+  constructor(
+    readonly table: Table,
+    readonly row: number,
+  ) {}
+
+  /** A name, or undefined where the cell is blank or refused. */
+  name(header: string): string | undefined {
+    const found = this.cell(header);
+    if (!found) return undefined;
+    const text = found.cell.content && nameText(found.cell.content);
+    if (text === undefined) this.refuse(found, 'a name', 'type it as text');
+    return text;
+  }
+
+  /** One of a few words. */
+  word<Word extends string>(header: string, words: readonly Word[]): Word | undefined {
+    const found = this.cell(header);
+    if (!found) return undefined;
+    const text = found.cell.content && nameText(found.cell.content);
+    const word = words.find((candidate) => candidate === text?.toLowerCase());
+    if (!word) this.refuse(found, listOf(words), 'type one of these words');
+    return word;
+  }
+
+  /** A length on the grain. */
+  length(header: string, rule: NumberRule): Grain | undefined {
+    const found = this.cell(header);
+    return found && this.lengthOf(found, rule);
+  }
+
+  /** The exact millimetres of one reading, uncorrected. */
+  reading(column: ReadingColumn, rule: NumberRule): { mm: Ratio; isNumber: boolean } | undefined {
+    const cell = this.table.sheet.rows[this.row]?.[column.column];
+    if (isBlank(cell)) return undefined;
+    const found = {
+      cell: cell!,
+      column: column.column,
+      header: column.header,
+      unit: column.unit as TextUnit,
+    };
+    const read = this.number(found, rule);
+    if (!read) return undefined;
+    return {
+      mm: toMm(read.value, isLength(read.unit) ? read.unit : column.unit),
+      isNumber: cell!.content?.kind === 'number',
+    };
+  }
+
+  /** A number that is no length: grams, prices, degrees Celsius, counts. */
+  plainNumber(header: string, rule: NumberRule): number | undefined {
+    const found = this.cell(header);
+    const read = found && this.number(found, rule);
+    return read && toNumber(read.value);
+  }
+
+  /** Exact degrees Celsius. */
+  temperature(header: string, rule: NumberRule): { celsius: Ratio; isNumber: boolean } | undefined {
+    const found = this.cell(header);
+    const read = found && this.number({ ...found, unit: found.unit ?? this.table.units.temperature }, rule);
+    if (!read) return undefined;
+    const celsius = toCelsius(read.value, read.unit === 'F' ? 'F' : 'C');
+    if (toNumber(celsius) > ABSOLUTE_ZERO)
+      return { celsius, isNumber: found.cell.content?.kind === 'number' };
+    this.refuse(found, 'a temperature above absolute zero', 'check the reading and its unit');
+    return undefined;
+  }
+
+  /** The cell under a header, or undefined where there is no such column or the cell is blank. */
+  cell(header: string) {
+    const known = this.table.columns.get(header);
+    if (!known) return undefined;
+    const cell = this.table.sheet.rows[this.row]?.[known.column];
+    return isBlank(cell) ? undefined : { cell: cell!, column: known.column, header, unit: known.unit };
+  }
+
+  address(header: string): string | undefined {
+    const known = this.table.columns.get(header);
+    return known && cellAddress(this.row, known.column);
+  }
+
+  private lengthOf(found: FoundCell, rule: NumberRule): Grain | undefined {
+    const unit = isLength(found.unit) ? found.unit : this.table.units.length;
+    const read = this.number({ ...found, unit }, rule);
+    return read && grainOf(read.value, isLength(read.unit) ? read.unit : unit);
+  }
+
+  private number(
+    found: FoundCell,
+    rule: NumberRule,
+  ): { value: Ratio; unit: TextUnit | undefined } | undefined {
+    const { content } = found.cell;
+    const remedy = rule.units.some(isLength) ? 'measure again or correct the cell' : 'correct the cell';
+    if (content?.kind === 'number') {
+      if (Number.isFinite(content.value) && rule.isAllowed(content.value)) {
+        return { value: exact(content.value), unit: found.unit ?? rule.units[0] };
+      }
+      this.refuse(found, rule.expected, remedy);
+      return undefined;
+    }
+    const scan = content?.kind === 'text' ? scanNumber(content.value) : undefined;
+    const unit = scan?.unit ?? found.unit ?? rule.units[0];
+    if (!scan || (scan.unit && !rule.units.includes(scan.unit))) {
+      this.refuse(found, rule.expected, remedy);
+      return undefined;
+    }
+    return this.numberOfText(found, scan, unit, rule, remedy);
+  }
+
+  private numberOfText(
+    found: FoundCell,
+    scan: ScannedNumber,
+    unit: TextUnit | undefined,
+    rule: NumberRule,
+    remedy: string,
+  ) {
+    const read = readScanned(scan, isMmOrIn(unit), this.table.settledSign(found.column));
+    if (read === 'not a number') {
+      this.refuse(found, rule.expected, remedy);
+    } else if ('either' in read) {
+      this.refuse(
+        found,
+        `a number with one reading, not ${read.either.join(' or ')}`,
+        'type it as a number, or without the thousands mark',
+      );
+    } else if (!rule.isAllowed(toNumber(read.value))) {
+      this.refuse(found, rule.expected, remedy);
+    } else {
+      if (!scan.unit && !scan.fraction) {
+        const { name } = this.table.sheet;
+        this.table.bareNumbers.push({
+          sheet: name,
+          row: this.row,
+          column: found.column,
+          value: toNumber(read.value),
+        });
+      }
+      return { value: read.value, unit };
+    }
+    return undefined;
+  }
+
+  refuse(found: FoundCell, expected: string, remedy: string): void {
+    this.bad.push({
+      sheet: this.table.sheet.name,
+      cell: cellAddress(this.row, found.column),
+      header: found.header,
+      found: describe(found.cell),
+      expected,
+      remedy,
+    });
+  }
+}
+
+interface FoundCell {
+  readonly cell: Cell;
+  readonly column: number;
+  readonly header: string;
+  readonly unit: TextUnit | undefined;
+}
+
+const ABSOLUTE_ZERO = -273.15;
+
+/** What stands in a cell, in words. */
+export function describe({ content, formula }: Cell): string {
+  if (!content) return `the formula ${quoted(`=${formula ?? ''}`)} without a value`;
+  switch (content.kind) {
+    case 'number':
+      return `the number ${content.value}`;
+    case 'text':
+      return `the text ${quoted(content.value)}`;
+    case 'boolean':
+      return content.value ? 'TRUE' : 'FALSE';
+    case 'date':
+      return `a date or time (serial number ${roundToWhole(content.value * 1e5) / 1e5})`;
+    case 'error':
+      return `the error ${content.value}`;
+  }
+}
+
+export function listOf(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
+}
+
+const LENGTH_UNITS = ['mm', 'in', 'µm'] as const;
+const positive = (value: number) => value > 0;
+const notNegative = (value: number) => value >= 0;
+
+/** What each kind of number may be. */
+export const RULES = {
+  size: { expected: 'a length above 0', units: LENGTH_UNITS, isAllowed: positive },
+  length: { expected: 'a length of 0 or more', units: LENGTH_UNITS, isAllowed: notNegative },
+  signedLength: { expected: 'a length', units: LENGTH_UNITS, isAllowed: Number.isFinite },
+  mass: { expected: 'a mass in g above 0', units: ['g'], isAllowed: positive },
+  massSpread: { expected: 'a mass in g, 0 or more', units: ['g'], isAllowed: notNegative },
+  temperature: { expected: 'a temperature', units: ['C', 'F'], isAllowed: Number.isFinite },
+  expansion: { expected: 'an expansion in 1e-6 per K, 0 or more', units: ['1e-6/K'], isAllowed: notNegative },
+  price: { expected: 'a price of 0 or more', units: [], isAllowed: notNegative },
+  quantity: {
+    expected: 'a whole number from 1',
+    units: [],
+    isAllowed: (value: number) => Number.isInteger(value) && value >= 1,
+  },
+  share: {
+    expected: 'middle or a number from 0 to 1',
+    units: [],
+    isAllowed: (v: number) => v >= 0 && v <= 1,
+  },
+} as const satisfies Record<string, NumberRule>;
