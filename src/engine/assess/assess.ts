@@ -1,0 +1,93 @@
+/** Everything that is computed of one book: parts, fits, tables, matched sets, what to measure again. */
+import { neighbourSpread } from '../../maths/clearance.js';
+import type { Grain } from '../../maths/grain.js';
+import { matchStock } from '../../maths/matching/match.js';
+import type { MatchResult } from '../../maths/matching/stock.js';
+import type { Book } from '../book/book.js';
+import { nameKey } from '../book/names.js';
+import { Context, groupBy } from './context.js';
+import { assessFit, type FitResult } from './fit.js';
+import { assessParts } from './part.js';
+import { type PartsOfBook, placeFits } from './places.js';
+import { type Remeasure, remeasureList } from './remeasure.js';
+import { type BookStock, stockOf } from './stock.js';
+import { assessTables, type TableResults } from './table-checks.js';
+
+export interface Assessment {
+  readonly book: Book;
+  readonly context: Context;
+  readonly parts: PartsOfBook;
+  readonly fits: readonly FitResult[];
+  readonly tables: TableResults;
+  readonly spreads: readonly NeighbourResult[];
+  readonly remeasure: readonly Remeasure[];
+  readonly stock: BookStock;
+  /** Undefined where the book has no engine to match. */
+  readonly matching: MatchResult | undefined;
+}
+
+/** The fits of one engine and fit, together. */
+export interface NeighbourResult {
+  readonly engine: string;
+  readonly fit: string;
+  readonly fits: readonly FitResult[];
+  /** The largest difference of clearance between computed fits in consecutive rows. */
+  readonly spread: Grain | undefined;
+  readonly limit: Grain | undefined;
+}
+
+export interface AssessOptions {
+  /** Seconds that matching may take. */
+  readonly seconds: number;
+  readonly onProgress?: ((message: string) => void) | undefined;
+}
+
+export async function assessBook(book: Book, { seconds, onProgress }: AssessOptions): Promise<Assessment> {
+  const context = new Context(book);
+  const parts = {
+    journals: assessParts(book.journals, context),
+    rods: assessParts(book.rods, context),
+    cases: assessParts(book.cases, context),
+    shells: assessParts(book.shells, context),
+  };
+  const fits = placeFits(parts, book.fits, book.keptStrips).map((placed) => assessFit(placed, context));
+  const stock = stockOf(parts, context);
+  const matching =
+    stock.stock.engines.length > 0
+      ? await matchStock(stock.stock, { seconds, ...(onProgress && { onProgress }) })
+      : undefined;
+  return {
+    book,
+    context,
+    parts,
+    fits,
+    tables: assessTables(context),
+    spreads: spreadsOf(fits),
+    remeasure: remeasureList(parts, fits),
+    stock,
+    matching,
+  };
+}
+
+function spreadsOf(fits: readonly FitResult[]): NeighbourResult[] {
+  const groups = groupBy(fits, ({ engine, fit }) => `${nameKey(engine)}\u0000${nameKey(fit)}`);
+  return [...groups.values()].map((group) => ({
+    engine: group[0]!.engine,
+    fit: group[0]!.fit,
+    fits: group,
+    // Strip readings are not computed.
+    spread: neighbourSpread(group.map((fit) => (fit.isStrip ? undefined : fit.clearance?.clearance))),
+    limit: group.find(({ limits }) => limits?.neighbourSpread !== undefined)?.limits?.neighbourSpread,
+  }));
+}
+
+/** Whether everything is proved good: what exit code 0 promises. */
+export function isAllGood({ fits, parts, tables }: Assessment): boolean {
+  const good = new Set(['within limits', 'no limits', 'measured']);
+  const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
+  return (
+    fits.every(({ status }) => status === 'in range') &&
+    all.every(({ status }) => good.has(status)) &&
+    Object.values(tables).every((rows) => rows.every(({ status }) => status === 'consistent'))
+  );
+}

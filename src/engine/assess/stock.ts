@@ -1,0 +1,134 @@
+/** The stock of a book for matching: what may be used, and why the rest may not. */
+import type { RanAt, Stock, StockEngine, StockJournal } from '../../maths/matching/stock.js';
+import type { PartRow } from '../book/book.js';
+import { nameKey } from '../book/names.js';
+import { type Context, groupBy, kindKey } from './context.js';
+import type { PartResult } from './part.js';
+import type { PartsOfBook } from './places.js';
+
+const MATCHED_FITS = ['big end', 'main'];
+
+/** Why a part may not be matched; undefined where it may. */
+export function reasonNotUsed({ row, status }: PartResult): string | undefined {
+  if (!row.usable) return 'not usable';
+  if (status === 'bad reading' || status === 'not measured' || status === 'beyond limits') return status;
+  if (row.engineType === undefined) return 'Engine type is blank';
+  return undefined;
+}
+
+export interface BookStock {
+  readonly stock: Stock;
+  /** The results behind the names of the stock. */
+  readonly journals: ReadonlyMap<StockJournal, PartResult>;
+  readonly cases: ReadonlyMap<StockJournal, PartResult>;
+}
+
+export function stockOf(parts: PartsOfBook, context: Context): BookStock {
+  const { book } = context;
+  const { setup } = book;
+  const journals = new Map<StockJournal, PartResult>();
+  const cases = new Map<StockJournal, PartResult>();
+  const casesAt = groupBy(parts.cases, ({ row }) => `${nameKey(row.engine)}\u0000${nameKey(row.position)}`);
+  const matched = parts.journals.filter(
+    ({ row }) => row.engine !== '' && MATCHED_FITS.includes(nameKey(row.fit)),
+  );
+  const engines: StockEngine[] = [];
+  for (const [name, group] of groupBy(matched, ({ row }) => nameKey(row.engine))) {
+    const own: StockJournal[] = [];
+    for (const part of group) {
+      const { row } = part;
+      const isMain = nameKey(row.fit) === 'main';
+      const there = casesAt.get(`${nameKey(row.engine)}\u0000${nameKey(row.position)}`) ?? [];
+      const housing = there[0];
+      // A main whose case is not in the stock is outside.
+      if (isMain && !housing) continue;
+      const housingIsUsable = housing && there.length === 1 && reasonNotUsed(housing) === undefined;
+      const journal: StockJournal = {
+        ...kindOf(row),
+        name: row.name,
+        position: nameKey(row.position),
+        part: reasonNotUsed(part) === undefined ? part.measured : undefined,
+        caseBore:
+          isMain && housing
+            ? {
+                name: housing.row.name,
+                part: housingIsUsable ? housing.measured : undefined,
+                ran: ranAt(housing.row),
+              }
+            : undefined,
+      };
+      journals.set(journal, part);
+      if (isMain && housing) cases.set(journal, housing);
+      own.push(journal);
+    }
+    if (own.length > 0) engines.push({ name, journals: own });
+  }
+  const usable = (list: readonly PartResult[]) =>
+    list.flatMap((part) =>
+      part.measured && reasonNotUsed(part) === undefined ? [{ row: part.row, part: part.measured }] : [],
+    );
+  const firstLimits = [
+    ...new Map([...book.limits].reverse().map((row) => [kindKey(row.engineType, row.fit), row])).values(),
+  ];
+  return {
+    journals,
+    cases,
+    stock: {
+      kinds: firstLimits.map((row) => ({
+        engineType: nameKey(row.engineType),
+        fit: nameKey(row.fit),
+        min: row.clearanceMin,
+        max: row.clearanceMax,
+        serviceLimit: row.serviceLimit,
+        aim: context.aimOf(row),
+        halfDifference: setup.halfDifference,
+        massSpread: row.massSpread ?? setup.massSpread,
+      })),
+      engines,
+      rods: usable(parts.rods).map(({ row, part }) => ({
+        name: row.name,
+        engineType: nameKey(row.engineType!),
+        part,
+        mass: row.mass,
+        ran: ranAt(row),
+      })),
+      shells: usable(parts.shells).flatMap(({ row, part }) =>
+        row.half === undefined
+          ? []
+          : [
+              {
+                ...kindOf(row),
+                name: row.name,
+                half: row.half,
+                quantity: row.quantity,
+                part,
+                ran: ranAt(row),
+              },
+            ],
+      ),
+      newShells: setup.buyNewShells
+        ? book.newShells.flatMap((row) => {
+            const { mark, half, from, to, bad, price } = row;
+            if (bad.length > 0 || !mark || !half || from === undefined || to === undefined || from > to)
+              return [];
+            const size = Math.round((from + to) / 2);
+            const part = { size, smallest: from, largest: to, systematic: [], spotVariance: 0 };
+            return [{ engineType: nameKey(row.engineType), fit: nameKey(row.fit), mark, half, part, price }];
+          })
+        : [],
+      confidence: setup.confidence,
+      allowUndecided: setup.allowUndecided,
+      preferKeptPairs: setup.preferKeptPairs,
+    },
+  };
+}
+
+function kindOf(row: PartRow) {
+  return { engineType: nameKey(row.engineType ?? ''), fit: nameKey(row.fit) };
+}
+
+function ranAt({ engine, position }: PartRow): RanAt | undefined {
+  return engine === '' || position === ''
+    ? undefined
+    : { engine: nameKey(engine), position: nameKey(position) };
+}
