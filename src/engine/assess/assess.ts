@@ -70,15 +70,27 @@ export async function assessBook(book: Book, { seconds, onProgress }: AssessOpti
 }
 
 function spreadsOf(fits: readonly FitResult[]): NeighbourResult[] {
-  const groups = groupBy(fits, ({ engine, fit }) => `${nameKey(engine)}\u0000${nameKey(fit)}`);
-  return [...groups.values()].map((group) => ({
-    engine: group[0]!.engine,
-    fit: group[0]!.fit,
-    fits: group,
-    // Strip readings are not computed.
-    spread: neighbourSpread(group.map((fit) => (fit.isStrip ? undefined : fit.clearance?.clearance))),
-    limit: group.find(({ limits }) => limits?.neighbourSpread !== undefined)?.limits?.neighbourSpread,
-  }));
+  const numbered = fits.map((fit, row) => ({ fit, row }));
+  const groups = groupBy(numbered, ({ fit }) => `${nameKey(fit.engine)}\u0000${nameKey(fit.fit)}`);
+  return [...groups.values()].map((group) => {
+    const own = group.map(({ fit }) => fit);
+    return {
+      engine: own[0]!.engine,
+      fit: own[0]!.fit,
+      fits: own,
+      spread: neighbourSpread(inConsecutiveRows(group)),
+      limit: own.find(({ limits }) => limits?.neighbourSpread !== undefined)?.limits?.neighbourSpread,
+    };
+  });
+}
+
+/** Clearances row by row, with a hole wherever rows of other fits stand between. Strip readings are not computed. */
+function inConsecutiveRows(group: readonly { fit: FitResult; row: number }[]): (Grain | undefined)[] {
+  return group.flatMap(({ fit, row }, place) => {
+    const clearance = fit.isStrip ? undefined : fit.clearance?.clearance;
+    const before = group[place - 1];
+    return before && before.row !== row - 1 ? [undefined, clearance] : [clearance];
+  });
 }
 
 /** Whether everything is proved good: what exit code 0 promises. */

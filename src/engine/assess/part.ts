@@ -53,6 +53,8 @@ export interface PartResult {
   readonly gauge: GaugeUse | undefined;
   /** 1e-6 per K; undefined where the readings are left uncorrected. */
   readonly expansion: number | undefined;
+  /** 1e-6 per K; steel where no gauge is named. */
+  readonly gaugeExpansion: number;
   readonly limits: LimitsRow | undefined;
 }
 
@@ -83,6 +85,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
 
   const gauge = 'bad' in lookup ? undefined : lookup.gauge;
   const expansion = context.expansionOf(row, limits);
+  const gaugeExpansion = gauge?.expansion ?? context.material('steel')!;
   const celsius = row.celsius ?? context.reference;
   const nothing = {
     row,
@@ -96,6 +99,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     guards: { extremes: 0, form: 0 },
     gauge,
     expansion,
+    gaugeExpansion,
     limits,
   };
   if (faults.length > 0) return { ...nothing, status: 'bad reading', why: [...faults, ...why] };
@@ -106,9 +110,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   }
 
   const spots = readSpots(row.readings, (mm) =>
-    expansion === undefined
-      ? grainOfRatio(mm)
-      : sizeAt20C(mm, celsius, expansion, gauge?.expansion ?? context.material('steel')!),
+    expansion === undefined ? grainOfRatio(mm) : sizeAt20C(mm, celsius, expansion, gaugeExpansion),
   );
   if (expansion === undefined && celsius.numerator !== context.reference.numerator * celsius.denominator) {
     why.push('not corrected to 20 °C: Limits names no Bore material');

@@ -1,4 +1,5 @@
 /** The stock of a book for matching: what may be used, and why the rest may not. */
+import { middle } from '../../maths/classes.js';
 import type { RanAt, Stock, StockEngine, StockJournal } from '../../maths/matching/stock.js';
 import type { PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
@@ -111,8 +112,13 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
             const { mark, half, from, to, bad, price } = row;
             if (bad.length > 0 || !mark || !half || from === undefined || to === undefined || from > to)
               return [];
-            const size = Math.round((from + to) / 2);
-            const part = { size, smallest: from, largest: to, systematic: [], spotVariance: 0 };
+            const part = {
+              size: middle({ from, to }),
+              smallest: from,
+              largest: to,
+              systematic: [],
+              spotVariance: 0,
+            };
             return [{ engineType: nameKey(row.engineType), fit: nameKey(row.fit), mark, half, part, price }];
           })
         : [],

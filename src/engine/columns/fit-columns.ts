@@ -1,0 +1,187 @@
+/** The result columns of Fits. */
+import type { LengthUnit } from '../../maths/units.js';
+import { type FitResult, markOf } from '../assess/fit.js';
+import { INPUT_SHEETS } from '../book/input-sheets.js';
+import { cellAddress } from '../workbook-model.js';
+import type { EngineInputs } from './engine-inputs.js';
+import type { Layout } from './layout.js';
+import { fitting, GRAINS, grains, lengthOf } from './live-terms.js';
+import type { ResultColumn } from './result-column.js';
+
+/** Which size of bore, shells and journal makes each clearance. */
+const EXTREMES = {
+  Clearance: { bore: 'Size', wall: 'Wall', journal: 'Size', function: 'SHELL_CLEARANCE' },
+  Tightest: { bore: 'Smallest', wall: 'Largest', journal: 'Largest', function: 'TIGHTEST_CLEARANCE' },
+  Loosest: { bore: 'Largest', wall: 'Smallest', journal: 'Smallest', function: 'LOOSEST_CLEARANCE' },
+} as const;
+
+export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<FitResult>[] {
+  const unit = layout.assessment.book.setup.lengthUnit;
+  const own = (fit: FitResult, header: string) => layout.ownCell('Fits', layout.fitRow(fit), header);
+  const clearance = (header: keyof typeof EXTREMES, help: string): ResultColumn<FitResult> => ({
+    header,
+    format: 'length',
+    help,
+    engine: (fit) => {
+      if (!fit.clearance) return undefined;
+      if (fit.isStrip) return `=${inputs.number(fit.clearance.clearance)}`;
+      const { bore, upper, lower, journal } = fit.parts;
+      const ranges = [bore, upper, lower, journal].map((part) => inputs.spotsOf(part!));
+      return `=${EXTREMES[header].function}(${ranges.join(',')})`;
+    },
+    live: (fit) => liveClearance(fit, header, layout, unit),
+  });
+  return [
+    clearance('Clearance', 'Bore less both walls less journal, all as means.'),
+    clearance('Tightest', 'From the smallest bore, the largest walls and journal.'),
+    clearance('Loosest', 'From the largest bore, the smallest walls and journal.'),
+    {
+      header: 'Clearance U',
+      format: 'length',
+      help: 'Twice the standard uncertainty of the clearance, gauges shared between parts allowed for.',
+      engine: (fit) =>
+        fit.clearanceU === undefined
+          ? undefined
+          : `=EXPANDED_UNCERTAINTY(${inputs.number(Math.sqrt(fit.variance))})`,
+    },
+    {
+      header: 'Chance in range',
+      format: 'chance',
+      help: 'The probability, 0 to 1, that the whole fit lies in the clearance range.',
+      engine: (fit) => {
+        if (fit.chance === undefined || !isOrdered(fit)) return fit.chance;
+        const { clearanceMin, clearanceMax } = fit.limits!;
+        const numbers = [Math.sqrt(fit.variance), clearanceMin!, clearanceMax!].map((value) =>
+          inputs.number(value),
+        );
+        return `=CHANCE_IN_RANGE(${own(fit, 'Tightest')},${own(fit, 'Loosest')},${numbers.join(',')})`;
+      },
+      live: (fit) => (fit.chance === undefined ? undefined : liveChance(fit, layout, unit)),
+    },
+    {
+      header: 'Shell by marks',
+      format: 'plain',
+      help: "The shell that Selection names for the journal's and the bore's marks.",
+      engine: (fit) => {
+        const selection = inputs.selectionOf(fit);
+        const [journal, bore] = [markOf(fit.parts.journal), markOf(fit.parts.bore)];
+        if (!selection || journal === undefined || bore === undefined) return undefined;
+        return `=SELECTED_SHELL(${inputs.text(journal)},${inputs.text(bore)},${selection})`;
+      },
+    },
+    {
+      header: 'Shell by size',
+      format: 'plain',
+      help: 'The shell whose middle wall brings the clearance closest to the aim.',
+      engine: (fit) => {
+        const candidates = inputs.candidatesOf(fit);
+        if (fit.shellBySize === undefined || !candidates) return undefined;
+        const { bore, journal } = fit.parts;
+        return `=SHELL_GRADE(${inputs.spotsOf(bore!)},${inputs.spotsOf(journal!)},${inputs.number(fit.aim!)},${candidates})`;
+      },
+    },
+    {
+      header: 'Status',
+      format: 'plain',
+      help: 'The verdict of the fit.',
+      engine: (fit) => {
+        if (fit.chance === undefined || !isOrdered(fit)) return fit.status;
+        const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
+        const range = [clearanceMin!, clearanceMax!, Math.sqrt(fit.variance)].map((value) =>
+          inputs.number(value),
+        );
+        const service = serviceLimit === undefined ? '' : inputs.number(serviceLimit);
+        const confidence = inputs.plain(layout.assessment.book.setup.confidence);
+        return `=FIT_STATUS(${own(fit, 'Tightest')},${own(fit, 'Loosest')},${range.join(',')},${service},${confidence})`;
+      },
+      live: (fit) => liveStatus(fit, layout, unit),
+    },
+    {
+      header: 'Why',
+      format: 'text',
+      help: 'What the verdict rests on.',
+      engine: (fit) => fit.why.join('; ') || undefined,
+    },
+  ];
+}
+
+/** Functions refuse a range upside down; the verdict of such a fit is written as it is. */
+function isOrdered({ limits, clearance }: FitResult): boolean {
+  return limits!.clearanceMin! <= limits!.clearanceMax! && clearance!.tightest <= clearance!.loosest;
+}
+
+function liveClearance(
+  fit: FitResult,
+  header: keyof typeof EXTREMES,
+  layout: Layout,
+  unit: LengthUnit,
+): string | undefined {
+  if (fit.isStrip) return liveStrip(fit, layout, unit);
+  const { bore, upper, lower, journal } = fit.parts;
+  if (!bore || !upper || !lower || !journal) return undefined;
+  if (fit.status === 'unclear' || fit.status === 'bad reading') return undefined;
+  const { bore: boreHeader, wall, journal: journalHeader } = EXTREMES[header];
+  const cells = [
+    layout.partCell(bore, boreHeader),
+    layout.partCell(upper, wall),
+    layout.partCell(lower, wall),
+    layout.partCell(journal, journalHeader),
+  ];
+  const term = `ROUND((${cells.join('-')})*${GRAINS[unit]},0)`;
+  return `IF(COUNT(${cells.join(',')})<4,"",${lengthOf(term, unit)})`;
+}
+
+function liveStrip(fit: FitResult, layout: Layout, unit: LengthUnit): string | undefined {
+  if (layout.makesFits) {
+    const column = INPUT_SHEETS.Fits.columns.findIndex(({ header }) => header === 'Strip reading');
+    return lengthOf(grains(cellAddress(layout.fitRow(fit), column), unit), unit);
+  }
+  const table = layout.assessment.book.tables.get('Fits')!;
+  const column = table.columns.get('Strip reading')!;
+  const content = table.sheet.rows[fit.source!.row]?.[column.column]?.content;
+  if (content?.kind !== 'number' || column.unit) return undefined;
+  return lengthOf(grains(cellAddress(fit.source!.row, column.column), unit), unit);
+}
+
+function terms(fit: FitResult, layout: Layout, unit: LengthUnit) {
+  const own = (header: string) => layout.ownCell('Fits', layout.fitRow(fit), header);
+  return {
+    clearance: own('Clearance'),
+    tightest: grains(own('Tightest'), unit),
+    loosest: grains(own('Loosest'), unit),
+  };
+}
+
+function liveChance(fit: FitResult, layout: Layout, unit: LengthUnit): string {
+  const { clearance, tightest, loosest } = terms(fit, layout, unit);
+  const min = layout.limitTerm(fit.limits!, 'Clearance min', fit.limits!.clearanceMin!);
+  const max = layout.limitTerm(fit.limits!, 'Clearance max', fit.limits!.clearanceMax!);
+  const u = Math.sqrt(fit.variance);
+  const chance =
+    u === 0
+      ? `IF(AND(${tightest}>=${min},${loosest}<=${max}),1,0)`
+      : `MAX(0,NORMSDIST((${max}-${loosest})/${u})-NORMSDIST((${min}-${tightest})/${u}))`;
+  return `IF(COUNT(${clearance})=0,"",${chance})`;
+}
+
+function liveStatus(fit: FitResult, layout: Layout, unit: LengthUnit): string | undefined {
+  if (liveClearance(fit, 'Clearance', layout, unit) === undefined) return undefined;
+  const { clearance, tightest, loosest } = terms(fit, layout, unit);
+  const blank = `IF(COUNT(${clearance})=0,"not measured",`;
+  // The guard of a fit that was never measured is not known: its verdict needs another run.
+  if (fit.status === 'not measured') return `${blank}"measured: run again")`;
+  if (fit.chance === undefined) return `${blank}"${fit.status}")`;
+  const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
+  const min = layout.limitTerm(fit.limits!, 'Clearance min', clearanceMin!);
+  const max = layout.limitTerm(fit.limits!, 'Clearance max', clearanceMax!);
+  const service =
+    serviceLimit === undefined ? undefined : layout.limitTerm(fit.limits!, 'Service limit', serviceLimit);
+  const { guard } = fit;
+  const within = service
+    ? `IF(AND(${tightest}-${guard}>=${min},${loosest}-${guard}>${max},${loosest}+${guard}<=${service}),"within service limit","undecided")`
+    : '"undecided"';
+  return fitting(
+    `${blank}IF(${tightest}+${guard}<${min},"tight",IF(${loosest}-${guard}>${service ?? max},"loose",` +
+      `IF(AND(${tightest}-${guard}>=${min},${loosest}+${guard}<=${max}),"in range",${within}))))`,
+  );
+}

@@ -1,0 +1,121 @@
+/** Live formulas of a part's sizes and form, over its reading cells. */
+import type { LengthUnit } from '../../maths/units.js';
+import { groupBy } from '../assess/context.js';
+import type { PartResult } from '../assess/part.js';
+import type { Table } from '../book/table.js';
+import { cellAddress } from '../workbook-model.js';
+import { fitting, GRAINS, lengthOf } from './live-terms.js';
+
+export interface LiveSizes {
+  readonly size: string | undefined;
+  readonly largest: string | undefined;
+  readonly smallest: string | undefined;
+  readonly taper: string | undefined;
+  readonly outOfRound: string | undefined;
+}
+
+/** One spot as formulas: its value in grains (0 where blank), whether it was read. */
+interface SpotTerms {
+  readonly station: string;
+  readonly angle: number | undefined;
+  readonly value: string;
+  /** 1 where it was read. */
+  readonly isRead: string;
+  /** Cells of the spot; with one each, extremes can be taken over the cells themselves. */
+  readonly cells: readonly string[];
+  readonly unit: LengthUnit;
+}
+
+const NONE: LiveSizes = {
+  size: undefined,
+  largest: undefined,
+  smallest: undefined,
+  taper: undefined,
+  outOfRound: undefined,
+};
+
+/** A larger number of grains than any part has. */
+const HUGE = '9E+15';
+
+/**
+ * Undefined where a cell of the row is text, which no built-in formula reads as the program does.
+ */
+export function liveSizes(part: PartResult, table: Table, unit: LengthUnit): LiveSizes {
+  const { row } = part;
+  if (!part.row.temperatureIsLive || row.readings.some(({ isNumber }) => !isNumber)) return NONE;
+  if (part.status === 'bad reading' && !part.form) return NONE;
+  const factor = correction(part, table);
+  const spots = spotTerms(row.row, table, factor);
+  if (spots.length === 0) return NONE;
+  const count = `(${spots.map(({ isRead }) => isRead).join('+')})`;
+  const result = (term: string) => fitting(`IF(${count}=0,"",${lengthOf(term, unit)})`);
+  const form = (groups: Iterable<readonly SpotTerms[]>) => {
+    const ranges = [...groups].filter((group) => group.length > 1).map((group) => rangeOf(group, factor));
+    if (ranges.length === 0) return undefined;
+    const greatest = ranges.length === 1 ? ranges[0]! : `MAX(${ranges.join(',')})`;
+    return fitting(`IF(${greatest}<0,"",${lengthOf(greatest, unit)})`);
+  };
+  const angled = spots.filter(({ angle }) => angle !== undefined);
+  return {
+    size: result(`ROUND((${spots.map(({ value }) => value).join('+')})/${count},0)`),
+    largest: result(greatestOf(spots, factor)),
+    smallest: result(leastOf(spots, factor)),
+    taper: form(groupBy(angled, ({ angle }) => String(angle)).values()),
+    outOfRound: form(groupBy(angled, ({ station }) => station).values()),
+  };
+}
+
+/** The factor of the correction to 20 °C, or nothing where there is none. */
+function correction({ row, expansion, gaugeExpansion }: PartResult, table: Table): string {
+  const temperature = table.columns.get('Temperature');
+  if (expansion === undefined || !temperature || expansion === gaugeExpansion) return '';
+  const cell = cellAddress(row.row, temperature.column);
+  const isFahrenheit = (temperature.unit ?? table.units.temperature) === 'F';
+  const kelvin = `IF(ISNUMBER(${cell}),${isFahrenheit ? `(${cell}-32)/1.8` : cell}-20,0)`;
+  return `*(1+${gaugeExpansion}/1000000*${kelvin})/(1+${expansion}/1000000*${kelvin})`;
+}
+
+function spotTerms(row: number, table: Table, factor: string): SpotTerms[] {
+  const groups = groupBy(table.readingColumns, ({ station, angle }) => `${station} ${angle}`);
+  return [...groups.values()].map((columns) => {
+    const { station, angle } = columns[0]!;
+    const cells = columns.map(({ column }) => cellAddress(row, column));
+    const values = columns.map(({ unit }, place) => `ROUND(${cells[place]}*${GRAINS[unit]}${factor},0)`);
+    const count = `COUNT(${cells.join(',')})`;
+    const one = columns.length === 1;
+    return {
+      station,
+      angle,
+      cells,
+      unit: columns[0]!.unit,
+      value: one ? values[0]! : `ROUND((${values.join('+')})/MAX(1,${count}),0)`,
+      isRead: one ? count : `MIN(1,${count})`,
+    };
+  });
+}
+
+/** Rounding keeps order, so the extreme of the cells gives the extreme of the spots. */
+function cellsOf(spots: readonly SpotTerms[]): { cells: string; grains: number } | undefined {
+  const alike = spots.every(({ cells, unit }) => cells.length === 1 && unit === spots[0]!.unit);
+  return alike
+    ? { cells: spots.map(({ cells }) => cells[0]).join(','), grains: GRAINS[spots[0]!.unit] }
+    : undefined;
+}
+
+function greatestOf(spots: readonly SpotTerms[], factor: string): string {
+  const plain = cellsOf(spots);
+  if (plain) return `ROUND(MAX(${plain.cells})*${plain.grains}${factor},0)`;
+  return `MAX(${spots.map(({ value }) => value).join(',')})`;
+}
+
+function leastOf(spots: readonly SpotTerms[], factor: string): string {
+  const plain = cellsOf(spots);
+  if (plain) return `ROUND(MIN(${plain.cells})*${plain.grains}${factor},0)`;
+  return `MIN(${spots.map(({ value, isRead }) => `IF(${isRead}=0,${HUGE},${value})`).join(',')})`;
+}
+
+/** Greatest less least of a group, −1 where fewer than two were read. */
+function rangeOf(group: readonly SpotTerms[], factor: string): string {
+  const count = group.map(({ isRead }) => isRead).join('+');
+  return `IF(${count}<2,-1,${greatestOf(group, factor)}-${leastOf(group, factor)})`;
+}

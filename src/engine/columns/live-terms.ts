@@ -1,0 +1,54 @@
+/**
+ * Terms of live formulas, in built-in functions that every spreadsheet program has had for decades.
+ *
+ * All arithmetic is done in whole grains (0.01 µm): ROUND(…,0) of a length times the grains in its
+ * unit. Sums and halves of whole numbers are exact in floating point, so a live cell agrees with the
+ * core to the last digit in every program.
+ */
+import type { Grain } from '../../maths/grain.js';
+import type { LengthUnit } from '../../maths/units.js';
+import { cellAddress } from '../workbook-model.js';
+
+/** Grains in one unit of length. */
+export const GRAINS: Readonly<Record<LengthUnit, number>> = { mm: 100_000, in: 2_540_000, µm: 100 };
+
+/** Excel takes no longer formula. */
+export const LONGEST_FORMULA = 8000;
+
+export function quotedSheet(name: string): string {
+  return `'${name.replaceAll("'", "''")}'`;
+}
+
+/** A cell of another sheet. */
+export function sheetCell(sheet: string, row: number, column: number): string {
+  return `${quotedSheet(sheet)}!${cellAddress(row, column)}`;
+}
+
+/** A cell as whole grains. */
+export function grains(cell: string, unit: LengthUnit): string {
+  return `ROUND(${cell}*${GRAINS[unit]},0)`;
+}
+
+/** A term of whole grains as a length. */
+export function lengthOf(term: string, unit: LengthUnit): string {
+  return `${term}/${GRAINS[unit]}`;
+}
+
+/** The comparisons of a value with a limit and its guard. All terms in grains. */
+export function beyond(value: string, side: 'at least' | 'at most', limit: string, guard: Grain): string {
+  return side === 'at least' ? `${limit}-${value}>${guard}` : `${value}-${limit}>${guard}`;
+}
+
+export function clear(value: string, side: 'at least' | 'at most', limit: string, guard: Grain): string {
+  return side === 'at least' ? `${limit}-${value}<=${-guard}` : `${value}-${limit}<=${-guard}`;
+}
+
+/** A condition on a value that may be blank text. */
+export function ifNumber(cell: string, condition: string): string {
+  return `IF(ISNUMBER(${cell}),${condition},FALSE)`;
+}
+
+/** Left out where it would be too long for a cell. */
+export function fitting(formula: string | undefined): string | undefined {
+  return formula !== undefined && formula.length <= LONGEST_FORMULA ? formula : undefined;
+}
