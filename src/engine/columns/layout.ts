@@ -13,8 +13,8 @@ import type { SheetName } from '../book/input-sheets.js';
 import { INPUT_SHEETS } from '../book/input-sheets.js';
 import { findSheet } from '../book/open-book.js';
 import { isMadeByProgram, ownColumnsOf } from '../book/own-columns.js';
-import { cellAddress } from '../workbook-model.js';
-import { grains, sheetCell } from './live-terms.js';
+import { cellAddress, columnLetters } from '../workbook-model.js';
+import { grains, quotedSheet, sheetCell } from './live-terms.js';
 import { RESULT_HEADERS } from './result-headers.js';
 
 export class Layout {
@@ -48,6 +48,12 @@ export class Layout {
     return this.makesFits ? this.assessment.fits.indexOf(fit) + 1 : fit.source!.row;
   }
 
+  /** A column of Fits from its first row to a last one, as a reference from any sheet. */
+  fitRange(column: number, last: number): string {
+    const letters = columnLetters(column);
+    return `${quotedSheet(this.sheetName('Fits'))}!${letters}2:${letters}${last + 1}`;
+  }
+
   /** A result of a part, as a reference from any sheet. */
   partCell({ row }: PartResult, header: string): string {
     return sheetCell(this.sheetName(row.sheet), row.row, this.column(row.sheet, header));
@@ -65,7 +71,7 @@ export class Layout {
     const known = table.columns.get(header);
     if (!known || table.sheet.rows[limits.row]?.[known.column]?.content?.kind !== 'number')
       return String(value);
-    const unit = isLengthUnit(known.unit) ? known.unit : book.setup.lengthUnit;
+    const unit = known.unit !== undefined && isLengthUnit(known.unit) ? known.unit : book.setup.lengthUnit;
     return grains(sheetCell(table.sheet.name, limits.row, known.column), unit);
   }
 }

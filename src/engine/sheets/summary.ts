@@ -1,0 +1,160 @@
+/** The sheets Summary and Re-measure. */
+import type { Grain } from '../../maths/grain.js';
+import type { StageResult } from '../../maths/matching/stock.js';
+import { inUnit } from '../../maths/units.js';
+import type { Assessment, NeighbourResult } from '../assess/assess.js';
+import type { FitResult } from '../assess/fit.js';
+import type { Remeasure } from '../assess/remeasure.js';
+import { CAUTION } from '../caution.js';
+import type { Layout } from '../columns/layout.js';
+import type { OutputCell, OutputSheet } from '../workbook-model.js';
+import { headerRow, ownSheet, rowsOf, type SheetColumn, text } from './own-sheet.js';
+import { readingsUnchanged } from './readings-checksum.js';
+
+const WAITING = new Set<FitResult['status']>(['bad reading', 'unclear', 'not measured', 'no limits']);
+
+export function countOf({ fits }: NeighbourResult, ...statuses: FitResult['status'][]): number {
+  return fits.filter(({ status }) => statuses.includes(status)).length;
+}
+
+export function waitingCount({ fits }: NeighbourResult): number {
+  return fits.filter(({ status }) => WAITING.has(status)).length;
+}
+
+/** The tightest and loosest of the computed fits. */
+export function extremesOf({ fits }: NeighbourResult): {
+  tightest: Grain | undefined;
+  loosest: Grain | undefined;
+} {
+  const computed = fits.flatMap(({ clearance }) => clearance ?? []);
+  if (computed.length === 0) return { tightest: undefined, loosest: undefined };
+  return {
+    tightest: Math.min(...computed.map(({ tightest }) => tightest)),
+    loosest: Math.max(...computed.map(({ loosest }) => loosest)),
+  };
+}
+
+export function summarySheet(assessment: Assessment, layout: Layout): OutputSheet {
+  const unit = assessment.book.setup.lengthUnit;
+  const format = unit === 'in' ? 'in' : 'mm';
+  const length = (grain: Grain | undefined) => (grain === undefined ? undefined : inUnit(grain, unit));
+  const count = (header: string, ...statuses: FitResult['status'][]): SheetColumn<NeighbourResult> => ({
+    header,
+    width: 11,
+    format: 'whole',
+    value: (group) => countOf(group, ...statuses),
+    formula: (group) => liveCount(group, statuses[0]!, layout),
+  });
+  const columns: SheetColumn<NeighbourResult>[] = [
+    { header: 'Engine', width: 30, value: ({ engine }) => engine },
+    { header: 'Fit', width: 12, value: ({ fit }) => fit },
+    { header: 'Fits', width: 8, format: 'whole', value: ({ fits }) => fits.length },
+    count('In range', 'in range'),
+    count('Within service limit', 'within service limit'),
+    count('Tight', 'tight'),
+    count('Loose', 'loose'),
+    count('Undecided', 'undecided'),
+    { header: 'Not decided for want of data', width: 14, format: 'whole', value: waitingCount },
+    { header: 'Tightest', width: 12, format, value: (group) => length(extremesOf(group).tightest) },
+    { header: 'Loosest', width: 12, format, value: (group) => length(extremesOf(group).loosest) },
+    { header: 'Neighbour spread', width: 12, format, value: ({ spread }) => length(spread) },
+    { header: 'Neighbour spread is', width: 16, value: spreadWords },
+  ];
+  const rows: (OutputCell | undefined)[][] = [
+    headerRow(columns.map(({ header }) => header)),
+    ...rowsOf(columns, assessment.spreads),
+    [],
+    ...matchingRows(assessment),
+    [],
+    [text('Readings since this run', 'title'), readingsUnchanged(assessment)],
+    [],
+    [text('Caution', 'title')],
+    ...CAUTION.map((sentence) => [text(sentence)]),
+  ];
+  return {
+    name: 'Summary',
+    rows,
+    widths: [...columns.map(({ width }) => width), 16],
+    headerRows: 1,
+    landscape: true,
+  };
+}
+
+function spreadWords({ spread, limit }: NeighbourResult): string | undefined {
+  if (limit === undefined || spread === undefined) return undefined;
+  return spread > limit ? 'above its limit' : 'within its limit';
+}
+
+/** Counts over the statuses of Fits, where the names are plain enough for a criterion to mean just them. */
+function liveCount(
+  { engine, fit, fits }: NeighbourResult,
+  status: FitResult['status'],
+  layout: Layout,
+): string | undefined {
+  const alike = fits.every((own) => own.engine === engine && own.fit === fit);
+  if (!alike || [engine, fit].some((name) => name === '' || /[*?~<>="]/.test(name))) return undefined;
+  const { assessment } = layout;
+  const last = Math.max(...assessment.fits.map((own) => layout.fitRow(own)));
+  const range = (column: number) => layout.fitRange(column, last);
+  const table = layout.makesFits ? undefined : assessment.book.tables.get('Fits')!;
+  const columnOf = (header: string, otherwise: number) => table?.columns.get(header)?.column ?? otherwise;
+  const criteria = [
+    `${range(columnOf('Engine', 0))},"${engine}"`,
+    `${range(columnOf('Fit', 1))},"${fit}"`,
+    `${range(layout.column('Fits', 'Status'))},"${status}"`,
+  ];
+  return `COUNTIFS(${criteria.join(',')})`;
+}
+
+const AIM_WORDS: Readonly<Record<StageResult['aim'], string>> = {
+  'complete engines': 'Complete engines',
+  'filled journals beyond them': 'Filled journals beyond them',
+  'price of bought shells': 'Price of bought shells',
+  'distance from the aim': 'Total distance from the aim',
+  'pairs kept together': 'Fits whose parts ran together',
+};
+
+/** A stage's value as it is shown: lengths in the book's unit. */
+export function stageValue({ aim }: StageResult, value: number, toLength: (grain: Grain) => number): number {
+  return aim === 'distance from the aim' ? toLength(value) : value;
+}
+
+function matchingRows({ matching, book, stock }: Assessment): (OutputCell | undefined)[][] {
+  if (!matching) return [[text('Matched sets: the book has no engine to match.')]];
+  const unit = book.setup.lengthUnit;
+  const show = (stage: StageResult, value: number): OutputCell => ({
+    value: stageValue(stage, value, (grain) => inUnit(grain, unit)),
+    format: stage.aim === 'distance from the aim' ? (unit === 'in' ? 'in' : 'mm') : 'plain',
+  });
+  const engines = stock.stock.engines.length;
+  return [
+    ['Matched sets, in this order', 'Reached', 'Proven best', 'Gap'].map((header) => text(header, 'header')),
+    ...matching.stages.map((stage) => [
+      text(AIM_WORDS[stage.aim]),
+      show(stage, stage.reached),
+      show(stage, stage.bound),
+      show(stage, Math.abs(stage.bound - stage.reached)),
+    ]),
+    [text(`Of ${engines} engine${engines === 1 ? '' : 's'} in the stock. A gap of 0 means proved.`)],
+    ...(matching.grid === undefined
+      ? []
+      : [
+          [
+            text(
+              `Matched on a grid of ${inUnit(matching.grid, unit)} ${unit}, rounded so that only allowed fits are made.`,
+            ),
+          ],
+        ]),
+  ];
+}
+
+const REMEASURE: SheetColumn<Remeasure>[] = [
+  { header: 'Sheet', width: 12, value: ({ sheet }) => sheet },
+  { header: 'Part', width: 14, value: ({ part }) => part },
+  { header: 'Spot', width: 12, value: ({ spot }) => spot },
+  { header: 'Why', width: 70, format: 'text', value: ({ why }) => why },
+];
+
+export function remeasureSheet({ remeasure }: Assessment): OutputSheet {
+  return ownSheet('Re-measure', REMEASURE, remeasure);
+}

@@ -1,0 +1,149 @@
+/** Everything that one run writes into a workbook. */
+
+import { inUnit } from '../../maths/units.js';
+import type { Assessment } from '../assess/assess.js';
+import type { CheckedSheet } from '../assess/table-checks.js';
+import { INPUT_SHEETS, type SheetName } from '../book/input-sheets.js';
+import { isMadeByProgram, ownColumnsOf } from '../book/own-columns.js';
+import { type Evaluated, evaluateColumns, type PlacedCell } from '../columns/evaluate.js';
+import { RESULT_HEADERS } from '../columns/result-headers.js';
+import type { OutputCell, OutputSheet, SheetEdit, WorkbookEdit } from '../workbook-model.js';
+import { matchingSheets } from './matching-sheets.js';
+import { headerRow, text } from './own-sheet.js';
+import { remeasureSheet, summarySheet } from './summary.js';
+
+const OWN_SHEETS = [
+  'Summary',
+  'Re-measure',
+  'Matched sets',
+  'Not matched',
+  'Pick list',
+  'To buy',
+  'Left over',
+];
+
+/** Tables that get columns only where something is wrong. */
+const QUIET_TABLES: readonly SheetName[] = ['Gauges', 'Materials'];
+
+export interface WriteOptions {
+  /** Plain values in place of live formulas. */
+  readonly valuesOnly: boolean;
+}
+
+export function writtenWorkbook(assessment: Assessment, { valuesOnly }: WriteOptions): WorkbookEdit {
+  const { book } = assessment;
+  const evaluated = evaluateColumns(assessment);
+  const { layout } = evaluated;
+  const own = [
+    summarySheet(assessment, layout),
+    remeasureSheet(assessment),
+    ...matchingSheets(assessment, layout),
+  ];
+  if (layout.makesFits && assessment.fits.length > 0) own.unshift(fitsSheet(assessment, evaluated));
+  const sheets = own.map((sheet) => ({ ...sheet, name: freeName(sheet.name, assessment) }));
+  const written = new Set(sheets.map(({ name }) => name.toLowerCase()));
+  const plain = (cell: OutputCell): OutputCell =>
+    valuesOnly ? { value: cell.value, format: cell.format } : cell;
+  return {
+    edits: sheetEdits(assessment, evaluated).map((edit) => ({
+      ...edit,
+      cells: edit.cells.map((placed) => ({ ...placed, cell: plain(placed.cell) })),
+    })),
+    sheets: sheets.map((sheet) => ({
+      ...sheet,
+      rows: sheet.rows.map((row) => row.map((cell) => cell && plain(cell))),
+    })),
+    remove: book.model.sheets
+      .filter(
+        (sheet) => isOwnSheet(sheet.name) && isMadeByProgram(sheet) && !written.has(sheet.name.toLowerCase()),
+      )
+      .map(({ name }) => name),
+  };
+}
+
+function isOwnSheet(name: string): boolean {
+  return [...OWN_SHEETS, 'Fits'].some(
+    (own) => name.toLowerCase().replace(' (oilgap)', '') === own.toLowerCase(),
+  );
+}
+
+/** A sheet of that name that is not the program's stays the user's. */
+function freeName(name: string, { book }: Assessment): string {
+  const taken = book.model.sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase());
+  return taken && !isMadeByProgram(taken) ? `${name} (oilgap)` : name;
+}
+
+function sheetEdits(assessment: Assessment, { cells, userValues, layout }: Evaluated): SheetEdit[] {
+  const { book, tables } = assessment;
+  const edits: SheetEdit[] = [];
+  const edited = new Set<string>();
+  for (const [name, table] of book.tables) {
+    if (name === 'Fits' && layout.makesFits) continue;
+    const headers = RESULT_HEADERS[name];
+    if (!headers) continue;
+    const before = ownColumnsOf(name, table.sheet);
+    const first = layout.first(name);
+    const results = cells.get(name) ?? tableCells(name, tables, first);
+    const isQuiet =
+      QUIET_TABLES.includes(name) &&
+      tables[name as CheckedSheet].every(({ status }) => status === 'consistent');
+    if (isQuiet && !before) continue;
+    const titles = headers.map((header, place) => ({
+      row: table.headerRow,
+      column: first + place,
+      cell: text(header, 'header'),
+    }));
+    edited.add(table.sheet.name);
+    edits.push({
+      sheet: table.sheet.name,
+      clear: before,
+      cells: isQuiet ? [] : [...titles, ...results],
+      storedValues: userValues.filter(({ sheet }) => sheet === table.sheet.name),
+      widths: isQuiet
+        ? []
+        : headers.map((header, place) => ({ column: first + place, characters: widthOf(header) })),
+    });
+  }
+  for (const { name } of book.model.sheets) {
+    const storedValues = userValues.filter(({ sheet }) => sheet === name);
+    if (!edited.has(name) && storedValues.length > 0)
+      edits.push({ sheet: name, cells: [], storedValues, widths: [] });
+  }
+  return edits;
+}
+
+function widthOf(header: string): number {
+  if (header === 'Why') return 60;
+  return header === 'Status' ? 18 : 12;
+}
+
+function tableCells(name: SheetName, tables: Assessment['tables'], first: number): PlacedCell[] {
+  return (tables[name as CheckedSheet] ?? []).flatMap(({ row, status, why }) => [
+    { row, column: first, cell: text(status) },
+    ...(why.length > 0 ? [{ row, column: first + 1, cell: text(why.join('; '), 'text') }] : []),
+  ]);
+}
+
+/** The sheet Fits where the book has none of the user's. */
+function fitsSheet(assessment: Assessment, { cells, layout }: Evaluated): OutputSheet {
+  const unit = assessment.book.setup.lengthUnit;
+  const inputs = INPUT_SHEETS.Fits.columns.map(({ header }) => header);
+  const results = RESULT_HEADERS.Fits!;
+  const rows: (OutputCell | undefined)[][] = [headerRow([...inputs, ...results])];
+  for (const { engine, fit, position, parts, source } of assessment.fits) {
+    const names = [parts.journal, parts.bore, parts.upper, parts.lower].map((part) => part?.row.name);
+    const strip: OutputCell | undefined =
+      source?.strip === undefined
+        ? undefined
+        : { value: inUnit(source.strip, unit), format: unit === 'in' ? 'in' : 'mm' };
+    rows.push([...[engine, fit, position, ...names].map((name) => (name ? text(name) : undefined)), strip]);
+  }
+  for (const { row, column, cell } of cells.get('Fits') ?? []) rows[row]![column] = cell;
+  return {
+    name: layout.sheetName('Fits').replace(/ \(oilgap\)$/, ''),
+    rows,
+    widths: [...inputs.map(() => 11), ...results.map(widthOf), 16],
+    headerRows: 1,
+    landscape: true,
+  };
+}
