@@ -1,0 +1,93 @@
+/** The cells of one .csv text. The delimiter is never guessed from the data: decimal commas would split columns. */
+import Papa from 'papaparse';
+import { INPUT_SHEETS, type SheetName } from '../../engine/book/input-sheets.js';
+import { headerKey } from '../../engine/book/names.js';
+import { Table } from '../../engine/book/table.js';
+import { UserError } from '../../engine/user-error.js';
+import type { Cell, SheetModel } from '../../engine/workbook-model.js';
+
+/** In order of preference where the header line leaves a choice. */
+const DELIMITERS = [';', '\t', ','] as const;
+
+/** A first line that names the delimiter for spreadsheet programs. They do not show it, nor count it as a row. */
+const SEPARATOR_LINE = /^"?sep=([^\n]*?)"?(?:\n|$)/i;
+
+/** As much of the text as a header line can be expected to take. */
+const HEADER_REACH = 65_536;
+
+/**
+ * The sheet of that name. Every cell is a text as it stands, a formula-like one too; a blank cell is absent.
+ *
+ * Throws a UserError where a quoted cell is not closed or goes on behind its closing quote.
+ *
+ * @param file what messages call the text
+ */
+export function parseCsv(source: string, name: string, file: string): SheetModel {
+  let text = source.replaceAll(/\r\n?/g, '\n');
+  const separator = SEPARATOR_LINE.exec(text);
+  if (separator) text = text.slice(separator[0].length);
+  const delimiter = namedDelimiter(separator?.[1]) ?? headerDelimiter(text, name);
+  const { data, errors } = parse(text, delimiter);
+  const slip = errors.find(({ type }) => type === 'Quotes');
+  if (slip) {
+    throw new UserError(
+      `${file}: found ${slip.code === 'MissingQuotes' ? 'an opening quote without a closing one' : 'a cell that goes on behind its closing quote'} ` +
+        `in row ${(slip.row ?? 0) + 1}; expected a cell between two quotes, and each quote inside it doubled; correct that cell.`,
+    );
+  }
+  return { name, rows: textRows(data) };
+}
+
+function parse(text: string, delimiter: string, preview = 0) {
+  return Papa.parse<string[]>(text, { delimiter, newline: '\n', quoteChar: '"', preview });
+}
+
+/** One sign that is neither a letter, a figure nor a quote; else the header line has to decide. */
+function namedDelimiter(named: string | undefined): string | undefined {
+  return named !== undefined && /^(?:\t|[^\p{L}\p{N}\s"\ufeff])$/u.test(named) ? named : undefined;
+}
+
+/** The delimiter that splits the header line into the most columns known for the sheet, then into the most. */
+function headerDelimiter(text: string, name: string): string {
+  const header = text.slice(firstFilledLine(text)).slice(0, HEADER_REACH);
+  let best: { delimiter: string; known: number; filled: number } | undefined;
+  for (const delimiter of DELIMITERS) {
+    const { data, errors } = parse(header, delimiter, 1);
+    const isQuoted = errors.every(({ type }) => type !== 'Quotes');
+    const rows = isQuoted ? textRows(data) : [];
+    const known = knownColumns({ name, rows });
+    const filled = Object.keys(rows[0] ?? []).length;
+    if (!best || known > best.known || (known === best.known && filled > best.filled)) {
+      best = { delimiter, known, filled };
+    }
+  }
+  return best!.delimiter;
+}
+
+/** Where the first line begins that has more than delimiters, quotes and spaces. */
+function firstFilledLine(text: string): number {
+  const letter = text.search(/[^\s;,"]/);
+  return letter < 0 ? text.length : text.lastIndexOf('\n', letter) + 1;
+}
+
+function knownColumns(sheet: SheetModel): number {
+  const name = (Object.keys(INPUT_SHEETS) as SheetName[]).find(
+    (known) => headerKey(known) === headerKey(sheet.name),
+  );
+  if (!name) return 0;
+  const table = new Table(name, sheet, INPUT_SHEETS[name], { length: 'mm', temperature: 'C' });
+  return table.columns.size + table.readingColumns.length;
+}
+
+/** Rows and cells by their places; a blank one is a hole. */
+function textRows(data: readonly (readonly string[])[]): (Cell | undefined)[][] {
+  const rows: (Cell | undefined)[][] = [];
+  data.forEach((values, row) => {
+    values.forEach((value, column) => {
+      if (value.trim() === '') return;
+      rows[row] ??= [];
+      rows[row][column] = { content: { kind: 'text', value } };
+    });
+  });
+  return rows;
+}

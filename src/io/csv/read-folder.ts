@@ -1,0 +1,61 @@
+/** A folder of .csv files as a workbook, one sheet a file. */
+import { readdir, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { nameKey } from '../../engine/book/names.js';
+import { UserError } from '../../engine/user-error.js';
+import type { SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
+import { decodeText } from './decode-text.js';
+import { parseCsv } from './parse-csv.js';
+import { orUnreadable, readBytes } from './read-bytes.js';
+
+/**
+ * Every .csv file of the folder itself, by name; hidden files and other endings are passed over.
+ *
+ * Throws a UserError where there is none, two make the same sheet, or one cannot be read as text.
+ *
+ * @param label what messages call the folder
+ */
+export async function readCsvFolder(folder: string, label: string): Promise<WorkbookModel> {
+  const sheets: SheetModel[] = [];
+  const taken = new Map<string, string>();
+  for (const file of await csvFiles(folder, label)) {
+    const name = file.slice(0, -'.csv'.length).trim();
+    const other = taken.get(nameKey(name));
+    if (other !== undefined) {
+      throw new UserError(
+        `${label}: found ${other} and ${file}, which make the same sheet; expected one file a sheet; rename one or take it out.`,
+      );
+    }
+    taken.set(nameKey(name), file);
+    sheets.push(await readSheet(join(folder, file), name, join(label, file)));
+  }
+  return { file: label, sheets };
+}
+
+async function csvFiles(folder: string, label: string): Promise<string[]> {
+  const files: string[] = [];
+  for (const name of (await orUnreadable(readdir(folder), label)).sort()) {
+    if (!/^[^.].*\.csv$/i.test(name)) continue;
+    const { isFile } = await orUnreadable(
+      stat(join(folder, name)).then((stats) => ({ isFile: stats.isFile() })),
+      join(label, name),
+    );
+    if (isFile) files.push(name);
+  }
+  if (files.length === 0) {
+    throw new UserError(
+      `${label}: found a folder without a .csv file; expected one .csv file a sheet, such as Journals.csv; save the sheets there as CSV, or give an .xlsx workbook.`,
+    );
+  }
+  return files;
+}
+
+async function readSheet(path: string, name: string, label: string): Promise<SheetModel> {
+  const text = decodeText(await readBytes(path, label));
+  if (text === undefined) {
+    throw new UserError(
+      `${label}: found bytes that are no text; expected a .csv file in UTF-8, Windows-1252, or UTF-16 with its byte order mark; save it as "CSV UTF-8".`,
+    );
+  }
+  return parseCsv(text, name, label);
+}

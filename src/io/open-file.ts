@@ -1,0 +1,48 @@
+/** Opens what a user names as a book: an .xlsx or .xlsm file, or a folder of .csv files. */
+import { stat } from 'node:fs/promises';
+import { extname } from 'node:path';
+import { UserError } from '../engine/user-error.js';
+import type { WorkbookModel } from '../engine/workbook-model.js';
+import { orUnreadable, readBytes } from './csv/read-bytes.js';
+import { readCsvFolder } from './csv/read-folder.js';
+import { readWorkbookPackage } from './xlsx/read-package.js';
+
+export interface OpenedFile {
+  readonly model: WorkbookModel;
+  readonly kind: 'package' | 'folder';
+  /** The file's own bytes; undefined for a folder. */
+  readonly bytes: Uint8Array | undefined;
+}
+
+const EXPECTED = 'expected an .xlsx or .xlsm workbook or a folder of .csv files';
+
+/** Throws a UserError where the path leads to no book that can be read. */
+export async function openFile(path: string): Promise<OpenedFile> {
+  const stats = await orUnreadable(stat(path), path);
+  if (stats.isDirectory()) {
+    return { model: await readCsvFolder(path, path), kind: 'folder', bytes: undefined };
+  }
+  refuseOthers(path, stats.isFile());
+  const bytes = await readBytes(path, path);
+  if (bytes.length === 0) {
+    throw new UserError(`${path}: found an empty file; ${EXPECTED}; save or copy it again.`);
+  }
+  return { model: await readWorkbookPackage(bytes, path), kind: 'package', bytes };
+}
+
+function refuseOthers(path: string, isFile: boolean): void {
+  if (!isFile) {
+    throw new UserError(`${path}: found neither a file nor a folder; ${EXPECTED}; give the path of one.`);
+  }
+  const ending = extname(path).toLowerCase();
+  if (ending === '.csv') {
+    throw new UserError(
+      `${path}: found a single .csv file; expected the folder that holds it and the other sheets; give that folder.`,
+    );
+  }
+  if (ending !== '.xlsx' && ending !== '.xlsm') {
+    throw new UserError(
+      `${path}: found a file ${ending === '' ? 'without an ending' : `with the ending ${ending}`}; ${EXPECTED}; save it as .xlsx in the spreadsheet program.`,
+    );
+  }
+}
