@@ -17,7 +17,8 @@ import { INPUT_SHEETS, type SheetName } from './input-sheets.js';
 import { headerKey, nameKey } from './names.js';
 import { ownColumnsOf } from './own-columns.js';
 import { readParts } from './parts.js';
-import { listOf, type Row, RULES, Table } from './table.js';
+import { RULES } from './rules.js';
+import { listOf, type Row, Table } from './table.js';
 
 const HALVES = ['upper', 'lower', 'either'] as const;
 

@@ -2,7 +2,8 @@
 import type { Half } from '../../maths/matching/stock.js';
 import type { Book, PartRow, PartSheet, Reading } from './book.js';
 import type { SheetName } from './input-sheets.js';
-import { type Row, RULES, type Table } from './table.js';
+import { RULES } from './rules.js';
+import type { Row, Table } from './table.js';
 
 const HALVES: readonly Half[] = ['upper', 'lower', 'either'];
 const PART_SHEETS: readonly PartSheet[] = ['Journals', 'Rods', 'Cases', 'Shells'];

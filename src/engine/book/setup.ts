@@ -7,7 +7,8 @@ import { INPUT_SHEETS, SETUP_ITEMS } from './input-sheets.js';
 import { headerKey } from './names.js';
 import { readScanned, scanNumber } from './number-text.js';
 import { sentenceOf } from './problems.js';
-import { type Row, RULES, Table } from './table.js';
+import { RULES } from './rules.js';
+import { type Row, Table } from './table.js';
 
 const LEAST_CONFIDENCE = 0.5;
 const GREATEST_CONFIDENCE = 0.9999;

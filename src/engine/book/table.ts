@@ -19,6 +19,7 @@ import {
   unitOfWord,
 } from './number-text.js';
 import { type BadCell, quoted } from './problems.js';
+import type { NumberRule } from './rules.js';
 
 export interface BookUnits {
   readonly length: LengthUnit;
@@ -41,13 +42,6 @@ export interface BareNumber {
   readonly row: number;
   readonly column: number;
   readonly value: number;
-}
-
-export interface NumberRule {
-  readonly expected: string;
-  /** Units that a text may carry; the first is meant where neither cell nor header names one. */
-  readonly units: readonly TextUnit[];
-  readonly isAllowed: (value: number) => boolean;
 }
 
 const WALL = /^wall\s+(\d{1,3})(?:\s*#\s*(\d{1,3}))?$/i;
@@ -380,29 +374,3 @@ export function describe({ content, formula }: Cell): string {
 export function listOf(words: readonly string[]): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 }
-
-const LENGTH_UNITS = ['mm', 'in', 'µm'] as const;
-const positive = (value: number) => value > 0;
-const notNegative = (value: number) => value >= 0;
-
-/** What each kind of number may be. */
-export const RULES = {
-  size: { expected: 'a length above 0', units: LENGTH_UNITS, isAllowed: positive },
-  length: { expected: 'a length of 0 or more', units: LENGTH_UNITS, isAllowed: notNegative },
-  signedLength: { expected: 'a length', units: LENGTH_UNITS, isAllowed: Number.isFinite },
-  mass: { expected: 'a mass in g above 0', units: ['g'], isAllowed: positive },
-  massSpread: { expected: 'a mass in g, 0 or more', units: ['g'], isAllowed: notNegative },
-  temperature: { expected: 'a temperature', units: ['C', 'F'], isAllowed: Number.isFinite },
-  expansion: { expected: 'an expansion in 1e-6 per K, 0 or more', units: ['1e-6/K'], isAllowed: notNegative },
-  price: { expected: 'a price of 0 or more', units: [], isAllowed: notNegative },
-  quantity: {
-    expected: 'a whole number from 1',
-    units: [],
-    isAllowed: (value: number) => Number.isInteger(value) && value >= 1,
-  },
-  share: {
-    expected: 'middle or a number from 0 to 1',
-    units: [],
-    isAllowed: (v: number) => v >= 0 && v <= 1,
-  },
-} as const satisfies Record<string, NumberRule>;

@@ -1,0 +1,35 @@
+/** What each kind of number in a cell may be: its units and its range. */
+import type { TextUnit } from './number-text.js';
+
+export interface NumberRule {
+  readonly expected: string;
+  /** Units that a text may carry; the first is meant where neither cell nor header names one. */
+  readonly units: readonly TextUnit[];
+  readonly isAllowed: (value: number) => boolean;
+}
+
+const LENGTH_UNITS = ['mm', 'in', 'µm'] as const;
+const positive = (value: number) => value > 0;
+const notNegative = (value: number) => value >= 0;
+
+/** What each kind of number may be. */
+export const RULES = {
+  size: { expected: 'a length above 0', units: LENGTH_UNITS, isAllowed: positive },
+  length: { expected: 'a length of 0 or more', units: LENGTH_UNITS, isAllowed: notNegative },
+  signedLength: { expected: 'a length', units: LENGTH_UNITS, isAllowed: Number.isFinite },
+  mass: { expected: 'a mass in g above 0', units: ['g'], isAllowed: positive },
+  massSpread: { expected: 'a mass in g, 0 or more', units: ['g'], isAllowed: notNegative },
+  temperature: { expected: 'a temperature', units: ['C', 'F'], isAllowed: Number.isFinite },
+  expansion: { expected: 'an expansion in 1e-6 per K, 0 or more', units: ['1e-6/K'], isAllowed: notNegative },
+  price: { expected: 'a price of 0 or more', units: [], isAllowed: notNegative },
+  quantity: {
+    expected: 'a whole number from 1',
+    units: [],
+    isAllowed: (value: number) => Number.isInteger(value) && value >= 1,
+  },
+  share: {
+    expected: 'middle or a number from 0 to 1',
+    units: [],
+    isAllowed: (v: number) => v >= 0 && v <= 1,
+  },
+} as const satisfies Record<string, NumberRule>;
