@@ -143,26 +143,23 @@ export class Table {
     return new Row(this, row);
   }
 
-  /** The decimal sign that the texts of a column agree on. */
-  settledSign(column: number): DecimalSign | undefined {
+  /**
+   * The decimal sign that the texts of a column agree on.
+   * @param unit of texts that name none
+   */
+  settledSign(column: number, unit: TextUnit | undefined): DecimalSign | undefined {
     if (!this.settledSigns.has(column)) {
       const shown = new Set<DecimalSign>();
       this.sheet.rows.forEach((cells, row) => {
         const content = row > this.headerRow ? cells[column]?.content : undefined;
         if (content?.kind !== 'text') return;
         const scan = scanNumber(content.value);
-        const sign = scan && decimalSignShown(scan, isMmOrIn(scan.unit ?? this.unitOfColumn(column)));
+        const sign = scan && decimalSignShown(scan, isMmOrIn(scan.unit ?? unit));
         if (sign) shown.add(sign);
       });
       this.settledSigns.set(column, shown.size === 1 ? [...shown][0] : undefined);
     }
     return this.settledSigns.get(column);
-  }
-
-  private unitOfColumn(column: number): TextUnit | undefined {
-    const reading = this.readingColumns.find((candidate) => candidate.column === column);
-    if (reading) return reading.unit;
-    return [...this.columns.values()].find((candidate) => candidate.column === column)?.unit;
   }
 }
 
@@ -292,22 +289,23 @@ export class Row {
       return undefined;
     }
     const scan = content?.kind === 'text' ? scanNumber(content.value) : undefined;
-    const unit = scan?.unit ?? found.unit ?? rule.units[0];
+    const columnUnit = found.unit ?? rule.units[0];
     if (!scan || (scan.unit && !rule.units.includes(scan.unit))) {
       this.refuse(found, rule.expected, remedy);
       return undefined;
     }
-    return this.numberOfText(found, scan, unit, rule, remedy);
+    return this.numberOfText(found, scan, columnUnit, rule, remedy);
   }
 
   private numberOfText(
     found: FoundCell,
     scan: ScannedNumber,
-    unit: TextUnit | undefined,
+    columnUnit: TextUnit | undefined,
     rule: NumberRule,
     remedy: string,
   ) {
-    const read = readScanned(scan, isMmOrIn(unit), this.table.settledSign(found.column));
+    const unit = scan.unit ?? columnUnit;
+    const read = readScanned(scan, isMmOrIn(unit), this.table.settledSign(found.column, columnUnit));
     if (read === 'not a number') {
       this.refuse(found, rule.expected, remedy);
     } else if ('either' in read) {
