@@ -25,7 +25,10 @@ export function runBook(model: WorkbookModel, options: AssessOptions): Promise<A
  * file, so that live formulas can work over them.
  */
 export function withPlainNumbers(model: WorkbookModel, numbers: readonly BareNumber[]): WorkbookModel {
-  const sheets = model.sheets.map((sheet) => ({ ...sheet, rows: sheet.rows.map((cells) => cells && [...cells]) }));
+  const sheets = model.sheets.map((sheet) => ({
+    ...sheet,
+    rows: sheet.rows.map((cells) => cells && [...cells]),
+  }));
   for (const { sheet, row, column, value } of numbers) {
     const cells = sheets.find(({ name }) => name === sheet)?.rows[row];
     if (cells) cells[column] = { content: { kind: 'number', value } };

@@ -1,5 +1,6 @@
 /** The sheet Setup: one item a row. A setting that cannot be read stops the book, since all rests on it. */
 import { toNumber } from '../../maths/decimal.js';
+import type { LengthUnit } from '../../maths/units.js';
 import { UserError } from '../user-error.js';
 import type { SheetModel } from '../workbook-model.js';
 import type { Setup } from './book.js';
@@ -8,7 +9,7 @@ import { headerKey } from './names.js';
 import { readScanned, scanNumber } from './number-text.js';
 import { sentenceOf } from './problems.js';
 import { RULES } from './rules.js';
-import { type Row, Table } from './table.js';
+import { isLength, type Row, splitHeader, Table } from './table.js';
 
 const LEAST_CONFIDENCE = 0.5;
 const GREATEST_CONFIDENCE = 0.9999;
@@ -19,13 +20,19 @@ const DEFAULT_CONFIDENCE = 0.95;
  */
 export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
   const rows = new Map<string, Row>();
-  const tableIn = (length: 'mm' | 'in') =>
+  let differenceUnit: LengthUnit | undefined;
+  const tableIn = (length: LengthUnit) =>
     sheet && new Table('Setup', sheet, INPUT_SHEETS.Setup, { length, temperature: 'C' });
   const table = tableIn('mm');
   for (const number of table?.dataRows() ?? []) {
     const row = table!.row(number);
-    const item = SETUP_ITEMS.find((known) => headerKey(known) === headerKey(row.name('Item') ?? ''));
-    if (item && row.cell('Value') && !rows.has(item)) rows.set(item, row);
+    // An item may name its unit as a header does: `Half difference (µm)`.
+    const { name, unit } = splitHeader(row.name('Item') ?? '');
+    const item = SETUP_ITEMS.find((known) => headerKey(known) === headerKey(name));
+    if (item && row.cell('Value') && !rows.has(item)) {
+      rows.set(item, row);
+      if (item === 'Half difference' && unit && isLength(unit)) differenceUnit = unit;
+    }
   }
 
   const read = <Value>(
@@ -46,7 +53,7 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
   ): Word => read<Word>(item, (row) => row.word('Value', allowed) ?? allowed[0], allowed[0]);
 
   const lengthUnit = words('Length unit', ['mm', 'in']);
-  const inUnit = tableIn(lengthUnit);
+  const inUnit = tableIn(differenceUnit ?? lengthUnit);
   return {
     lengthUnit,
     temperatureUnit: words('Temperature unit', ['c', 'f']) === 'f' ? 'F' : 'C',
@@ -83,7 +90,8 @@ function confidenceOf(row: Row): number {
       : text && typeof text === 'object' && 'value' in text
         ? toNumber(text.value)
         : Number.NaN;
-  const share = typed > 1 || scan?.unit === '%' ? typed / 100 : typed;
+  // Moved by two places in decimal: 99.99 / 100 is not the double 0.9999.
+  const share = typed > 1 || scan?.unit === '%' ? Number(`${typed}e-2`) : typed;
   if (share >= LEAST_CONFIDENCE && share <= GREATEST_CONFIDENCE) return share;
   row.refuse(found, 'a confidence from 50 to 99.99 %', 'type for example 95 %');
   return DEFAULT_CONFIDENCE;

@@ -55,7 +55,7 @@ export function splitHeader(text: string): { name: string; unit: TextUnit | unde
   return bracket && unit ? { name: bracket[1]!, unit } : { name: text, unit: undefined };
 }
 
-const isLength = (unit: TextUnit | undefined): unit is LengthUnit =>
+export const isLength = (unit: TextUnit | undefined): unit is LengthUnit =>
   unit === 'mm' || unit === 'in' || unit === 'µm';
 
 function readingOf(name: string, kind: 'diameters' | 'walls') {

@@ -254,7 +254,7 @@ export function toBuy(rows: readonly MatchedRow[]): Bought[] {
   return [...bought.values()];
 }
 
-interface Left {
+export interface Left {
   readonly part: string;
   readonly kind: string;
   readonly bin: string;

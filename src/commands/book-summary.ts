@@ -1,0 +1,41 @@
+/** The short account of a checked book for a terminal. */
+import type { Assessment } from '../engine/assess/assess.js';
+import { countText } from '../engine/assess/words.js';
+import { countOf, waitingCount } from '../engine/sheets/summary.js';
+
+export function bookSummary(assessment: Assessment, written: string): string {
+  const { spreads, parts, tables, matching, stock, book, remeasure } = assessment;
+  const lines = [`${book.model.file}`];
+  for (const group of spreads) {
+    const counts = [
+      [countOf(group, 'in range'), 'in range'],
+      [countOf(group, 'within service limit'), 'within service limit'],
+      [countOf(group, 'tight'), 'tight'],
+      [countOf(group, 'loose'), 'loose'],
+      [countOf(group, 'undecided'), 'undecided'],
+      [waitingCount(group), 'wanting data'],
+    ] as const;
+    const words = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
+    lines.push(
+      `  engine ${group.engine}, ${group.fit}: ${countText(group.fits.length, 'fit')}: ${words.join(', ')}`,
+    );
+  }
+  const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
+  const beyond = all.filter(({ status }) => status === 'beyond limits').length;
+  if (beyond > 0) lines.push(`  ${countText(beyond, 'part')} beyond limits`);
+  const rows = Object.values(tables).flat();
+  const doubtful = rows.filter(({ status }) => status === 'check the source').length;
+  if (doubtful > 0) lines.push(`  ${countText(doubtful, 'table row')} to check against the source`);
+  if (book.bad.length > 0) lines.push(`  ${countText(book.bad.length, 'cell')} refused`);
+  if (remeasure.length > 0)
+    lines.push(`  ${countText(remeasure.length, 'reading')} to measure again: sheet Re-measure`);
+  if (matching) {
+    const proved = matching.stages.every(({ reached, bound }) => reached === bound);
+    lines.push(
+      `  matched sets: ${matching.completeEngines.length} of ${countText(stock.stock.engines.length, 'engine')} complete, ` +
+        `${countText(matching.fits.length, 'journal')} filled${proved ? ', proved best' : ''}`,
+    );
+  }
+  lines.push(`  written: ${written}`);
+  return lines.join('\n');
+}

@@ -1,0 +1,112 @@
+/** `oilgap check BOOK...`: each workbook by itself. */
+import { basename } from 'node:path';
+import { type Assessment, isAllGood } from '../engine/assess/assess.js';
+import { sentenceOf } from '../engine/book/problems.js';
+import { readBook, runBook, withPlainNumbers } from '../engine/run-book.js';
+import { writtenWorkbook } from '../engine/sheets/written-workbook.js';
+import { UserError } from '../engine/user-error.js';
+import type { WorkbookModel } from '../engine/workbook-model.js';
+import { openFile } from '../io/open-file.js';
+import { checkedPath, isCheckedName } from '../io/output-path.js';
+import { writeFileWhole } from '../io/write-file.js';
+import { newWorkbookPackage } from '../io/xlsx/new-package.js';
+import { readWorkbookPackage } from '../io/xlsx/read-package.js';
+import { editWorkbookPackage } from '../io/xlsx/write-package.js';
+import { bookJson, JSON_VERSION } from './book-json.js';
+import { bookSummary } from './book-summary.js';
+import { EXIT, endProgress, progress, say } from './messages.js';
+
+export interface RunOptions {
+  readonly values?: boolean;
+  readonly json?: boolean;
+  readonly seconds: number;
+}
+
+export interface CheckOptions extends RunOptions {
+  readonly out?: string;
+  readonly inPlace?: boolean;
+}
+
+/** @returns the exit code: the worst of the books. */
+export async function check(books: readonly string[], options: CheckOptions): Promise<number> {
+  let code: number = EXIT.good;
+  const documents: unknown[] = [];
+  for (const path of books) {
+    try {
+      const target = targetOf(path, options);
+      const assessment = await checkBook(path, target, options);
+      documents.push(bookJson(assessment, target));
+      if (!options.json) process.stdout.write(`${bookSummary(assessment, target)}\n`);
+      if (!isAllGood(assessment)) code = Math.max(code, EXIT.findings);
+    } catch (error) {
+      endProgress();
+      if (!(error instanceof UserError)) throw error;
+      say(error.message);
+      documents.push({ file: path, error: error.message });
+      code = EXIT.notRun;
+    }
+  }
+  if (options.json)
+    process.stdout.write(`${JSON.stringify({ version: JSON_VERSION, books: documents }, null, 2)}\n`);
+  return code;
+}
+
+function targetOf(path: string, { out, inPlace }: CheckOptions): string {
+  if (inPlace) {
+    if (path.toLowerCase().endsWith('.xlsx') || path.toLowerCase().endsWith('.xlsm')) return path;
+    throw new UserError(`${path}: --in-place needs an .xlsx file; found a folder; leave out --in-place.`);
+  }
+  if (isCheckedName(path) && out === undefined) {
+    throw new UserError(
+      `${path}: found a book that is already checked; expected --in-place to write into it, or --out DIR; add one of them.`,
+    );
+  }
+  return checkedPath(path, out);
+}
+
+async function checkBook(path: string, target: string, options: RunOptions): Promise<Assessment> {
+  progress(`${basename(path)}: reading`);
+  const opened = await openFile(path);
+  if (opened.bytes) return assessAndWrite(opened.model, opened.bytes, target, options);
+  const model = withPlainNumbers(opened.model, readBook(opened.model).bareNumbers);
+  return writeNewBook(model, target, options);
+}
+
+/** Writes a book that has no package yet: a folder of .csv files, or a merged stock. */
+export async function writeNewBook(
+  model: WorkbookModel,
+  target: string,
+  options: RunOptions,
+): Promise<Assessment> {
+  const bytes = await newWorkbookPackage(model);
+  return assessAndWrite(
+    { ...(await readWorkbookPackage(bytes, model.file)), file: model.file },
+    bytes,
+    target,
+    options,
+  );
+}
+
+async function assessAndWrite(
+  model: WorkbookModel,
+  bytes: Uint8Array,
+  target: string,
+  { values, seconds }: RunOptions,
+): Promise<Assessment> {
+  const name = basename(model.file);
+  progress(`${name}: computing`);
+  const assessment = await runBook(model, {
+    seconds,
+    onProgress: (message) => progress(`${name}: ${message}`),
+  });
+  const edit = writtenWorkbook(assessment, { valuesOnly: values === true });
+  progress(`${name}: writing`);
+  const written = await editWorkbookPackage(bytes, edit, model.file);
+  await writeFileWhole(target, written.bytes);
+  endProgress();
+  const { book } = assessment;
+  for (const bad of book.bad) say(sentenceOf(model.file, bad));
+  for (const notice of book.notices) say(notice);
+  for (const { sheet, reason } of written.refused) say(`${model.file}: sheet ${sheet}: ${reason}`);
+  return assessment;
+}

@@ -1,0 +1,131 @@
+#!/usr/bin/env node
+/** The command line: arguments in, exit code out. */
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { CAUTION } from '../engine/caution.js';
+import { functionHelp, functionList } from '../engine/function-help.js';
+import { UserError } from '../engine/user-error.js';
+import { EXIT, say } from './messages.js';
+
+const EXIT_TEXT = `
+Exit codes:
+  0  every fit in range, every part within limits, every table consistent
+  1  ran, and something is not
+  2  could not run; nothing was written
+
+Caution:
+${CAUTION.map((sentence) => `  ${sentence}`.replaceAll(/(.{1,76})(?: |$)/g, '$1\n  ').trimEnd()).join('\n')}
+`;
+
+const EXAMPLES = `
+Examples:
+  oilgap check bench/engine.xlsx
+  oilgap check *.xlsx --out checked
+  oilgap match crank-shelf.xlsx shells.xlsx --out sets.xlsx
+  oilgap functions SHELL_CLEARANCE
+  oilgap calc "=SHELL_CLEARANCE(45.0125,1.4875,1.4885,42.0015)"
+`;
+
+function seconds(text: string): number {
+  const value = Number(text);
+  if (Number.isFinite(value) && value > 0) return value;
+  throw new InvalidArgumentError('expected a number of seconds above 0.');
+}
+
+function secondsOption(): Option {
+  return new Option('--seconds <n>', 'time that matching may take').argParser(seconds).default(30);
+}
+
+function program(finish: (code: number) => void): Command {
+  const oilgap = new Command('oilgap')
+    .description('Oil clearances, classes and matched sets of measured engine parts.')
+    .exitOverride()
+    .configureHelp({ helpWidth: 80 })
+    .addHelpText('after', EXAMPLES + EXIT_TEXT);
+
+  oilgap
+    .command('check')
+    .description('judge each workbook by itself and write its results beside it')
+    .argument('<book...>', '.xlsx files, or folders of .csv files')
+    .option('--out <dir>', 'folder for the checked books')
+    .option('--in-place', 'write into the books themselves')
+    .option('--values', 'plain values in place of live formulas')
+    .option('--json', 'one JSON document on stdout, lengths in mm')
+    .addOption(secondsOption())
+    .action(async (books: string[], options) => {
+      const { check } = await import('./check.js');
+      finish(await check(books, options));
+    });
+
+  oilgap
+    .command('match')
+    .description('take all workbooks as one stock and write the best matched sets')
+    .argument('<book...>', '.xlsx files, or folders of .csv files')
+    .requiredOption('--out <file>', 'the .xlsx file to write')
+    .option('--values', 'plain values in place of live formulas')
+    .option('--json', 'one JSON document on stdout, lengths in mm')
+    .addOption(secondsOption())
+    .action(async (books: string[], options) => {
+      const { match } = await import('./match.js');
+      finish(await match(books, options));
+    });
+
+  oilgap
+    .command('functions')
+    .description('list the custom functions, or explain one')
+    .argument('[name]', 'a function, e.g. SHELL_CLEARANCE')
+    .action((name: string | undefined) => {
+      try {
+        process.stdout.write(`${name === undefined ? functionList() : functionHelp(name.toUpperCase())}\n`);
+        finish(EXIT.good);
+      } catch (error) {
+        if (!(error instanceof RangeError)) throw error;
+        throw new UserError(
+          `functions: found the name ${name}; expected one of those that oilgap functions lists.`,
+        );
+      }
+    });
+
+  oilgap
+    .command('calc')
+    .description('evaluate one formula')
+    .argument('<formula>', 'in quotes, e.g. "=AT_20C(66.02,30,23)"')
+    .addOption(new Option('--unit <unit>', 'unit of lengths').choices(['mm', 'in']).default('mm'))
+    .addOption(new Option('--temperature <unit>', 'unit of temperatures').choices(['C', 'F']).default('C'))
+    .option('--json', 'one JSON document on stdout')
+    .action(async (formula: string, options) => {
+      const { calc } = await import('./calc.js');
+      finish(calc(formula, options));
+    });
+
+  for (const command of oilgap.commands) {
+    command.exitOverride().configureHelp({ helpWidth: 80 }).addHelpText('after', EXIT_TEXT);
+  }
+  return oilgap;
+}
+
+async function main(): Promise<number> {
+  let code: number = EXIT.good;
+  try {
+    await program((result) => {
+      code = result;
+    }).parseAsync();
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.good : EXIT.notRun;
+    if (!(error instanceof UserError)) throw error;
+    say(error.message);
+    return EXIT.notRun;
+  }
+  return code;
+}
+
+main().then(
+  (code) => {
+    process.exitCode = code;
+  },
+  (error: unknown) => {
+    say(
+      `oilgap failed; this is a fault of the program, not of the book.\n${error instanceof Error ? error.stack : error}`,
+    );
+    process.exitCode = EXIT.notRun;
+  },
+);

@@ -1,0 +1,45 @@
+/** `oilgap match BOOK... --out FILE`: all workbooks as one stock. */
+import { extname } from 'node:path';
+import { isAllGood } from '../engine/assess/assess.js';
+import { mergeBooks } from '../engine/merge-books.js';
+import { readBook } from '../engine/run-book.js';
+import { UserError } from '../engine/user-error.js';
+import { openFile } from '../io/open-file.js';
+import { bookJson, JSON_VERSION } from './book-json.js';
+import { bookSummary } from './book-summary.js';
+import { type RunOptions, writeNewBook } from './check.js';
+import { EXIT, progress, say } from './messages.js';
+
+export async function match(
+  paths: readonly string[],
+  options: RunOptions & { out: string },
+): Promise<number> {
+  const { out } = options;
+  if (extname(out).toLowerCase() !== '.xlsx') {
+    throw new UserError(
+      `${out}: found no name of an .xlsx file; expected one such as sets.xlsx; change --out.`,
+    );
+  }
+  let code: number = EXIT.good;
+  const books = [];
+  for (const path of paths) {
+    try {
+      progress(`${path}: reading`);
+      books.push(readBook((await openFile(path)).model));
+    } catch (error) {
+      if (!(error instanceof UserError)) throw error;
+      say(error.message);
+      code = EXIT.notRun;
+    }
+  }
+  if (books.length === 0) return EXIT.notRun;
+  const assessment = await writeNewBook(mergeBooks(books, out), out, options);
+  if (options.json) {
+    process.stdout.write(
+      `${JSON.stringify({ version: JSON_VERSION, books: [bookJson(assessment, out)] }, null, 2)}\n`,
+    );
+  } else {
+    process.stdout.write(`${bookSummary(assessment, out)}\n`);
+  }
+  return isAllGood(assessment) ? code : Math.max(code, EXIT.findings);
+}
