@@ -18,7 +18,7 @@ import { headerKey, nameKey } from './names.js';
 import { ownColumnsOf } from './own-columns.js';
 import { readParts } from './parts.js';
 import { RULES } from './rules.js';
-import { listOf, type Row, Table } from './table.js';
+import { isBlank, listOf, type Row, Table } from './table.js';
 
 const HALVES = ['upper', 'lower', 'either'] as const;
 
@@ -39,8 +39,9 @@ export function openBook(model: WorkbookModel, setup: Setup): Book {
   const limitRows = rowsOf('Limits', (row) => row);
   const materials = rowsOf('Materials', materialRow);
   const knows = materialLookup(materials);
-  const limits = limitRows.map((row) => limitsRow(row, knows));
-  const onlyType = onlyEngineType(limits);
+  const named = limitRows.map((row) => limitsRow(row, knows));
+  const onlyType = onlyEngineType(named);
+  const limits = named.map((row) => withType(row, onlyType));
   const typeOf = (row: Row) => row.name('Engine type') ?? onlyType ?? '';
   const { fits, keptStrips } = fitRows(tables.get('Fits'), model);
   const parts = readParts(tables, onlyType);
@@ -68,9 +69,16 @@ export function openBook(model: WorkbookModel, setup: Setup): Book {
   };
 }
 
+/** A row that leaves its Engine type out is for the only one; a refused cell is for none. */
+function withType(row: LimitsRow, onlyType: string | undefined): LimitsRow {
+  const isBlankType = row.engineType === '' && !row.bad.some(({ header }) => header === 'Engine type');
+  return isBlankType ? { ...row, engineType: onlyType ?? '' } : row;
+}
+
 /** The one engine type that Limits names, `''` where there are no limits, undefined where there are several. */
 export function onlyEngineType(limits: readonly LimitsRow[]): string | undefined {
-  const types = new Map(limits.map(({ engineType }) => [nameKey(engineType), engineType]));
+  const named = limits.filter(({ engineType }) => engineType !== '');
+  const types = new Map(named.map(({ engineType }) => [nameKey(engineType), engineType]));
   return types.size > 1 ? undefined : ([...types.values()][0] ?? '');
 }
 
@@ -83,7 +91,8 @@ function tablesOf(model: WorkbookModel, setup: Setup, notices: string[]): Map<Sh
     const layout = INPUT_SHEETS[name];
     const table = new Table(name, sheet, layout, units, ownColumnsOf(name, sheet)?.first);
     const missing = layout.columns.filter((column) => column.needed && !table.columns.has(column.header));
-    if (missing.length > 0 && sheet.rows.length > 0) {
+    const isEmpty = sheet.rows.every((cells) => cells?.every((cell) => isBlank(cell)) ?? true);
+    if (missing.length > 0 && !isEmpty) {
       const headers = missing.map(({ header }) => `"${header}"`);
       throw new UserError(
         `${model.file}: sheet ${sheet.name}: found no column ${listOf(headers)} in row ${table.headerRow + 1}; ` +
