@@ -20,7 +20,12 @@ export const RULES = {
   mass: { expected: 'a mass in g above 0', units: ['g'], isAllowed: positive },
   massSpread: { expected: 'a mass in g, 0 or more', units: ['g'], isAllowed: notNegative },
   temperature: { expected: 'a temperature', units: ['C', 'F'], isAllowed: Number.isFinite },
-  expansion: { expected: 'an expansion in 1e-6 per K, 0 or more', units: ['1e-6/K'], isAllowed: notNegative },
+  // Up to 1000 a part exists at every temperature above absolute zero.
+  expansion: {
+    expected: 'an expansion in 1e-6 per K from 0 to 1000',
+    units: ['1e-6/K'],
+    isAllowed: (value: number) => value >= 0 && value <= 1000,
+  },
   price: { expected: 'a price of 0 or more', units: [], isAllowed: notNegative },
   quantity: {
     expected: 'a whole number from 1',
