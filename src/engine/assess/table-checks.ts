@@ -105,8 +105,10 @@ function classFindings({ book }: Context): Findings {
   ).values()) {
     const whole = group.filter((row) => sizeClassOf(row));
     for (const row of group) {
-      const blank = (['of', 'mark', 'from', 'to'] as const).filter((key) => row[key] === undefined);
-      if (row.bad.length === 0 && blank.length > 0) found.add(row, `${blank.join(', ')} blank`);
+      const blank = (['of', 'mark', 'from', 'to'] as const)
+        .filter((key) => row[key] === undefined)
+        .map((key) => key[0]!.toUpperCase() + key.slice(1));
+      if (row.bad.length === 0 && blank.length > 0) found.add(row, `${blank.join(', ')} left blank`);
     }
     for (const finding of checkClasses(whole.map((row) => sizeClassOf(row)!))) {
       found.add(whole[finding.row]!, classSentence(finding, textIn(book)));
@@ -166,7 +168,11 @@ function selectionFindings(context: Context): Findings {
         clearance: min === undefined || max === undefined ? undefined : { min, max },
       },
     );
-    for (const finding of findings) found.add(whole[finding.row]!, selectionSentence(finding, text));
+    for (const finding of findings) {
+      // A pair that is missing stands on the first row of its type and fit, whole or not.
+      const row = finding.kind === 'pair missing' ? group[0]! : whole[finding.row]!;
+      found.add(row, selectionSentence(finding, text));
+    }
   }
   return found;
 }
