@@ -82,9 +82,10 @@ export class Context {
     return aimWithin(limits.clearanceMin, limits.clearanceMax, this.book.setup.aimShare);
   }
 
-  /** Rows with a bad cell or From above To take no part. */
+  /** Rows with a bad cell or From above To take no part; a part of no known type has no classes. */
   classesOf(engineType: string | undefined, fit: string, of: ClassOf): UsableClasses {
-    const rows = this.classRows.get(`${kindKey(engineType ?? '', fit)}\u0000${of}`) ?? [];
+    const kind = engineType === undefined ? undefined : kindKey(engineType, fit);
+    const rows = (kind && this.classRows.get(`${kind}\u0000${of}`)) || [];
     const usable = rows.flatMap((row) => {
       const { mark, from, to, bad } = row;
       if (bad.length > 0 || mark === undefined || from === undefined || to === undefined) return [];
@@ -94,7 +95,7 @@ export class Context {
   }
 
   selectionOf(engineType: string | undefined, fit: string): readonly SelectionRow[] {
-    return this.selection.get(kindKey(engineType ?? '', fit)) ?? [];
+    return (engineType !== undefined && this.selection.get(kindKey(engineType, fit))) || [];
   }
 
   /** The gauge that a row names, followed up its `Set from` chain. */

@@ -47,11 +47,12 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   const bad = determined.filter(({ status }) => status === 'bad reading');
   const measured = fitPartsOf(placed.parts);
   const isUnclear = placed.unclear.length > 0;
-  const strip = !measured && bad.length === 0 && !isUnclear ? source?.strip : undefined;
-  const isStrip = strip !== undefined;
-  const stripIsBad = !measured && source?.bad.some(({ header }) => header === 'Strip reading');
+  // A bad strip reading costs only a fit that would go by it; any other bad cell leaves the parts unknown.
+  const rowIsBad = source?.bad.some(({ header }) => header !== 'Strip reading' || !measured) ?? false;
 
-  const isKnown = bad.length === 0 && !isUnclear;
+  const isKnown = bad.length === 0 && !isUnclear && !rowIsBad;
+  const strip = !measured && isKnown ? source?.strip : undefined;
+  const isStrip = strip !== undefined;
   const clearance = !isKnown
     ? undefined
     : measured
@@ -66,7 +67,7 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
 
   let status: FitStatus;
   let chance: number | undefined;
-  if (bad.length > 0 || stripIsBad) {
+  if (bad.length > 0 || rowIsBad) {
     status = 'bad reading';
     why.push(...bad.flatMap((part) => part.why.slice(0, 1).map((reason) => `${part.row.name}: ${reason}`)));
   } else if (isUnclear) {
@@ -116,7 +117,7 @@ function fitPartsOf({ journal, bore, upper, lower }: PlacedFit['parts']): FitPar
   return { bore: bore.measured, upper: upper.measured, lower: lower.measured, journal: journal.measured };
 }
 
-/** A row's engine type is its journal's, else its bore's, else its shells'. */
+/** A row's engine type is its journal's, else its bore's. */
 function engineTypeOf({ parts }: PlacedFit, context: Context): string | undefined {
   const known = parts.journal ?? parts.bore;
   return known ? known.row.engineType : context.onlyEngineType;
@@ -145,7 +146,8 @@ function noLimits(
   if (context.book.limits.length === 0) return 'the book has no sheet Limits';
   if (!limits) return `Limits has no row for ${engineType || 'this engine type'}, ${fit}`;
   const blank = limits.clearanceMin === undefined ? 'Clearance min' : 'Clearance max';
-  return limits.bad.map(reasonOf)[0] ?? `Limits gives no ${blank} for this fit`;
+  const bad = limits.bad.find(({ header }) => header === blank);
+  return bad ? reasonOf(bad) : `Limits gives no ${blank} for this fit`;
 }
 
 function verdictReasons(
@@ -194,7 +196,8 @@ function gaugeRemarks(parts: readonly PartResult[], hasGauge: boolean): string[]
 
 /** The shells of a fit that can be had: the new ones, else the classes of shells. */
 function shellCandidates(engineType: string | undefined, fit: string, context: Context): SizeClass[] {
-  const kind = kindKey(engineType ?? '', fit);
+  if (engineType === undefined) return [];
+  const kind = kindKey(engineType, fit);
   const offered = context.book.newShells.flatMap((row) => {
     const { mark, from, to, bad } = row;
     if (kindKey(row.engineType, row.fit) !== kind || bad.length > 0) return [];

@@ -107,6 +107,9 @@ function placeRow(source: FitRow, parts: PartsOfBook, places: Places): PlacedFit
   named('bore', source.bore, boreLists(parts, fit));
   named('upper', source.upper, [parts.shells]);
   named('lower', source.lower, [parts.shells]);
+  // A cell that was refused is not blank: nothing is put in its stead.
+  const isRefused = source.bad.some(({ header }) => header !== 'Strip reading');
+  if (isRefused) return { engine, fit, position, source, parts: found, unclear };
   if (source.journal === undefined) {
     const journal = onlyPart(places.journals.get(key), unclear);
     if (journal) found.journal = journal;
@@ -210,9 +213,12 @@ function refuseOverused(fits: readonly PlacedFit[]): PlacedFit[] {
     if (count > quantity) reasons.set(part, `${name} is taken ${count} times, with Quantity ${quantity}`);
   }
   return fits.map((fit) => {
-    const own = new Set(Object.values(fit.parts).flatMap((part) => reasons.get(part) ?? []));
-    // A shell on both halves of this fit alone has been named already.
-    const overused = fit.unclear.some((reason) => reason.includes('stands on both halves')) ? [] : [...own];
+    const { upper, lower } = fit.parts;
+    // A shell with Quantity 1 on both halves has been named already.
+    const parts = new Set(
+      Object.values(fit.parts).filter((part) => part !== upper || part !== lower || part.row.quantity > 1),
+    );
+    const overused = [...parts].flatMap((part) => reasons.get(part) ?? []);
     return overused.length === 0 ? fit : { ...fit, unclear: [...fit.unclear, ...overused] };
   });
 }

@@ -248,5 +248,8 @@ function fitRows(table: Table | undefined, model: WorkbookModel): Pick<Book, 'fi
     };
   });
   const made = ownColumnsOf('Fits', findSheet(model, 'Fits')!)?.isWholeSheet;
-  return made ? { fits: undefined, keptStrips: rows } : { fits: rows, keptStrips: [] };
+  if (!made) return { fits: rows, keptStrips: [] };
+  // The other cells of a sheet that is made anew are the program's own.
+  const ofStrip = ({ bad }: FitRow) => bad.filter(({ header }) => header === 'Strip reading');
+  return { fits: undefined, keptStrips: rows.map((row) => ({ ...row, bad: ofStrip(row) })) };
 }
