@@ -1,5 +1,5 @@
 /** `oilgap check BOOK...`: each workbook by itself. */
-import { basename } from 'node:path';
+import { basename, resolve } from 'node:path';
 import { type Assessment, isAllGood } from '../engine/assess/assess.js';
 import { sentenceOf } from '../engine/book/problems.js';
 import { readBook, runBook, withPlainNumbers } from '../engine/run-book.js';
@@ -8,7 +8,7 @@ import { UserError } from '../engine/user-error.js';
 import type { WorkbookModel } from '../engine/workbook-model.js';
 import { openFile } from '../io/open-file.js';
 import { checkedPath, isCheckedName } from '../io/output-path.js';
-import { writeFileWhole } from '../io/write-file.js';
+import { makeFolder, writeFileWhole } from '../io/write-file.js';
 import { newWorkbookPackage } from '../io/xlsx/new-package.js';
 import { readWorkbookPackage } from '../io/xlsx/read-package.js';
 import { editWorkbookPackage } from '../io/xlsx/write-package.js';
@@ -31,18 +31,27 @@ export interface CheckOptions extends RunOptions {
 export async function check(books: readonly string[], options: CheckOptions): Promise<number> {
   let code: number = EXIT.good;
   const documents: unknown[] = [];
+  const targets = new Set<string>();
+  if (options.out !== undefined) await makeFolder(options.out);
   for (const path of books) {
     try {
       const target = targetOf(path, options);
-      const assessment = await checkBook(path, target, options);
+      if (targets.has(resolve(target))) {
+        throw new UserError(
+          `${path}: found another book of this run at ${target}; expected books of different names; rename one.`,
+        );
+      }
+      targets.add(resolve(target));
+      const { assessment, isWhole } = await checkBook(path, target, options);
       documents.push(bookJson(assessment, target));
       if (!options.json) process.stdout.write(`${bookSummary(assessment, target)}\n`);
-      if (!isAllGood(assessment)) code = Math.max(code, EXIT.findings);
+      if (!isWhole || !isAllGood(assessment)) code = Math.max(code, EXIT.findings);
     } catch (error) {
+      // One bad book never stops the others.
       endProgress();
-      if (!(error instanceof UserError)) throw error;
-      say(error.message);
-      documents.push({ file: path, error: error.message });
+      const message = error instanceof UserError ? error.message : faultOf(path, error);
+      say(message);
+      documents.push({ file: path, error: message });
       code = EXIT.notRun;
     }
   }
@@ -64,7 +73,18 @@ function targetOf(path: string, { out, inPlace }: CheckOptions): string {
   return checkedPath(path, out);
 }
 
-async function checkBook(path: string, target: string, options: RunOptions): Promise<Assessment> {
+function faultOf(path: string, error: unknown): string {
+  const stack = error instanceof Error ? error.stack : String(error);
+  return `${path}: oilgap failed on this book; this is a fault of the program, not of the book.\n${stack}`;
+}
+
+export interface WrittenBook {
+  readonly assessment: Assessment;
+  /** False where something of the user's lay in the way of a sheet, which was then left as it was. */
+  readonly isWhole: boolean;
+}
+
+async function checkBook(path: string, target: string, options: RunOptions): Promise<WrittenBook> {
   progress(`${basename(path)}: reading`);
   const opened = await openFile(path);
   if (opened.bytes) return assessAndWrite(opened.model, opened.bytes, target, options);
@@ -92,7 +112,7 @@ async function assessAndWrite(
   bytes: Uint8Array,
   target: string,
   { values, seconds }: RunOptions,
-): Promise<Assessment> {
+): Promise<WrittenBook> {
   const name = basename(model.file);
   progress(`${name}: computing`);
   const assessment = await runBook(model, {
@@ -108,5 +128,5 @@ async function assessAndWrite(
   for (const bad of book.bad) say(sentenceOf(model.file, bad));
   for (const notice of book.notices) say(notice);
   for (const { sheet, reason } of written.refused) say(`${model.file}: sheet ${sheet}: ${reason}`);
-  return assessment;
+  return { assessment, isWhole: written.refused.length === 0 };
 }

@@ -19,7 +19,7 @@ async function demoBooks(): Promise<string[]> {
 
 const out = relative(process.cwd(), join(root, 'out'));
 await mkdir(join(root, 'out'), { recursive: true });
-const code = await check(await demoBooks(), { out, seconds: 30 });
+const code = await check(await demoBooks(), { out, seconds: 60 });
 process.stdout.write(
   `\nOpen the checked books in ${out}/: the sheet Summary first, then Fits, Matched sets and Re-measure.\n` +
     'What each demo shows: workbooks/README.md.\n' +

@@ -33,7 +33,7 @@ export async function match(
     }
   }
   if (books.length === 0) return EXIT.notRun;
-  const assessment = await writeNewBook(mergeBooks(books, out), out, options);
+  const { assessment, isWhole } = await writeNewBook(mergeBooks(books, out), out, options);
   if (options.json) {
     process.stdout.write(
       `${JSON.stringify({ version: JSON_VERSION, books: [bookJson(assessment, out)] }, null, 2)}\n`,
@@ -41,5 +41,5 @@ export async function match(
   } else {
     process.stdout.write(`${bookSummary(assessment, out)}\n`);
   }
-  return isAllGood(assessment) ? code : Math.max(code, EXIT.findings);
+  return isWhole && isAllGood(assessment) ? code : Math.max(code, EXIT.findings);
 }

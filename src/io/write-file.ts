@@ -5,6 +5,7 @@ import {
   constants,
   type FileHandle,
   lstat,
+  mkdir,
   open,
   readlink,
   realpath,
@@ -27,6 +28,7 @@ const NO_PERMISSION = [
 const REFUSALS: Readonly<Record<string, readonly [string, string]>> = {
   ENOENT: ['no such folder', 'make the folder first, or choose another'],
   ENOTDIR: ['a file where a folder of the path was meant', 'choose another folder'],
+  EEXIST: ['a file where a folder was meant', 'choose another folder'],
   EISDIR: ['a folder of that name', 'choose another name'],
   EACCES: NO_PERMISSION,
   EPERM: NO_PERMISSION,
@@ -50,6 +52,15 @@ export async function writeFileWhole(path: string, bytes: Uint8Array): Promise<v
     const target = await linkTarget(path);
     const mode = await modeOfFormer(target, path);
     await replaceFile(target, bytes, mode);
+  } catch (error) {
+    throw refusal(error, path);
+  }
+}
+
+/** Makes a folder and those above it, if they are not there. */
+export async function makeFolder(path: string): Promise<void> {
+  try {
+    await mkdir(path, { recursive: true });
   } catch (error) {
     throw refusal(error, path);
   }

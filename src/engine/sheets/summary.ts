@@ -40,7 +40,7 @@ export function summarySheet(assessment: Assessment, layout: Layout): OutputShee
   const length = (grain: Grain | undefined) => (grain === undefined ? undefined : inUnit(grain, unit));
   const count = (header: string, ...statuses: FitResult['status'][]): SheetColumn<NeighbourResult> => ({
     header,
-    width: 11,
+    width: header.length > 12 ? 16 : 11,
     format: 'whole',
     value: (group) => countOf(group, ...statuses),
     formula: (group) => liveCount(group, statuses[0]!, layout),
@@ -54,11 +54,11 @@ export function summarySheet(assessment: Assessment, layout: Layout): OutputShee
     count('Tight', 'tight'),
     count('Loose', 'loose'),
     count('Undecided', 'undecided'),
-    { header: 'Not decided for want of data', width: 14, format: 'whole', value: waitingCount },
+    { header: 'Not decided for want of data', width: 18, format: 'whole', value: waitingCount },
     { header: 'Tightest', width: 12, format, value: (group) => length(extremesOf(group).tightest) },
     { header: 'Loosest', width: 12, format, value: (group) => length(extremesOf(group).loosest) },
     { header: 'Neighbour spread', width: 12, format, value: ({ spread }) => length(spread) },
-    { header: 'Neighbour spread is', width: 16, value: spreadWords },
+    { header: 'Neighbour spread is', width: 20, value: spreadWords },
   ];
   const rows: (OutputCell | undefined)[][] = [
     headerRow(columns.map(({ header }) => header)),
