@@ -97,7 +97,7 @@ export async function writeNewBook(
   model: WorkbookModel,
   target: string,
   options: RunOptions,
-): Promise<Assessment> {
+): Promise<WrittenBook> {
   const bytes = await newWorkbookPackage(model);
   return assessAndWrite(
     { ...(await readWorkbookPackage(bytes, model.file)), file: model.file },
