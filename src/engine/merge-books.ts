@@ -9,6 +9,7 @@ import { basename, extname } from 'node:path';
 import type { Book } from './book/book.js';
 import { INPUT_SHEETS, type SheetName } from './book/input-sheets.js';
 import { headerKey, nameKey, nameText } from './book/names.js';
+import { onlyEngineType } from './book/open-book.js';
 import type { BookUnits, Table } from './book/table.js';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from './workbook-model.js';
 
@@ -97,6 +98,7 @@ function mergedSheet(
   };
   const rows: (Cell | undefined)[][] = [[]];
   const seen = new Set<string>();
+  const typed = INPUT_SHEETS[name].columns.some(({ header }) => header === 'Engine type');
   for (const { source, table } of tables) {
     const numbers = new Map(table.bareNumbers.map((bare) => [`${bare.row} ${bare.column}`, bare.value]));
     for (const row of table.dataRows()) {
@@ -113,6 +115,11 @@ function mergedSheet(
         put(header, known.column, unitOf(header, known.unit, table.units));
       }
       for (const reading of table.readingColumns) put(reading.header, reading.column, reading.unit);
+      // A type that went without saying in its own book must be said among others.
+      const type = typed ? onlyEngineType(source.book.limits) : undefined;
+      if (type && !cells[columnOf('Engine type')]) {
+        cells[columnOf('Engine type')] = { content: { kind: 'text', value: type } };
+      }
       const key = JSON.stringify(cells);
       if (!PART_SHEETS.includes(name) && seen.has(key)) continue;
       seen.add(key);
