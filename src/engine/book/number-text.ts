@@ -33,7 +33,8 @@ const UNIT_WORDS: Readonly<Record<string, TextUnit>> = {
 
 /** The unit that a word such as `µm` or `"` names. */
 export function unitOfWord(word: string): TextUnit | undefined {
-  return UNIT_WORDS[plainText(word).toLowerCase().replaceAll(' ', '')];
+  const plain = plainText(word).toLowerCase().replaceAll(' ', '');
+  return Object.hasOwn(UNIT_WORDS, plain) ? UNIT_WORDS[plain] : undefined;
 }
 
 /** Full-width digits, typographic primes, minus signs and spaces in their plain form. */
