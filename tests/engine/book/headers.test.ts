@@ -1,0 +1,172 @@
+/** Which columns of a sheet are known, which hold readings, and which are the user's. */
+import { describe, expect, test } from 'vitest';
+import { findSheet } from '../../../src/engine/book/open-book.js';
+import { bookOf, FILE, modelOf, type Plain } from '../book-of.js';
+
+const JOURNALS: Plain[] = ['Part', 'Engine', 'Fit', 'Position'];
+
+function journalsWith(headers: readonly Plain[], values: readonly Plain[] = []) {
+  return bookOf({
+    Journals: [
+      [...JOURNALS, ...headers],
+      ['J1', 'E1', 'big end', 1, ...values],
+    ],
+  });
+}
+
+function readingColumns(sheet: 'Journals' | 'Shells', header: string) {
+  const book =
+    sheet === 'Journals'
+      ? journalsWith([header])
+      : bookOf({
+          Shells: [
+            ['Part', 'Half', header],
+            ['S1', 'upper'],
+          ],
+        });
+  return book.tables
+    .get(sheet)!
+    .readingColumns.map(({ station, angle, repeat, unit }) => ({ station, angle, repeat, unit }));
+}
+
+describe('a diameter column', () => {
+  test.each([
+    ['A 0', 'A', 0, 1, 'mm'],
+    ['a 90', 'A', 90, 1, 'mm'],
+    ['Front 45', 'Front', 45, 1, 'mm'],
+    ['MID 0', 'Mid', 0, 1, 'mm'],
+    ['middle 0', 'Mid', 0, 1, 'mm'],
+    ['Centre 90', 'Centre', 90, 1, 'mm'],
+    ['Rear 359', 'Rear', 359, 1, 'mm'],
+    ['A 0 #2', 'A', 0, 2, 'mm'],
+    ['A 0#3', 'A', 0, 3, 'mm'],
+    ['A 0°', 'A', 0, 1, 'mm'],
+    ['  A\u00a0 0 ', 'A', 0, 1, 'mm'],
+    ['A 0 (in)', 'A', 0, 1, 'in'],
+    ['A 0 [µm]', 'A', 0, 1, 'µm'],
+    ['A 0 (")', 'A', 0, 1, 'in'],
+    ['A 0 #2 (in)', 'A', 0, 2, 'in'],
+    ['Ａ ９０', 'A', 90, 1, 'mm'],
+  ] as const)('%s', (header, station, angle, repeat, unit) => {
+    expect(readingColumns('Journals', header)).toEqual([{ station, angle, repeat, unit }]);
+  });
+
+  test.each([
+    ['A 360', 'an angle of a whole turn'],
+    ['A 720', 'an angle beyond a turn'],
+    ['A 22.5', 'no whole degrees'],
+    ['A -90', 'a negative angle'],
+    ['Lot 3', 'a word that is no station'],
+    ['AB 0', 'two letters'],
+    ['A', 'no angle'],
+    ['0', 'no station'],
+    ['A 0 (cm)', 'a unit not known'],
+    ['A 0 old', 'a word behind it'],
+    ['Wall 1', 'a wall on a sheet of diameters'],
+  ])("%s is the user's: %s", (header) => {
+    expect(readingColumns('Journals', header)).toEqual([]);
+  });
+});
+
+describe('a wall column', () => {
+  test.each([
+    ['Wall 1', 'Wall 1', 1, 'mm'],
+    ['wall 12', 'Wall 12', 1, 'mm'],
+    ['Wall 1 [µm]', 'Wall 1', 1, 'µm'],
+    ['Wall 2 #2', 'Wall 2', 2, 'mm'],
+  ])('%s', (header, station, repeat, unit) => {
+    expect(readingColumns('Shells', header)).toEqual([{ station, angle: undefined, repeat, unit }]);
+  });
+
+  test.each(['A 0', 'Wall', 'Wall A', 'Wall thickness 1'])("%s is the user's", (header) => {
+    expect(readingColumns('Shells', header)).toEqual([]);
+  });
+});
+
+describe('a known column', () => {
+  test.each([
+    'Clearance min',
+    'CLEARANCE MIN',
+    ' clearance  min ',
+    'Clearance-min',
+    'Clearance_min.',
+    'Clearance min (mm)',
+    'Clearance min [mm]',
+  ])('%s', (header) => {
+    const book = bookOf({
+      Limits: [
+        ['Engine type', 'Fit', header, 'Clearance max', 'Out of round limit'],
+        ['X', 'main', 0.02, 0.06, 0.005],
+      ],
+    });
+    expect(book.limits[0]).toMatchObject({ clearanceMin: 2000, outOfRoundLimit: 500 });
+  });
+
+  test('its unit wins over Setup, and that of the cell over both', () => {
+    const book = bookOf({
+      Setup: [
+        ['Item', 'Value'],
+        ['Length unit', 'in'],
+      ],
+      Gauges: [
+        ['Gauge', 'Max error (µm)', 'Resolution', 'Repeatability (µm)'],
+        ['M1', 2, 0.0001, '0.001 mm'],
+      ],
+    });
+    // 0.0001 in is 2.54 µm.
+    expect(book.gauges[0]).toMatchObject({ maxError: 200, resolution: 254, repeatability: 100 });
+  });
+
+  test('twice is read once, and said', () => {
+    const book = journalsWith(['Mark', 'MARK', 'A 0', 'a 0'], ['B', 'C', 42.003, 42.004]);
+    expect(book.journals[0]).toMatchObject({ mark: 'B' });
+    expect(book.journals[0]!.readings).toHaveLength(1);
+    expect(book.notices.join('\n')).toMatch(/"MARK" twice.*\n.*"a 0" twice/);
+  });
+
+  test('A 0 and A 0 #2 are repeats of one spot', () => {
+    const book = journalsWith(['A 0', 'A 0 #2', 'A 0 #1'], [42.003, 42.004, 42.005]);
+    expect(book.journals[0]!.readings.map(({ column }) => column.repeat)).toEqual([1, 2]);
+    expect(book.notices).toHaveLength(1);
+  });
+});
+
+describe('a sheet', () => {
+  test.each(['Journals', 'JOURNALS', ' journals ', 'Journals.'])('%s', (name) => {
+    expect(bookOf({ [name]: [JOURNALS, ['J1', 'E1', 'main', 1]] }).journals).toHaveLength(1);
+  });
+
+  test('New shells may be one word', () => {
+    expect(findSheet(modelOf({ Newshells: [] }), 'New shells')).toBeDefined();
+  });
+
+  test('that is not known stays as it is', () => {
+    const book = bookOf({ Journals: [JOURNALS, ['J1', 'E1', 'main', 1]], Notes: [['anything']] });
+    expect([...book.tables.keys()]).toEqual(['Journals']);
+  });
+
+  test('of blank cells is as good as none', () => {
+    const book = bookOf({ Journals: [JOURNALS, ['J1', 'E1', 'main', 1]], Limits: [[undefined, ' '], []] });
+    expect([...book.tables.keys()]).toEqual(['Journals']);
+  });
+
+  test('begins at its first row that is not blank, and skips blank rows', () => {
+    const book = bookOf({
+      Journals: [[], [undefined, ''], JOURNALS, ['J1', 'E1', 'main', 1], [' '], ['J2', 'E1', 'main', 2]],
+    });
+    expect(book.journals.map(({ name, row }) => [name, row])).toEqual([
+      ['J1', 3],
+      ['J2', 5],
+    ]);
+  });
+
+  test('without a needed column is refused by name', () => {
+    expect(() => bookOf({ Journals: [['Part', 'Engine', 'Fit'], ['J1']] })).toThrow(
+      `${FILE}: sheet Journals: found no column "Position" in row 1; expected one header row with it; add the column`,
+    );
+  });
+
+  test('none that is known', () => {
+    expect(() => bookOf({ Notes: [['anything']] })).toThrow(/found no sheet that oilgap knows/);
+  });
+});
