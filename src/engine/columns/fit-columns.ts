@@ -15,13 +15,26 @@ const EXTREMES = {
   Loosest: { bore: 'Largest', wall: 'Smallest', journal: 'Smallest', function: 'LOOSEST_CLEARANCE' },
 } as const;
 
+/** What each result column says: one record for the columns and the documentation. */
+export const FIT_RESULT_HELP = {
+  Clearance: 'Bore less both walls less journal, all as means.',
+  Tightest: 'From the smallest bore, the largest walls and journal.',
+  Loosest: 'From the largest bore, the smallest walls and journal.',
+  'Clearance U': 'Twice the standard uncertainty of the clearance, gauges shared between parts allowed for.',
+  'Chance in range': 'The probability, 0 to 1, that the whole fit lies in the clearance range.',
+  'Shell by marks': "The shell that Selection names for the journal's and the bore's marks.",
+  'Shell by size': 'The shell whose middle wall brings the clearance closest to the aim.',
+  Status: 'The verdict of the fit.',
+  Why: 'What the verdict rests on.',
+} as const;
+
 export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<FitResult>[] {
   const unit = layout.assessment.book.setup.lengthUnit;
   const own = (fit: FitResult, header: string) => layout.ownCell('Fits', layout.fitRow(fit), header);
-  const clearance = (header: keyof typeof EXTREMES, help: string): ResultColumn<FitResult> => ({
+  const clearance = (header: keyof typeof EXTREMES): ResultColumn<FitResult> => ({
     header,
     format: 'length',
-    help,
+    help: FIT_RESULT_HELP[header],
     engine: (fit) => {
       if (!fit.clearance) return undefined;
       if (fit.isStrip) return `=${inputs.number(fit.clearance.clearance)}`;
@@ -32,13 +45,13 @@ export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<F
     live: (fit) => liveClearance(fit, header, layout, unit),
   });
   return [
-    clearance('Clearance', 'Bore less both walls less journal, all as means.'),
-    clearance('Tightest', 'From the smallest bore, the largest walls and journal.'),
-    clearance('Loosest', 'From the largest bore, the smallest walls and journal.'),
+    clearance('Clearance'),
+    clearance('Tightest'),
+    clearance('Loosest'),
     {
       header: 'Clearance U',
       format: 'length',
-      help: 'Twice the standard uncertainty of the clearance, gauges shared between parts allowed for.',
+      help: FIT_RESULT_HELP['Clearance U'],
       engine: (fit) =>
         fit.clearanceU === undefined
           ? undefined
@@ -47,7 +60,7 @@ export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<F
     {
       header: 'Chance in range',
       format: 'chance',
-      help: 'The probability, 0 to 1, that the whole fit lies in the clearance range.',
+      help: FIT_RESULT_HELP['Chance in range'],
       engine: (fit) => {
         if (fit.chance === undefined || !isOrdered(fit)) return fit.chance;
         const { clearanceMin, clearanceMax } = fit.limits!;
@@ -61,7 +74,7 @@ export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<F
     {
       header: 'Shell by marks',
       format: 'plain',
-      help: "The shell that Selection names for the journal's and the bore's marks.",
+      help: FIT_RESULT_HELP['Shell by marks'],
       engine: (fit) => {
         const selection = inputs.selectionOf(fit);
         const [journal, bore] = [markOf(fit.parts.journal), markOf(fit.parts.bore)];
@@ -72,7 +85,7 @@ export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<F
     {
       header: 'Shell by size',
       format: 'plain',
-      help: 'The shell whose middle wall brings the clearance closest to the aim.',
+      help: FIT_RESULT_HELP['Shell by size'],
       engine: (fit) => {
         const candidates = inputs.candidatesOf(fit);
         if (fit.shellBySize === undefined || !candidates) return undefined;
@@ -83,7 +96,7 @@ export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<F
     {
       header: 'Status',
       format: 'plain',
-      help: 'The verdict of the fit.',
+      help: FIT_RESULT_HELP.Status,
       engine: (fit) => {
         if (fit.chance === undefined || !isOrdered(fit)) return fit.status;
         const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
@@ -99,7 +112,7 @@ export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<F
     {
       header: 'Why',
       format: 'text',
-      help: 'What the verdict rests on.',
+      help: FIT_RESULT_HELP.Why,
       engine: (fit) => fit.why.join('; ') || undefined,
     },
   ];

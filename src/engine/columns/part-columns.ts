@@ -16,6 +16,22 @@ const CHECKED: Readonly<Record<string, string>> = {
   taper: 'Taper',
 };
 
+/** What each result column says: one record for the columns and the documentation. */
+export const PART_RESULT_HELP = {
+  Size: 'The mean of the spots at 20 °C.',
+  Wall: 'The mean of the spots at 20 °C.',
+  Largest: 'The largest spot.',
+  Smallest: 'The smallest spot.',
+  Taper: 'The greatest difference between stations at one angle.',
+  'Out of round':
+    'The greatest difference between angles at one station; two-point readings miss three-lobed form.',
+  Class: 'The size class of Classes that the size falls in.',
+  'Size U': 'Twice the standard uncertainty of the size; blank without a gauge.',
+  'Wall U': 'Twice the standard uncertainty of the wall; blank without a gauge.',
+  Status: 'The verdict of the part.',
+  Why: 'What the verdict rests on, and what is odd.',
+} as const;
+
 export function partColumns(inputs: EngineInputs, layout: Layout, of: ClassOf): ResultColumn<PartResult>[] {
   const { book } = layout.assessment;
   const unit = book.setup.lengthUnit;
@@ -35,42 +51,42 @@ export function partColumns(inputs: EngineInputs, layout: Layout, of: ClassOf): 
   const size: ResultColumn<PartResult> = {
     header: sizeHeader,
     format: 'length',
-    help: 'The mean of the spots at 20 °C.',
+    help: PART_RESULT_HELP[sizeHeader],
     engine: ofSpots('PART_SIZE'),
     live: (part) => live(part).size,
   };
   const largest: ResultColumn<PartResult> = {
     header: 'Largest',
     format: 'length',
-    help: 'The largest spot.',
+    help: PART_RESULT_HELP.Largest,
     engine: ofSpots('LARGEST_SPOT'),
     live: (part) => live(part).largest,
   };
   const smallest: ResultColumn<PartResult> = {
     header: 'Smallest',
     format: 'length',
-    help: 'The smallest spot.',
+    help: PART_RESULT_HELP.Smallest,
     engine: ofSpots('SMALLEST_SPOT'),
     live: (part) => live(part).smallest,
   };
   const taper: ResultColumn<PartResult> = {
     header: 'Taper',
     format: 'length',
-    help: 'The greatest difference between stations at one angle.',
+    help: PART_RESULT_HELP.Taper,
     engine: ofForm('SPOT_TAPER'),
     live: (part) => live(part).taper,
   };
   const outOfRound: ResultColumn<PartResult> = {
     header: 'Out of round',
     format: 'length',
-    help: 'The greatest difference between angles at one station; two-point readings miss three-lobed form.',
+    help: PART_RESULT_HELP['Out of round'],
     engine: ofForm('SPOT_OUT_OF_ROUND'),
     live: (part) => live(part).outOfRound,
   };
   const sizeClass: ResultColumn<PartResult> = {
     header: 'Class',
     format: 'plain',
-    help: 'The size class of Classes that the size falls in.',
+    help: PART_RESULT_HELP.Class,
     engine: (part) => {
       const classes = inputs.classesOf(part, of);
       return part.form && classes ? `=FIT_GRADE(${cell(part, sizeHeader)},${classes})` : undefined;
@@ -79,14 +95,14 @@ export function partColumns(inputs: EngineInputs, layout: Layout, of: ClassOf): 
   const uncertainty: ResultColumn<PartResult> = {
     header: `${sizeHeader} U`,
     format: 'length',
-    help: 'Twice the standard uncertainty of the size; blank without a gauge.',
+    help: PART_RESULT_HELP[`${sizeHeader} U`],
     engine: (part) =>
       part.sizeU === undefined ? undefined : `=EXPANDED_UNCERTAINTY(${inputs.contributionsOf(part)})`,
   };
   const status: ResultColumn<PartResult> = {
     header: 'Status',
     format: 'plain',
-    help: 'The verdict of the part.',
+    help: PART_RESULT_HELP.Status,
     engine: (part) => {
       if (of === 'shell' || part.status === 'bad reading' || part.status === 'not measured')
         return part.status;
@@ -97,7 +113,7 @@ export function partColumns(inputs: EngineInputs, layout: Layout, of: ClassOf): 
   const why: ResultColumn<PartResult> = {
     header: 'Why',
     format: 'text',
-    help: 'What the verdict rests on, and what is odd.',
+    help: PART_RESULT_HELP.Why,
     engine: (part) => part.why.join('; ') || undefined,
   };
   return of === 'shell'
