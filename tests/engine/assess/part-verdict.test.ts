@@ -1,0 +1,284 @@
+/** What is said of a part: the verdict by its limits, its class and mark. */
+import { describe, expect, test } from 'vitest';
+import { assess, DATE, type Plain, type Sheets, table, um, whyOf } from '../book-of.js';
+
+type Cells = Readonly<Record<string, Plain>>;
+
+const JOURNAL = { Part: 'J1', Engine: 'E1', Fit: 'main', Position: 1 };
+const CASE = { Part: 'C1', Engine: 'E1', Position: 1 };
+const LIMITS = { 'Engine type': 'X', Fit: 'main', 'Clearance min': 0.02, 'Clearance max': 0.06 };
+
+function journalOf(cells: Cells, sheets: Sheets = {}) {
+  return assess({ Journals: table({ ...JOURNAL, ...cells }), ...sheets }).parts.journals[0]!;
+}
+
+describe('the verdict of a journal', () => {
+  // Max error 2 µm and 1 µm resolution on 42 mm: u = √(200²/3 + 100²/12 + 24.15²) = 121.487, guard 199.83.
+  const Gauges = table({ Gauge: 'M1', 'Max error': 0.002, Resolution: 0.001 });
+  const GUARD = 200;
+  const verdict = (cells: Cells, limits: Cells) =>
+    journalOf(cells, { Gauges, Limits: table({ ...LIMITS, ...limits }) });
+
+  test.each<[string, Cells, Cells, string, string]>([
+    [
+      'no limits of its own',
+      { 'A 0': 42 },
+      { 'Bore min': 40 },
+      'no limits',
+      'Limits types no limit of its own for the journal',
+    ],
+    ['on Journal min', { 'A 0': 42 }, { 'Journal min': 42 }, 'within limits', ''],
+    ['on Journal max', { 'A 0': 42 }, { 'Journal max': 42 }, 'within limits', ''],
+    [
+      'a grain under',
+      { 'A 0': 41.99999 },
+      { 'Journal min': 42 },
+      'beyond limits',
+      'smallest 0.00001 mm under Journal min 42 mm',
+    ],
+    [
+      'a grain over',
+      { 'A 0': 42.00001 },
+      { 'Journal max': 42 },
+      'beyond limits',
+      'largest 0.00001 mm over Journal max 42 mm',
+    ],
+    [
+      'the smallest spot counts',
+      { 'A 0': 42.01, 'B 0': 41.99 },
+      { 'Journal min': 42 },
+      'beyond limits',
+      'smallest 0.01 mm',
+    ],
+    [
+      'a worn journal by its Wear limit',
+      { 'A 0': 41.98 },
+      { 'Journal min': 41.99, 'Wear limit': 41.97 },
+      'within limits',
+      '',
+    ],
+    [
+      'below its Wear limit',
+      { 'A 0': 41.96 },
+      { 'Journal min': 41.95, 'Wear limit': 41.97 },
+      'beyond limits',
+      'under Wear limit 41.97 mm',
+    ],
+    [
+      'Journal max beside a Wear limit',
+      { 'A 0': 42.01 },
+      { 'Wear limit': 41.97, 'Journal max': 42 },
+      'beyond limits',
+      'over Journal max',
+    ],
+    ['on the Taper limit', { 'A 0': 42.005, 'B 0': 42 }, { 'Taper limit': 0.005 }, 'within limits', ''],
+    [
+      'over the Taper limit',
+      { 'A 0': 42.00501, 'B 0': 42 },
+      { 'Taper limit': 0.005 },
+      'beyond limits',
+      'taper 0.00001 mm over Taper limit 0.005 mm',
+    ],
+    [
+      'over the Out-of-round limit',
+      { 'A 0': 42.006, 'A 90': 42 },
+      { 'Out-of-round limit': 0.005 },
+      'beyond limits',
+      'out of round 0.001 mm over Out-of-round limit 0.005 mm',
+    ],
+    [
+      'a Taper limit with one station',
+      { 'A 0': 42, 'A 90': 42 },
+      { 'Taper limit': 0.005, 'Journal min': 41 },
+      'undecided',
+      'taper cannot be formed',
+    ],
+    [
+      'the same where another check fails',
+      { 'A 0': 42, 'A 90': 42 },
+      { 'Taper limit': 0.005, 'Journal min': 43 },
+      'beyond limits',
+      'smallest 1 mm under Journal min 43 mm',
+    ],
+    [
+      'inside by its guard',
+      { Gauge: 'M1', 'A 0': 42 + GUARD / 1e5 },
+      { 'Journal min': 42 },
+      'within limits',
+      '',
+    ],
+    [
+      'inside by a grain less',
+      { Gauge: 'M1', 'A 0': 42 + (GUARD - 1) / 1e5 },
+      { 'Journal min': 42 },
+      'undecided',
+      'smallest within the guard 0.002 mm of Journal min 42 mm',
+    ],
+    [
+      'outside by its guard',
+      { Gauge: 'M1', 'A 0': 42 - GUARD / 1e5 },
+      { 'Journal min': 42 },
+      'undecided',
+      'within the guard',
+    ],
+    [
+      'outside by a grain more',
+      { Gauge: 'M1', 'A 0': 42 - (GUARD + 1) / 1e5 },
+      { 'Journal min': 42 },
+      'beyond limits',
+      'smallest 0.00201 mm under',
+    ],
+    ['not measured', {}, { 'Journal min': 42 }, 'not measured', ''],
+    [
+      'a bad cell before all',
+      { 'A 0': 30, 'A 90': 'x' },
+      { 'Journal min': 42 },
+      'bad reading',
+      'Journals!F2 (A 90): found the text "x"',
+    ],
+    [
+      'a bad Mark as well',
+      { Mark: DATE, 'A 0': 42 },
+      { 'Journal min': 41 },
+      'bad reading',
+      'Journals!E2 (Mark)',
+    ],
+  ])('%s', (_words, cells, limits, status, why) => {
+    const part = verdict(cells, limits);
+    expect(part.status).toBe(status);
+    expect(part.why[0] ?? '').toContain(why);
+  });
+
+  test('a part that is not usable is judged all the same', () => {
+    const part = verdict({ Usable: 'no', 'A 0': 42 }, { 'Journal min': 41 });
+    expect(part).toMatchObject({ status: 'within limits' });
+    expect(part.why).toContain('marked as not usable');
+  });
+
+  test('a bad Journal material costs the journals of that type and fit', () => {
+    const { parts } = assess({
+      Limits: table({ ...LIMITS, 'Journal material': 'unobtainium', 'Bore min': 59 }),
+      Journals: table({ ...JOURNAL, 'A 0': 42 }),
+      Cases: table({ ...CASE, 'A 0': 60 }),
+    });
+    expect([parts.journals[0]!.status, parts.cases[0]!.status]).toEqual(['bad reading', 'within limits']);
+    expect(whyOf(parts.journals[0]!)).toContain('Limits!E2 (Journal material)');
+  });
+});
+
+test.each<[string, Cells, Cells, string]>([
+  ['on Bore min', { 'A 0': 60 }, { 'Bore min': 60 }, 'within limits'],
+  ['under Bore min', { 'A 0': 59.99 }, { 'Bore min': 60 }, 'beyond limits'],
+  ['over Bore max', { 'A 0': 60.01 }, { 'Bore max': 60 }, 'beyond limits'],
+  ['the largest spot counts', { 'A 0': 60.01, 'B 0': 59.9 }, { 'Bore max': 60 }, 'beyond limits'],
+  [
+    'limits of journals are none of its own',
+    { 'A 0': 60 },
+    { 'Wear limit': 61, 'Journal max': 42 },
+    'no limits',
+  ],
+  ['out of round', { 'A 0': 60, 'A 90': 60.006 }, { 'Out-of-round limit': 0.005 }, 'beyond limits'],
+])('the verdict of a bore: %s', (_words, cells, limits, status) => {
+  const sheets = { Limits: table({ ...LIMITS, ...limits }), Cases: table({ ...CASE, ...cells }) };
+  expect(assess(sheets).parts.cases[0]!.status).toBe(status);
+});
+
+describe('a shell', () => {
+  const shellOf = (cells: Cells, sheets: Sheets = {}) =>
+    assess({ Shells: table({ Part: 'S1', Half: 'upper', ...cells }), ...sheets }).parts.shells[0]!;
+
+  test.each<[string, Cells, string, string]>([
+    ['measured', { 'Wall 1': 1.5 }, 'measured', ''],
+    ['not measured', {}, 'not measured', ''],
+    ['a bad wall', { 'Wall 1': 0 }, 'bad reading', 'Shells!C2 (Wall 1)'],
+    ['a blank Half', { Half: undefined, 'Wall 1': 1.5 }, 'measured', 'Half is blank: the shell is not used'],
+    ['not usable', { Usable: 'no', 'Wall 1': 1.5 }, 'measured', 'marked as not usable'],
+  ])('%s', (_words, cells, status, why) => {
+    const part = shellOf(cells);
+    expect(part.status).toBe(status);
+    expect(whyOf(part)).toContain(why);
+  });
+
+  test('by default is of a big end, and one', () => {
+    expect(shellOf({ 'Wall 1': 1.5 }).row).toMatchObject({ fit: 'big end', quantity: 1 });
+    expect(shellOf({ Fit: 'Main', Quantity: '4', Half: 'EITHER' }).row).toMatchObject({
+      fit: 'Main',
+      quantity: 4,
+      half: 'either',
+    });
+  });
+});
+
+describe('the class', () => {
+  const Classes = [
+    ['Engine type', 'Fit', 'Of', 'Mark', 'From', 'To'],
+    ['X', 'main', 'journal', 'A', 42, 42.006],
+    ['X', 'main', 'Journal', 'B', 42.006, 42.012],
+    ['X', 'main', 'journal', 'C', 42.01, 42.018],
+    ['X', 'main', 'journal', 'E', 42.024, 42.03],
+    ['X', 'main', 'journal', 'bad', 'x', 50],
+    ['X', 'main', 'journal', 'upside down', 42.04, 42.02],
+    ['X', 'big end', 'journal', 'other fit', 41, 43],
+    ['Y', 'main', 'journal', 'other type', 41, 43],
+    ['X', 'main', 'bore', 'bore', 41, 43],
+  ];
+  const classOf = (size: number, cells: Cells = {}, sheets: Sheets = {}) =>
+    journalOf({ 'Engine type': 'x', 'A 0': size, ...cells }, { Classes, ...sheets });
+
+  test.each([
+    [42, 'A'],
+    [42.00599, 'A'],
+    [42.006, 'B'],
+    [42.01, 'B/C'],
+    [42.012, 'C'],
+    [42.018, 'between C and E'],
+    [42.02, 'between C and E'],
+    [42.03, 'E'],
+    [42.03001, 'above E'],
+    [41.99999, 'below A'],
+  ])('of %f', (size, text) => {
+    expect(classOf(size).classification?.text).toBe(text);
+  });
+
+  test.each<[Plain, number, string]>([
+    ['B', 42.003, 'marked B, measured class A'],
+    ['a', 42.003, ''],
+    [' B ', 42.01, ''],
+    ['A', 42.02, 'marked A, measured class between C and E'],
+    [undefined, 42.003, ''],
+  ])('the mark %s on a part of %f', (mark, size, why) => {
+    const part = classOf(size, { Mark: mark }, { Limits: table({ ...LIMITS, 'Journal min': 40 }) });
+    expect(part.status).toBe('within limits');
+    expect(part.why.filter((reason) => reason.startsWith('marked')).join()).toBe(why);
+  });
+
+  test('of a part without a known type is blank', () => {
+    const Limits = table(LIMITS, { ...LIMITS, 'Engine type': 'Y' });
+    const untyped = [Classes[0]!, [undefined, 'main', 'journal', 'A', 42, 42.006]];
+    const part = journalOf({ 'A 0': 42 }, { Limits, Classes: untyped });
+    expect(part).toMatchObject({ status: 'no limits', classification: { text: '' } });
+  });
+
+  test('of shells and bores', () => {
+    const { parts } = assess({
+      Classes: [
+        Classes[0]!,
+        ['X', 'main', 'bore', 'I', 60, 60.01],
+        ['X', 'main', 'shell', 'red', 1.5, 1.503],
+      ],
+      Cases: table({ ...CASE, 'Engine type': 'X', 'A 0': 60 }),
+      Shells: table({
+        Part: 'S1',
+        'Engine type': 'X',
+        Fit: 'main',
+        Half: 'upper',
+        Mark: 'blue',
+        'Wall 1': 1.501,
+      }),
+    });
+    expect(parts.cases[0]!.classification?.text).toBe('I');
+    expect(parts.shells[0]!).toMatchObject({ status: 'measured', classification: { text: 'red' } });
+    expect(whyOf(parts.shells[0]!)).toContain('marked blue, measured class red');
+    expect(parts.shells[0]!.form?.size).toBe(um(1501));
+  });
+});
