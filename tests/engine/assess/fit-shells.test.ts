@@ -1,0 +1,137 @@
+/** The aim of a fit, and the shells that its marks and sizes ask for. */
+import { describe, expect, test } from 'vitest';
+import { assess, type Plain, type Sheets, table } from '../book-of.js';
+
+type Cells = Readonly<Record<string, Plain>>;
+
+const AT_1 = { Engine: 'E1', Position: 1 };
+const LIMITS = { 'Engine type': 'X', Fit: 'big end', 'Clearance min': 0.02, 'Clearance max': 0.06 };
+
+interface Given {
+  readonly journal?: Cells;
+  readonly bore?: Cells;
+  readonly upper?: Cells;
+  readonly lower?: Cells;
+  readonly limits?: Cells;
+  readonly sheets?: Sheets;
+}
+
+/** One fit: bore 45, walls 1.5, journal 42 less the clearance asked for. */
+function fitOf(clearance: number, { journal, bore, upper, lower, limits, sheets }: Given = {}) {
+  const size = Math.round((42 - clearance) * 1e5) / 1e5;
+  return assess({
+    Limits: table({ ...LIMITS, ...limits }),
+    Journals: table({ Part: 'J1', ...AT_1, Fit: 'big end', 'A 0': size, ...journal }),
+    Rods: table({ Part: 'R1', ...AT_1, 'A 0': 45, ...bore }),
+    Shells: table(
+      { Part: 'U', ...AT_1, Half: 'upper', 'Wall 1': 1.5, ...upper },
+      { Part: 'L', ...AT_1, Half: 'lower', 'Wall 1': 1.5, ...lower },
+    ),
+    ...sheets,
+  }).fits[0]!;
+}
+
+describe('the aim', () => {
+  test.each<[string, Cells, Plain, number | undefined]>([
+    ['the middle', {}, undefined, 4000],
+    ['a share', {}, 0.25, 3000],
+    ['a half grain away from zero', { 'Clearance max': 0.06001 }, undefined, 4001],
+    ['of Limits wins over Setup', { Aim: 0.03 }, 0.75, 3000],
+    ['of Limits, without a range', { Aim: 0.03, 'Clearance max': undefined }, undefined, 3000],
+    ['none without a range', { 'Clearance max': undefined }, undefined, undefined],
+  ])('%s', (_words, limits, share, aim) => {
+    const Setup = table({ Item: 'Aim', Value: share });
+    expect(fitOf(0.04, { limits, sheets: { Setup } }).aim).toBe(aim);
+  });
+});
+
+describe('Shell by marks', () => {
+  const Classes = [
+    ['Engine type', 'Fit', 'Of', 'Mark', 'From', 'To'],
+    ['X', 'big end', 'journal', '1', 41.95, 41.97],
+    ['X', 'big end', 'journal', '2', 41.97, 42],
+    ['X', 'big end', 'journal', '3', 41.99, 42.01],
+    ['X', 'big end', 'bore', 'A', 44.99, 45.01],
+  ];
+  const Selection = [
+    ['Engine type', 'Fit', 'Journal mark', 'Bore mark', 'Shell mark'],
+    ['X', 'big end', 1, 'A', 'red'],
+    ['x', 'BIG END', '2', 'a', 'blue'],
+    ['X', 'big end', 3, 'A', 'green'],
+    ['X', 'big end', 3, 'A', 'black'],
+    ['X', 'big end', 4, 'A', undefined],
+    ['X', 'main', 5, 'A', 'other fit'],
+  ];
+  test.each<[string, number, Cells, Cells, string | undefined]>([
+    ['by both stamped marks', 0.04, { Mark: 2 }, { Mark: 'A' }, 'blue'],
+    ['by the measured classes where marks are missing', 0.04, {}, {}, 'red'],
+    ['the mark wins over the measured class', 0.04, { Mark: '2' }, {}, 'blue'],
+    ['blank in an overlap', 0.005, {}, {}, undefined],
+    ['blank outside the classes', 0.1, {}, {}, undefined],
+    ['blank where Selection has two rows', 0.04, { Mark: 3 }, {}, undefined],
+    ['blank where Selection has none', 0.04, { Mark: 9 }, {}, undefined],
+    ['blank where its row is', 0.04, { Mark: 4 }, {}, undefined],
+    ['blank by the row of another fit', 0.04, { Mark: 5 }, {}, undefined],
+    ['blank without a measured class', 0.04, { 'A 0': 'x' }, {}, undefined],
+  ])('%s', (_words, clearance, journal, bore, mark) => {
+    expect(fitOf(clearance, { journal, bore, sheets: { Classes, Selection } }).shellByMarks).toBe(mark);
+  });
+});
+
+describe('Shell by size', () => {
+  const HEAD = ['Engine type', 'Fit', 'Half', 'Mark', 'Wall from', 'Wall to'];
+  const newShells = (...rows: [Plain, Plain, Plain][]) => [
+    HEAD,
+    ...rows.map((row) => ['X', 'big end', 'either', ...row]),
+  ];
+  const Classes = [
+    ['Engine type', 'Fit', 'Of', 'Mark', 'From', 'To'],
+    ['X', 'big end', 'shell', 'class', 1.4, 1.6],
+  ];
+  // Bore 45, journal 41.96, aim 0.04: a wall of 1.5 meets it.
+  test.each<[string, Sheets, string | undefined]>([
+    [
+      'the closest',
+      { 'New shells': newShells(['a', 1.49, 1.492], ['b', 1.499, 1.5], ['c', 1.51, 1.512]) },
+      'b',
+    ],
+    [
+      'the thicker at a tie',
+      { 'New shells': newShells(['thin', 1.497, 1.499], ['thick', 1.501, 1.503]) },
+      'thick',
+    ],
+    [
+      'the thicker at a tie, in any order',
+      { 'New shells': newShells(['thick', 1.501, 1.503], ['thin', 1.497, 1.499]) },
+      'thick',
+    ],
+    // Middles 1.49900.5 → 1.49901 and 1.501: 198 and 200 grains off.
+    [
+      'by middles on the grain',
+      { 'New shells': newShells(['thick', 1.501, 1.501], ['thin', 1.499, 1.49901]) },
+      'thin',
+    ],
+    ['new shells before classes', { 'New shells': newShells(['far', 1.3, 1.31]), Classes }, 'far'],
+    [
+      'classes where there are no new ones of the fit',
+      { 'New shells': [HEAD, ['X', 'main', 'either', 'm', 1.5, 1.5]], Classes },
+      'class',
+    ],
+    ['classes where the new ones are bad', { 'New shells': newShells(['bad', 'x', 1.5]), Classes }, 'class'],
+    ['none', {}, undefined],
+  ])('%s', (_words, sheets, mark) => {
+    expect(fitOf(0.04, { sheets }).shellBySize).toBe(mark);
+  });
+
+  test('blank where a size or the aim is missing', () => {
+    const sheets = { Classes };
+    expect(fitOf(0.04, { sheets, journal: { 'A 0': undefined } }).shellBySize).toBeUndefined();
+    expect(fitOf(0.04, { sheets, bore: { 'A 0': 'x' } }).shellBySize).toBeUndefined();
+    expect(fitOf(0.04, { sheets, limits: { 'Clearance max': undefined } }).shellBySize).toBeUndefined();
+  });
+
+  test('needs no shells in place', () => {
+    const fit = fitOf(0.04, { sheets: { Classes, Shells: [['Part', 'Half']] } });
+    expect(fit).toMatchObject({ status: 'not measured', shellBySize: 'class' });
+  });
+});
