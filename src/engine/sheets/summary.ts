@@ -40,15 +40,15 @@ export function summarySheet(assessment: Assessment, layout: Layout): OutputShee
   const length = (grain: Grain | undefined) => (grain === undefined ? undefined : inUnit(grain, unit));
   const count = (header: string, ...statuses: FitResult['status'][]): SheetColumn<NeighbourResult> => ({
     header,
-    width: header.length > 12 ? 16 : 11,
+    width: header.length > 12 ? 16 : 13,
     format: 'whole',
     value: (group) => countOf(group, ...statuses),
     formula: (group) => liveCount(group, statuses[0]!, layout),
   });
   const columns: SheetColumn<NeighbourResult>[] = [
     { header: 'Engine', width: 30, value: ({ engine }) => engine },
-    { header: 'Fit', width: 12, value: ({ fit }) => fit },
-    { header: 'Fits', width: 8, format: 'whole', value: ({ fits }) => fits.length },
+    { header: 'Fit', width: 13, value: ({ fit }) => fit },
+    { header: 'Fits', width: 13, format: 'whole', value: ({ fits }) => fits.length },
     count('In range', 'in range'),
     count('Within service limit', 'within service limit'),
     count('Tight', 'tight'),
