@@ -1,6 +1,6 @@
 /** The aim of a fit, and the shells that its marks and sizes ask for. */
 import { describe, expect, test } from 'vitest';
-import { assess, type Plain, type Sheets, table } from '../book-of.js';
+import { assess, DATE, type Plain, type Sheets, table } from '../book-of.js';
 
 type Cells = Readonly<Record<string, Plain>>;
 
@@ -61,6 +61,7 @@ describe('Shell by marks', () => {
     ['X', 'big end', 3, 'A', 'black'],
     ['X', 'big end', 4, 'A', undefined],
     ['X', 'main', 5, 'A', 'other fit'],
+    [DATE, 'big end', 6, 'A', 'bad row'],
   ];
   test.each<[string, number, Cells, Cells, string | undefined]>([
     ['by both stamped marks', 0.04, { Mark: 2 }, { Mark: 'A' }, 'blue'],
@@ -71,6 +72,7 @@ describe('Shell by marks', () => {
     ['blank where Selection has two rows', 0.04, { Mark: 3 }, {}, undefined],
     ['blank where Selection has none', 0.04, { Mark: 9 }, {}, undefined],
     ['blank where its row is', 0.04, { Mark: 4 }, {}, undefined],
+    ['blank by a row with a bad cell', 0.04, { Mark: 6 }, {}, undefined],
     ['blank by the row of another fit', 0.04, { Mark: 5 }, {}, undefined],
     ['blank without a measured class', 0.04, { 'A 0': 'x' }, {}, undefined],
   ])('%s', (_words, clearance, journal, bore, mark) => {
@@ -118,6 +120,11 @@ describe('Shell by size', () => {
       'class',
     ],
     ['classes where the new ones are bad', { 'New shells': newShells(['bad', 'x', 1.5]), Classes }, 'class'],
+    [
+      'not one of a row with a bad cell',
+      { 'New shells': [HEAD, [DATE, 'big end', 'either', 'bad', 1.5, 1.5]], Classes },
+      'class',
+    ],
     ['none', {}, undefined],
   ])('%s', (_words, sheets, mark) => {
     expect(fitOf(0.04, { sheets }).shellBySize).toBe(mark);

@@ -252,6 +252,16 @@ describe('the class', () => {
     expect(part.why.filter((reason) => reason.startsWith('marked')).join()).toBe(why);
   });
 
+  test('a row with a bad cell takes no part, whichever cell it is', () => {
+    const bad = [
+      Classes[0]!,
+      [DATE, 'main', 'journal', 'A', 42, 42.006],
+      ['X', 'main', 'journal', DATE, 42, 43],
+    ];
+    const part = classOf(42, {}, { Classes: bad, Limits: table(LIMITS) });
+    expect(part.classification?.text).toBe('');
+  });
+
   test('of a part without a known type is blank', () => {
     const Limits = table(LIMITS, { ...LIMITS, 'Engine type': 'Y' });
     const untyped = [Classes[0]!, [undefined, 'main', 'journal', 'A', 42, 42.006]];

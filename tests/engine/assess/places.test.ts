@@ -219,6 +219,11 @@ describe('with Fits', () => {
     expect(fit!.unclear.join('; ')).toContain(why);
   });
 
+  test('a shell on the wrong side does not fill its own side as well', () => {
+    const [fit] = fitsOf([shell('L', 'lower')], [row({ 'Upper shell': 'L' })]);
+    expect(fit!.unclear).toEqual(['shell L is lower, named as upper']);
+  });
+
   test('a part in more fits than its Quantity makes all of them unclear, and no other', () => {
     const fits = fitsOf(pair, [row(), row({ Position: 2, Bore: 'r1' }), row({ Position: 3, Bore: 'R3' })], {
       Rods: table(rod('R1'), rod('R3', { Position: 3 })),
@@ -265,6 +270,7 @@ describe('with Fits', () => {
     (header) => {
       const [fit] = fitsOf(pair, [row({ [header]: DATE })]);
       expect(fit).toMatchObject({ status: 'bad reading', clearance: undefined, chance: undefined });
+      expect(fit!.parts).toEqual({});
       expect(whyOf(fit!)).toMatch(new RegExp(`Fits![A-D]2 \\(${header}\\): found a date`));
     },
   );

@@ -232,6 +232,11 @@ describe('Selection', () => {
         'shell mark green is in no table',
       ],
       [
+        'is not that of a row of a bad type',
+        [[DATE, 'main', 'upper', 'green', 1.47, 1.47]],
+        'shell mark green is in no table',
+      ],
+      [
         'is not that of a bad row',
         [['X', 'main', 'upper', 'green', 'x', 1.47]],
         'shell mark green is in no table',
@@ -285,6 +290,11 @@ describe('Gauges', () => {
       'named twice',
       [gauge('A'), gauge('a ')],
       ['gauge A is named 2 times: the first rules', 'gauge a is named 2 times: the first rules'],
+    ],
+    [
+      'a chain goes by the first of two rows',
+      [gauge('A', 'B'), gauge('B'), gauge('B', 'A')],
+      ['', 'gauge B is named 2 times: the first rules', 'gauge B is named 2 times: the first rules'],
     ],
     [
       'a blank Max error',
