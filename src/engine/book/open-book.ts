@@ -103,7 +103,7 @@ function tablesOf(model: WorkbookModel, setup: Setup, notices: string[]): Map<Sh
     for (const header of table.repeatedHeaders) {
       notices.push(
         `${model.file}: sheet ${sheet.name}: found the header "${header}" twice; only the first column is read; ` +
-          `name a second reading of a spot "${header} #2".`,
+          'give each column its own header; a second reading of the spot "A 0" is "A 0 #2".',
       );
     }
   }

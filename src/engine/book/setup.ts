@@ -56,7 +56,7 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
   const inUnit = tableIn(differenceUnit ?? lengthUnit);
   return {
     lengthUnit,
-    temperatureUnit: words('Temperature unit', ['c', 'f']) === 'f' ? 'F' : 'C',
+    temperatureUnit: words('Temperature unit', ['C', 'F']),
     confidence: read('Confidence', confidenceOf, DEFAULT_CONFIDENCE),
     aimShare: read('Aim', shareOf, 0.5),
     allowUndecided: words('Undecided fits', ['refuse', 'allow']) === 'allow',

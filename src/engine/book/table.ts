@@ -208,7 +208,7 @@ export class Row {
     const found = this.cell(header);
     if (!found) return undefined;
     const text = found.cell.content && nameText(found.cell.content);
-    const word = words.find((candidate) => candidate === text?.toLowerCase());
+    const word = words.find((candidate) => candidate.toLowerCase() === text?.toLowerCase());
     if (!word) this.refuse(found, listOf(words), 'type one of these words');
     return word;
   }

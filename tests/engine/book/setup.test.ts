@@ -61,7 +61,7 @@ describe('settings', () => {
 
   test.each<[string, Plain, string]>([
     ['Length unit', 'cm', 'mm or in'],
-    ['Temperature unit', 'K', 'c or f'],
+    ['Temperature unit', 'K', 'C or F'],
     ['Confidence', 49, 'a confidence from 50 to 99.99 %'],
     ['Confidence', '100 %', 'a confidence from 50 to 99.99 %'],
     ['Confidence', 1, 'a confidence from 50 to 99.99 %'],
