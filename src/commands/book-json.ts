@@ -85,7 +85,9 @@ function matchingJson(assessment: Assessment) {
   if (!matching) return null;
   const rows = matchedRows(assessment);
   return {
-    completeEngines: matching.completeEngines,
+    completeEngines: matching.completeEngines.map(
+      (key) => rows.find(({ fit }) => fit.engine === key)?.engine ?? key,
+    ),
     stages: matching.stages.map((stage) => ({
       aim: stage.aim,
       reached: stageValue(stage, stage.reached, mmOfGrain),
