@@ -32,6 +32,8 @@ export interface FitResult extends PlacedFit {
   /** The shells among which Shell by size chooses. */
   readonly candidates: readonly SizeClass[];
   readonly status: FitStatus;
+  /** False where the Service limit is refused, so that the clearance alone does not give the verdict. */
+  readonly limitsAreRead: boolean;
   readonly why: readonly string[];
 }
 
@@ -81,6 +83,12 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   } else {
     const range = { min: limits.clearanceMin, max: limits.clearanceMax, serviceLimit: limits.serviceLimit };
     status = fitVerdict(clearance, range, guard);
+    const unread = limits.bad.find(({ header }) => header === 'Service limit');
+    if (status === 'loose' && unread) {
+      // Beyond the range, but the limit that decides is not known.
+      status = 'undecided';
+      why.push(reasonOf(unread));
+    }
     chance = chanceInRange(clearance, range, Math.sqrt(variance));
     why.push(...verdictReasons(status, clearance, range, guard, context));
   }
@@ -107,6 +115,7 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
         : shellClosestToAim(sizes.bore, sizes.journal, aim, candidates)?.mark,
     candidates,
     status,
+    limitsAreRead: !limits?.bad.some(({ header }) => header === 'Service limit'),
     why,
   };
 }

@@ -15,7 +15,7 @@ import {
 } from '../../maths/uncertainty.js';
 import type { ClassOf, LimitsRow, PartRow, Reading } from '../book/book.js';
 import { nameKey } from '../book/names.js';
-import { reasonOf } from '../book/problems.js';
+import { type BadCell, reasonOf } from '../book/problems.js';
 import type { Context, GaugeUse } from './context.js';
 import { lengthText } from './words.js';
 
@@ -49,6 +49,8 @@ export interface PartResult {
   /** What the part brings to a fit; undefined where it has no sizes. */
   readonly measured: MeasuredPart | undefined;
   readonly checks: readonly LimitCheck[];
+  /** False where a limit of the part is refused, so that its checks alone do not give the verdict. */
+  readonly limitsAreRead: boolean;
   readonly guards: { readonly extremes: Grain; readonly form: Grain };
   readonly gauge: GaugeUse | undefined;
   /** 1e-6 per K; undefined where the readings are left uncorrected. */
@@ -96,6 +98,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     contributions: [],
     measured: undefined,
     checks: [],
+    limitsAreRead: true,
     guards: { extremes: 0, form: 0 },
     gauge,
     expansion,
@@ -138,9 +141,12 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   }
   if (!gauge && row.gauge === undefined) why.push('uncertainty not given: no gauge');
 
+  const unread = of === 'shell' ? [] : unreadLimits(of, limits);
   let status: PartStatus = of === 'shell' ? 'measured' : partVerdict(checks);
+  // A limit that cannot be read may not be passed over: only a failure stands without it.
+  if (unread.length > 0 && status !== 'beyond limits') status = 'undecided';
   if (status === 'beyond limits' || status === 'undecided')
-    why.unshift(...checkReasons(checks, status, context));
+    why.unshift(...checkReasons(checks, status, context), ...unread.map(reasonOf));
   if (status === 'no limits') why.unshift(...noLimitsReasons(row, of, limits, context));
   if (isNamedTwice) {
     status = 'bad reading';
@@ -160,6 +166,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     ],
     measured,
     checks,
+    limitsAreRead: unread.length === 0,
     guards,
   };
 }
@@ -192,7 +199,7 @@ function limitChecks(
   guards: { extremes: Grain; form: Grain },
 ): LimitCheck[] {
   if (!limits) return [];
-  const worn = limits.wearLimit !== undefined;
+  const worn = limits.wearLimit !== undefined || limits.bad.some(({ header }) => header === 'Wear limit');
   const lower =
     of === 'journal'
       ? { name: worn ? 'Wear limit' : 'Journal min', limit: worn ? limits.wearLimit : limits.journalMin }
@@ -220,6 +227,18 @@ function limitChecks(
     ),
     ...check('taper', form.taper, 'at most', { name: 'Taper limit', limit: limits.taperLimit }, guards.form),
   ];
+}
+
+/** The limits that a part of this kind must keep, by their headers. */
+const LIMITS_OF = {
+  journal: ['Journal min', 'Journal max', 'Wear limit', 'Out-of-round limit', 'Taper limit'],
+  bore: ['Bore min', 'Bore max', 'Out-of-round limit', 'Taper limit'],
+} as const;
+
+/** Refused cells among the limits of a part. */
+function unreadLimits(of: 'journal' | 'bore', limits: LimitsRow | undefined): BadCell[] {
+  const own: readonly string[] = LIMITS_OF[of];
+  return (limits?.bad ?? []).filter(({ header }) => own.includes(header));
 }
 
 /** Which checks fail and by how much, or which stay open and why. */

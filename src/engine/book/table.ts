@@ -104,7 +104,7 @@ export class Table {
     for (const [column, header] of this.headers.entries()) {
       if (header === undefined || column >= userWidth) continue;
       const { name: plain, unit } = splitHeader(header);
-      const match = known.get(headerKey(plain)) ?? known.get(headerKey(BRACKET.exec(plain)?.[1] ?? ''));
+      const match = known.get(headerKey(plain));
       if (match) {
         if (this.columns.has(match)) this.repeatedHeaders.push(header);
         else this.columns.set(match, { column, header, unit });
@@ -270,9 +270,9 @@ export class Row {
   }
 
   private lengthOf(found: FoundCell, rule: NumberRule): Grain | undefined {
-    const unit = isLength(found.unit) ? found.unit : this.table.units.length;
+    const unit = found.unit ?? this.table.units.length;
     const read = this.number({ ...found, unit }, rule);
-    return read && grainOf(read.value, isLength(read.unit) ? read.unit : unit);
+    return read && grainOf(read.value, isLength(read.unit) ? read.unit : this.table.units.length);
   }
 
   private number(
@@ -281,6 +281,10 @@ export class Row {
   ): { value: Ratio; unit: TextUnit | undefined } | undefined {
     const { content } = found.cell;
     const remedy = rule.units.some(isLength) ? 'measure again or correct the cell' : 'correct the cell';
+    if (found.unit && !rule.units.includes(found.unit)) {
+      this.refuse(found, `${rule.expected}, not in ${found.unit}`, 'correct the unit in the header');
+      return undefined;
+    }
     if (content?.kind === 'number') {
       if (Number.isFinite(content.value) && rule.isAllowed(content.value)) {
         return { value: exact(content.value), unit: found.unit ?? rule.units[0] };

@@ -98,7 +98,7 @@ export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<F
       format: 'plain',
       help: FIT_RESULT_HELP.Status,
       engine: (fit) => {
-        if (fit.chance === undefined || !isOrdered(fit)) return fit.status;
+        if (fit.chance === undefined || !fit.limitsAreRead || !isOrdered(fit)) return fit.status;
         const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
         const range = [clearanceMin!, clearanceMax!, Math.sqrt(fit.variance)].map((value) =>
           inputs.number(value),
@@ -178,7 +178,7 @@ function liveChance(fit: FitResult, layout: Layout, unit: LengthUnit): string {
 }
 
 function liveStatus(fit: FitResult, layout: Layout, unit: LengthUnit): string | undefined {
-  if (liveClearance(fit, 'Clearance', layout, unit) === undefined) return undefined;
+  if (!fit.limitsAreRead || liveClearance(fit, 'Clearance', layout, unit) === undefined) return undefined;
   const { clearance, tightest, loosest } = terms(fit, layout, unit);
   const blank = `IF(COUNT(${clearance})=0,"not measured",`;
   // The guard of a fit that was never measured is not known: its verdict needs another run.

@@ -138,7 +138,7 @@ function liveStatus(
   layout: Layout,
   cell: (part: PartResult, header: string) => string,
 ): string | undefined {
-  if (part.status === 'bad reading' || sizes.size === undefined) return undefined;
+  if (part.status === 'bad reading' || !part.limitsAreRead || sizes.size === undefined) return undefined;
   const isShell = part.row.sheet === 'Shells';
   const blank = `IF(${cell(part, isShell ? 'Wall' : 'Size')}="","not measured",`;
   // The guard of a part that was never read is not known: its verdict needs another run.
