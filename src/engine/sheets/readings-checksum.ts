@@ -5,11 +5,13 @@
 import type { Assessment } from '../assess/assess.js';
 import type { PartSheet } from '../book/book.js';
 import type { Table } from '../book/table.js';
-import { quotedSheet } from '../columns/live-terms.js';
+import { fitting, quotedSheet, sheetCell } from '../columns/live-terms.js';
 import type { OutputCell } from '../workbook-model.js';
 import { columnLetters } from '../workbook-model.js';
 
 const SHEETS: readonly PartSheet[] = ['Journals', 'Rods', 'Cases', 'Shells'];
+
+const MOST_CONDITIONS = 255;
 
 /** Rows below the last that are watched too, so that a part typed after the run is noticed. */
 const ROWS_BELOW = 500;
@@ -29,6 +31,7 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
   let sum = 0;
   let count = 0;
   const counts: string[] = [];
+  const texts: string[] = [];
   for (const name of SHEETS) {
     const table = book.tables.get(name);
     if (!table) continue;
@@ -47,14 +50,26 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
         count += 1;
         if (content.kind === 'number' || content.kind === 'date') {
           sum += content.value * (((row + 1) % ROW_WEIGHTS) + weightOf(column));
+        } else if (content.kind === 'text') {
+          const cell = sheetCell(table.sheet.name, row, column);
+          texts.push(`EXACT(${cell},"${content.value.replaceAll('"', '""')}")`);
         }
       }
     }
   }
   if (sums.length === 0) return { value: 'unchanged', format: 'plain' };
   const total = sums.length === 1 ? sums[0]! : `(${sums.join('+')})`;
-  const formula = `IF(AND(ROUND(${total}-${Number(sum.toFixed(DECIMALS))},${DECIMALS})=0,${counts.join('+')}=${count}),"unchanged","changed: run again")`;
-  return { value: 'unchanged', format: 'plain', formula };
+  const conditions = [
+    `ROUND(${total}-${Number(sum.toFixed(DECIMALS))},${DECIMALS})=0`,
+    `${counts.join('+')}=${count}`,
+    ...texts,
+  ];
+  // AND takes at most 255 conditions in every program.
+  const formula =
+    conditions.length > MOST_CONDITIONS
+      ? undefined
+      : fitting(`IF(AND(${conditions.join(',')}),"unchanged","changed: run again")`);
+  return { value: formula ? 'unchanged' : 'not watched: run again after a change', format: 'plain', formula };
 }
 
 function rowsOf(table: Table): { first: number; last: number } {
