@@ -3,7 +3,7 @@
  *
  * A part or a crank named alike in two books gets its book's name; rods and shells that ran on such a
  * crank follow it. Rows of tables that two books share are kept once. Gauges that differ under one name
- * get their book's name too. The first book's Setup rules; lengths of books in another unit carry theirs.
+ * get their book's name too. The first Setup among the books rules; lengths of books in another unit carry theirs.
  */
 import { basename, extname } from 'node:path';
 import type { Book } from './book/book.js';
@@ -31,7 +31,8 @@ export function mergeBooks(books: readonly Book[], file: string): WorkbookModel 
   const labels = labelsOf(books.map(({ model }) => model.file));
   const sources = books.map((book, place): Source => ({ book, label: labels[place]! }));
   const renamed = clashes(sources);
-  const { lengthUnit: length, temperatureUnit: temperature } = books[0]!.setup;
+  const ruling = books.find(({ tables }) => tables.has('Setup')) ?? books[0]!;
+  const { lengthUnit: length, temperatureUnit: temperature } = ruling.setup;
   const units = { length, temperature };
   const sheets = (Object.keys(INPUT_SHEETS) as SheetName[]).flatMap((name) => {
     // Fits of the single books do not hold for the stock as a whole.
