@@ -1,5 +1,6 @@
 /** `oilgap match BOOK... --out FILE`: all workbooks as one stock. */
-import { extname } from 'node:path';
+import { realpath } from 'node:fs/promises';
+import { extname, resolve } from 'node:path';
 import { isAllGood } from '../engine/assess/assess.js';
 import { mergeBooks } from '../engine/merge-books.js';
 import { readBook } from '../engine/run-book.js';
@@ -8,7 +9,7 @@ import { openFile } from '../io/open-file.js';
 import { bookJson, JSON_VERSION } from './book-json.js';
 import { bookSummary } from './book-summary.js';
 import { type RunOptions, writeNewBook } from './check.js';
-import { EXIT, progress, say } from './messages.js';
+import { EXIT, printable, progress, say } from './messages.js';
 
 export async function match(
   paths: readonly string[],
@@ -20,8 +21,10 @@ export async function match(
       `${out}: found no name of an .xlsx file; expected one such as sets.xlsx; change --out.`,
     );
   }
+  await refuseInput(paths, out);
   let code: number = EXIT.good;
   const books = [];
+  const documents: unknown[] = [];
   for (const path of paths) {
     try {
       progress(`${path}: reading`);
@@ -29,17 +32,30 @@ export async function match(
     } catch (error) {
       if (!(error instanceof UserError)) throw error;
       say(error.message);
+      documents.push({ file: path, error: error.message });
       code = EXIT.notRun;
     }
   }
-  if (books.length === 0) return EXIT.notRun;
-  const { assessment, isWhole } = await writeNewBook(mergeBooks(books, out), out, options);
-  if (options.json) {
-    process.stdout.write(
-      `${JSON.stringify({ version: JSON_VERSION, books: [bookJson(assessment, out)] }, null, 2)}\n`,
-    );
-  } else {
-    process.stdout.write(`${bookSummary(assessment, out)}\n`);
+  if (books.length > 0) {
+    const { assessment, isWhole } = await writeNewBook(mergeBooks(books, out), out, options);
+    documents.push(bookJson(assessment, out));
+    if (!options.json) process.stdout.write(`${printable(bookSummary(assessment, out))}\n`);
+    if (!isWhole || !isAllGood(assessment)) code = Math.max(code, EXIT.findings);
   }
-  return isWhole && isAllGood(assessment) ? code : Math.max(code, EXIT.findings);
+  if (options.json)
+    process.stdout.write(`${JSON.stringify({ version: JSON_VERSION, books: documents }, null, 2)}\n`);
+  return code;
+}
+
+/** A book that is read is never written over, by whatever path it is named. */
+async function refuseInput(paths: readonly string[], out: string): Promise<void> {
+  const place = (path: string) => realpath(path).catch(() => resolve(path));
+  const target = await place(out);
+  for (const path of paths) {
+    if ((await place(path)) === target) {
+      throw new UserError(
+        `${out}: found one of the books that are to be read; expected a file of another name; change --out.`,
+      );
+    }
+  }
 }
