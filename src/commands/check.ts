@@ -14,7 +14,7 @@ import { readWorkbookPackage } from '../io/xlsx/read-package.js';
 import { editWorkbookPackage } from '../io/xlsx/write-package.js';
 import { bookJson, JSON_VERSION } from './book-json.js';
 import { bookSummary } from './book-summary.js';
-import { EXIT, endProgress, progress, say } from './messages.js';
+import { EXIT, endProgress, printable, progress, say } from './messages.js';
 
 export interface RunOptions {
   readonly values?: boolean;
@@ -44,7 +44,7 @@ export async function check(books: readonly string[], options: CheckOptions): Pr
       targets.add(resolve(target));
       const { assessment, isWhole } = await checkBook(path, target, options);
       documents.push(bookJson(assessment, target));
-      if (!options.json) process.stdout.write(`${bookSummary(assessment, target)}\n`);
+      if (!options.json) process.stdout.write(`${printable(bookSummary(assessment, target))}\n`);
       if (!isWhole || !isAllGood(assessment)) code = Math.max(code, EXIT.findings);
     } catch (error) {
       // One bad book never stops the others.
