@@ -47,7 +47,7 @@ function program(finish: (code: number) => void): Command {
     .description('judge each workbook by itself and write its results beside it')
     .argument('<book...>', '.xlsx files, or folders of .csv files')
     .option('--out <dir>', 'folder for the checked books')
-    .option('--in-place', 'write into the books themselves')
+    .addOption(new Option('--in-place', 'write into the books themselves').conflicts('out'))
     .option('--values', 'plain values in place of live formulas')
     .option('--json', 'one JSON document on stdout, lengths in mm')
     .addOption(secondsOption())
