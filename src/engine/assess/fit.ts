@@ -171,12 +171,12 @@ function verdictReasons(
   const roofName = serviceLimit === undefined ? 'Clearance max' : 'Service limit';
   switch (status) {
     case 'tight':
-      return [`tightest ${text(min - tightest)} under Clearance min ${text(min)}`];
+      return [`tightest is ${text(min - tightest)} under Clearance min ${text(min)}`];
     case 'loose':
-      return [`loosest ${text(loosest - roof)} over ${roofName} ${text(roof)}`];
+      return [`loosest is ${text(loosest - roof)} over ${roofName} ${text(roof)}`];
     case 'within service limit':
       return [
-        `loosest ${text(loosest - max)} over Clearance max ${text(max)}, under Service limit ${text(roof)}`,
+        `loosest is ${text(loosest - max)} over Clearance max ${text(max)}, under Service limit ${text(roof)}`,
       ];
     case 'undecided': {
       const open: string[] = [];

@@ -256,7 +256,8 @@ function checkReasons(
       const beyond = excess(check);
       if (beyond === undefined) return `${check.quantity} cannot be formed from these readings for ${limit}`;
       const side = check.side === 'at least' ? 'under' : 'over';
-      if (status === 'beyond limits') return `${check.quantity} ${lengthText(beyond, unit)} ${side} ${limit}`;
+      if (status === 'beyond limits')
+        return `${check.quantity} is ${lengthText(beyond, unit)} ${side} ${limit}`;
       return `${check.quantity} within the guard ${lengthText(check.guard, unit)} of ${limit}`;
     });
 }

@@ -13,12 +13,13 @@ import type {
   SelectionTableRow,
   Setup,
 } from './book.js';
-import { INPUT_SHEETS, type SheetName } from './input-sheets.js';
+import { INPUT_SHEETS, SETUP_ITEMS, type SheetName } from './input-sheets.js';
 import { headerKey, nameKey } from './names.js';
 import { ownColumnsOf } from './own-columns.js';
 import { readParts } from './parts.js';
+import { quoted } from './problems.js';
 import { RULES } from './rules.js';
-import { isBlank, listOf, type Row, Table } from './table.js';
+import { isBlank, listOf, type Row, splitHeader, Table } from './table.js';
 
 const HALVES = ['upper', 'lower', 'either'] as const;
 
@@ -107,6 +108,7 @@ function tablesOf(model: WorkbookModel, setup: Setup, notices: string[]): Map<Sh
       );
     }
   }
+  for (const table of tables.values()) notices.push(...unreadNotices(table, model.file));
   if (tables.size === 0) {
     throw new UserError(
       `${model.file}: found no sheet that oilgap knows; expected Journals, Rods, Cases, Shells or another of ` +
@@ -114,6 +116,27 @@ function tablesOf(model: WorkbookModel, setup: Setup, notices: string[]): Map<Sh
     );
   }
   return tables;
+}
+
+/** What a user may have meant to be read: headers like a reading's, and Setup items that no setting has. */
+function unreadNotices(table: Table, file: string): string[] {
+  const example = table.name === 'Shells' ? '"Wall 1"' : '"A 0", "A 90" or "Front 45"';
+  const headers = table.nearReadings.map(
+    (header) =>
+      `${file}: sheet ${table.sheet.name}: found the header ${quoted(header)}, which is not read; ` +
+      `expected a reading headed such as ${example}; rename the column if it holds readings.`,
+  );
+  if (table.name !== 'Setup') return headers;
+  const known = SETUP_ITEMS.map(headerKey);
+  const items = table.dataRows().flatMap((number) => {
+    const name = table.row(number).name('Item');
+    return name === undefined || known.includes(headerKey(splitHeader(name).name)) ? [] : [name];
+  });
+  return items.map(
+    (item) =>
+      `${file}: sheet ${table.sheet.name}: found the item ${quoted(item)}, which is not read; ` +
+      `expected ${listOf(SETUP_ITEMS)}; correct its name if a setting is meant.`,
+  );
 }
 
 export function findSheet(model: WorkbookModel, name: string): SheetModel | undefined {

@@ -75,6 +75,19 @@ function readingOf(name: string, kind: 'diameters' | 'walls') {
   };
 }
 
+const NEAR_WALL = /^walls? ?\d+/;
+const NEAR_DIAMETER = /^([a-z]|front|mid|middle|cent(?:re|er)|rear|back) ?\d+/;
+
+/** `A0`, `A-90`, `Center 10`, `B 0 mm`: not read, since nobody can tell `A-90` from a negative angle. */
+function looksLikeReading(name: string, kind: 'diameters' | 'walls'): boolean {
+  const plain = name
+    .normalize('NFKC')
+    .toLowerCase()
+    .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
+  return (kind === 'walls' ? NEAR_WALL : NEAR_DIAMETER).test(plain);
+}
+
 /** A sheet of the user's that the program knows. */
 export class Table {
   readonly columns = new Map<string, { column: number; header: string; unit: TextUnit | undefined }>();
@@ -86,6 +99,8 @@ export class Table {
   readonly headers: (string | undefined)[] = [];
   /** Headers of known columns or readings that stand a second time, and are not read. */
   readonly repeatedHeaders: string[] = [];
+  /** Headers that are the user's own but look like a reading, which may have been meant. */
+  readonly nearReadings: string[] = [];
   readonly bareNumbers: BareNumber[] = [];
   private readonly settledSigns = new Map<number, DecimalSign | undefined>();
 
@@ -110,8 +125,12 @@ export class Table {
         else this.columns.set(match, { column, header, unit });
         continue;
       }
-      const reading = layout.readings ? readingOf(plain, layout.readings) : null;
-      if (!reading) continue;
+      if (!layout.readings) continue;
+      const reading = readingOf(plain, layout.readings);
+      if (!reading) {
+        if (looksLikeReading(plain, layout.readings)) this.nearReadings.push(header);
+        continue;
+      }
       const twice = this.readingColumns.some(
         (other) =>
           other.station === reading.station &&

@@ -48,15 +48,15 @@ test('clearance, tightest and loosest, each half its own', () => {
 describe('the verdict without uncertainty', () => {
   test.each<[string, number, Cells, string, string]>([
     ['on Clearance min', 0.02, {}, 'in range', ''],
-    ['a grain under', 0.01999, {}, 'tight', 'tightest 0.00001 mm under Clearance min 0.02 mm'],
+    ['a grain under', 0.01999, {}, 'tight', 'tightest is 0.00001 mm under Clearance min 0.02 mm'],
     ['on Clearance max', 0.06, {}, 'in range', ''],
-    ['a grain over', 0.06001, {}, 'loose', 'loosest 0.00001 mm over Clearance max 0.06 mm'],
+    ['a grain over', 0.06001, {}, 'loose', 'loosest is 0.00001 mm over Clearance max 0.06 mm'],
     [
       'between max and Service limit',
       0.07,
       { 'Service limit': 0.09 },
       'within service limit',
-      'loosest 0.01 mm over Clearance max 0.06 mm, under Service limit 0.09 mm',
+      'loosest is 0.01 mm over Clearance max 0.06 mm, under Service limit 0.09 mm',
     ],
     ['on the Service limit', 0.09, { 'Service limit': 0.09 }, 'within service limit', ''],
     ['over the Service limit', 0.09001, { 'Service limit': 0.09 }, 'loose', 'over Service limit 0.09 mm'],

@@ -120,7 +120,7 @@ describe('a book in inches', () => {
       Journals: table({ Part: 'J1', Engine: 'E1', Fit: 'main', Position: 1, 'A 0': 1.6501 }),
     });
     expect(parts.journals[0]).toMatchObject({ status: 'beyond limits' });
-    expect(parts.journals[0]!.why[0]).toBe('largest 0.0001 in over Journal max 1.65 in');
+    expect(parts.journals[0]!.why[0]).toBe('largest is 0.0001 in over Journal max 1.65 in');
   });
 });
 
