@@ -1,5 +1,4 @@
 /** The built program as a user runs it: stdout, stderr, exit code, and what is written. */
-import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -10,7 +9,8 @@ import { CAUTION } from '../../src/engine/caution.js';
 import type { WorkbookModel } from '../../src/engine/workbook-model.js';
 import { newWorkbookPackage } from '../../src/io/xlsx/new-package.js';
 import { readWorkbookPackage } from '../../src/io/xlsx/read-package.js';
-import { modelOf, type Plain, type Sheets, table } from '../engine/book-of.js';
+import { modelOf, type Sheets, table } from '../engine/book-of.js';
+import { AT_1, oilgap, sheetsWith, writeBook } from './books.js';
 
 let folder: string;
 beforeAll(() => {
@@ -18,35 +18,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function oilgap(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['dist/src/commands/main.js', ...args], {
-    encoding: 'utf8',
-    env: { ...process.env, NO_COLOR: '1' },
-  });
-  return { status, stdout, stderr };
-}
-
-const AT_1 = { Engine: 'E1', Position: 1 };
-
-/** One big end of 0.035 mm: bore 45.0125, walls 1.4875 and 1.4885, journal 42.0015. */
-function sheetsWith(journal: Readonly<Record<string, Plain>> = {}, others: Sheets = {}): Sheets {
-  return {
-    Limits: table({ 'Engine type': 'X', Fit: 'big end', 'Clearance min': 0.02, 'Clearance max': 0.05 }),
-    Journals: table({ Part: 'J1', ...AT_1, Fit: 'big end', 'A 0': 42.0015, ...journal }),
-    Rods: table({ Part: 'R1', ...AT_1, 'A 0': 45.0125 }),
-    Shells: table(
-      { Part: 'U', ...AT_1, Half: 'upper', 'Wall 1': 1.4875 },
-      { Part: 'L', ...AT_1, Half: 'lower', 'Wall 1': 1.4885 },
-    ),
-    ...others,
-  };
-}
-
-async function bookAt(name: string, sheets: Sheets): Promise<string> {
-  const path = join(folder, name);
-  writeFileSync(path, await newWorkbookPackage(modelOf(sheets)));
-  return path;
-}
+const bookAt = (name: string, book: Sheets) => writeBook(folder, name, book);
 
 const digest = (path: string) => createHash('sha256').update(readFileSync(path)).digest('hex');
 
