@@ -7,7 +7,7 @@ import { writtenWorkbook } from '../engine/sheets/written-workbook.js';
 import { UserError } from '../engine/user-error.js';
 import type { WorkbookModel } from '../engine/workbook-model.js';
 import { openFile } from '../io/open-file.js';
-import { checkedPath, isCheckedName } from '../io/output-path.js';
+import { checkedPath, isAmong, isCheckedName } from '../io/output-path.js';
 import { makeFolder, writeFileWhole } from '../io/write-file.js';
 import { newWorkbookPackage } from '../io/xlsx/new-package.js';
 import { readWorkbookPackage } from '../io/xlsx/read-package.js';
@@ -39,6 +39,12 @@ export async function check(books: readonly string[], options: CheckOptions): Pr
       if (targets.has(resolve(target))) {
         throw new UserError(
           `${path}: found another book of this run at ${target}; expected books of different names; rename one.`,
+        );
+      }
+      if (!options.inPlace && (await isAmong(target, books))) {
+        throw new UserError(
+          `${path}: its result would go over ${target}, another book of this run; ` +
+            'expected a place of its own; leave that book out, or give --out DIR.',
         );
       }
       targets.add(resolve(target));

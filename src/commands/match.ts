@@ -1,11 +1,11 @@
 /** `oilgap match BOOK... --out FILE`: all workbooks as one stock. */
-import { realpath } from 'node:fs/promises';
-import { extname, resolve } from 'node:path';
+import { extname } from 'node:path';
 import { isAllGood } from '../engine/assess/assess.js';
 import { mergeBooks } from '../engine/merge-books.js';
 import { readBook } from '../engine/run-book.js';
 import { UserError } from '../engine/user-error.js';
 import { openFile } from '../io/open-file.js';
+import { isAmong } from '../io/output-path.js';
 import { bookJson, JSON_VERSION } from './book-json.js';
 import { bookSummary } from './book-summary.js';
 import { type RunOptions, writeNewBook } from './check.js';
@@ -21,7 +21,11 @@ export async function match(
       `${out}: found no name of an .xlsx file; expected one such as sets.xlsx; change --out.`,
     );
   }
-  await refuseInput(paths, out);
+  if (await isAmong(out, paths)) {
+    throw new UserError(
+      `${out}: found one of the books that are to be read; expected a file of another name; change --out.`,
+    );
+  }
   let code: number = EXIT.good;
   const books = [];
   const documents: unknown[] = [];
@@ -45,17 +49,4 @@ export async function match(
   if (options.json)
     process.stdout.write(`${JSON.stringify({ version: JSON_VERSION, books: documents }, null, 2)}\n`);
   return code;
-}
-
-/** A book that is read is never written over, by whatever path it is named. */
-async function refuseInput(paths: readonly string[], out: string): Promise<void> {
-  const place = (path: string) => realpath(path).catch(() => resolve(path));
-  const target = await place(out);
-  for (const path of paths) {
-    if ((await place(path)) === target) {
-      throw new UserError(
-        `${out}: found one of the books that are to be read; expected a file of another name; change --out.`,
-      );
-    }
-  }
 }

@@ -1,4 +1,5 @@
 /** Where the result of a book goes. */
+import { realpath } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { UserError } from '../engine/user-error.js';
 
@@ -32,4 +33,11 @@ export function checkedPath(input: string, outDir?: string): string {
 function checkedName(name: string): string {
   const [, stem = name, ending = 'xlsx'] = CHECKED.exec(name) ?? PACKAGE.exec(name) ?? [];
   return `${stem}.checked.${ending.toLowerCase()}`;
+}
+
+/** Whether a path leads to one of the files, by whatever links and dots: what is read is never written over. */
+export async function isAmong(path: string, files: readonly string[]): Promise<boolean> {
+  const place = (file: string) => realpath(file).catch(() => resolve(file));
+  const places = await Promise.all(files.map(place));
+  return places.includes(await place(path));
 }

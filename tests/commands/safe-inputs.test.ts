@@ -29,6 +29,19 @@ test('match never writes over a book that it reads, by whatever path', async () 
   expect(digest(book)).toBe(before);
 });
 
+test('check never writes over another book that it is given, as a second run over all files would', async () => {
+  const book = await writeBook(folder, 'twice.xlsx', sheetsWith());
+  expect(oilgap('check', book).status).toBe(0);
+  const written = join(folder, 'twice.checked.xlsx');
+  await writeBook(folder, 'twice.checked.xlsx', sheetsWith({ Note: 'mine since' }));
+  const before = digest(written);
+  const { status, stderr } = oilgap('check', book, written);
+  expect(status).toBe(2);
+  expect(stderr).toContain('twice.xlsx: its result would go over');
+  expect(digest(written)).toBe(before);
+  expect(oilgap('check', book, written, '--in-place').status).toBe(0);
+});
+
 test('match --json lists the books that could not be read, also where none could', async () => {
   const book = await writeBook(folder, 'whole.xlsx', sheetsWith());
   const missing = join(folder, 'missing.xlsx');
