@@ -104,8 +104,9 @@ export function partColumns(inputs: EngineInputs, layout: Layout, of: ClassOf): 
     format: 'plain',
     help: PART_RESULT_HELP.Status,
     engine: (part) => {
-      if (of === 'shell' || part.status === 'bad reading' || part.status === 'not measured')
-        return part.status;
+      // A refused limit is in no check: the checks alone would pass over it.
+      if (of === 'shell' || !part.limitsAreRead) return part.status;
+      if (part.status === 'bad reading' || part.status === 'not measured') return part.status;
       return statusFormula(part, inputs, (header) => cell(part, header));
     },
     live: (part) => liveStatus(part, live(part), layout, cell),

@@ -1,0 +1,108 @@
+/**
+ * Two ways to every result: the columns' formulas on HyperFormula, and the core. On random books they
+ * agree to the grain, and so do the live formulas of built-in functions that are written into the cells.
+ */
+import { beforeAll, describe, expect, test } from 'vitest';
+import { type Assessment, assessBook } from '../../../src/engine/assess/assess.js';
+import { EngineInputs } from '../../../src/engine/columns/engine-inputs.js';
+import { evaluateColumns } from '../../../src/engine/columns/evaluate.js';
+import { fitColumns } from '../../../src/engine/columns/fit-columns.js';
+import { Layout } from '../../../src/engine/columns/layout.js';
+import { partColumns } from '../../../src/engine/columns/part-columns.js';
+import type { ResultColumn } from '../../../src/engine/columns/result-column.js';
+import { cellAddress } from '../../../src/engine/workbook-model.js';
+import { bookOf } from '../book-of.js';
+import { randomBook } from '../random-book.js';
+import { coreValues, isSameValue } from './core-values.js';
+import { liveValues } from './live-values.js';
+
+const SEEDS = Array.from({ length: 40 }, (_, place) => 8000 + place);
+
+const books: { readonly seed: number; readonly assessment: Assessment }[] = [];
+
+beforeAll(async () => {
+  for (const seed of SEEDS) {
+    books.push({ seed, assessment: await assessBook(bookOf(randomBook(seed)), { seconds: 20 }) });
+  }
+}, 60_000);
+
+describe('random books', () => {
+  test('have every verdict of fits and parts, several times', () => {
+    const found = new Map<string, number>();
+    for (const { parts, fits } of books.map(({ assessment }) => assessment)) {
+      for (const { status } of [...Object.values(parts).flat(), ...fits])
+        found.set(status, (found.get(status) ?? 0) + 1);
+    }
+    const verdicts = [
+      ...['bad reading', 'unclear', 'not measured', 'no limits'],
+      ...['tight', 'loose', 'in range', 'within service limit', 'undecided'],
+      ...['beyond limits', 'within limits', 'measured'],
+    ];
+    expect(verdicts.filter((verdict) => (found.get(verdict) ?? 0) < 3)).toEqual([]);
+  });
+});
+
+describe('each column on HyperFormula', () => {
+  /** How many values of each column were held against the core, the blank ones aside. */
+  const compared = new Map<string, number>();
+
+  test('has the value of the core', () => {
+    const differences = books.flatMap(({ seed, assessment }) => {
+      const found = new Map(
+        [...evaluateColumns(assessment).cells].flatMap(([sheet, cells]) =>
+          cells.map(({ row, column, cell }) => [`${sheet} ${row} ${column}`, cell.value] as const),
+        ),
+      );
+      return coreValues(assessment).flatMap(({ sheet, row, column, header, value }) => {
+        const engine = found.get(`${sheet} ${row} ${column}`);
+        if (value !== undefined) compared.set(header, (compared.get(header) ?? 0) + 1);
+        if (isSameValue(header, engine, value)) return [];
+        return [`${seed} ${sheet}!${cellAddress(row, column)} (${header}): engine ${engine}, core ${value}`];
+      });
+    });
+    expect(differences).toEqual([]);
+  });
+
+  test('was compared often enough to mean something', () => {
+    expect(compared.size).toBe(18);
+    expect([...compared].filter(([, count]) => count < 100)).toEqual([]);
+  });
+
+  test('comes from a formula wherever it is a number', () => {
+    const isFormula = (cell: string | number | undefined) => typeof cell === 'string' && cell.startsWith('=');
+    const plain = <Row>(columns: readonly ResultColumn<Row>[], rows: readonly Row[]) =>
+      columns
+        .filter(({ format }) => format === 'length')
+        .flatMap(({ header, engine }) =>
+          rows.filter((row) => engine(row) !== undefined && !isFormula(engine(row))).map(() => header),
+        );
+    const found = books.flatMap(({ assessment }) => {
+      const layout = new Layout(assessment);
+      const inputs = new EngineInputs(assessment);
+      const { journals, rods, cases, shells } = assessment.parts;
+      return [
+        ...plain(partColumns(inputs, layout, 'journal'), journals),
+        ...plain(partColumns(inputs, layout, 'bore'), [...rods, ...cases]),
+        ...plain(partColumns(inputs, layout, 'shell'), shells),
+        ...plain(fitColumns(inputs, layout), assessment.fits),
+      ];
+    });
+    expect(found).toEqual([]);
+  });
+});
+
+describe('each live formula', () => {
+  test('has the value that is stored with it', () => {
+    let compared = 0;
+    const differences = books.flatMap(({ seed, assessment }) =>
+      liveValues(assessment).flatMap(({ sheet, cell, formula, stored, found }) => {
+        compared += 1;
+        return isSameValue('', found, stored)
+          ? []
+          : [`${seed} ${sheet}!${cell}: =${formula}: stored ${stored}, the formula gives ${found}`];
+      }),
+    );
+    expect(differences).toEqual([]);
+    expect(compared).toBeGreaterThan(4000);
+  });
+});
