@@ -113,13 +113,9 @@ export interface SelectionTables {
   readonly bores: readonly SizeClass[];
   /** Shell classes, and the marks of new shells for those that have no class. */
   readonly shells: readonly SizeClass[];
+  /** Marks that stand in a table although their row cannot be used as a class. */
+  readonly otherMarks?: Readonly<Record<'journal' | 'bore' | 'shell', readonly string[]>>;
   readonly clearance: { readonly min: Grain; readonly max: Grain } | undefined;
-}
-
-/** The class of a mark that is named once; undefined for none or several. */
-function onlyClass(mark: string, classes: readonly SizeClass[]): SizeClass | undefined {
-  const named = classes.filter((row) => sameMark(row.mark, mark));
-  return named.length === 1 ? named[0] : undefined;
 }
 
 /**
@@ -130,7 +126,10 @@ export function worstCase(journal: SizeClass, bore: SizeClass, shell: SizeClass)
   return [bore.from - 2 * shell.to - journal.to, bore.to - 2 * shell.from - journal.from];
 }
 
-/** Checks the selection of one engine type and fit; a missing pair stands on the first row. */
+/**
+ * Checks the selection of one engine type and fit; a missing pair stands on the first row. A mark that
+ * is named twice may mean either class: the worst of both must stay within the range.
+ */
 export function checkSelection(rows: readonly SelectionRow[], tables: SelectionTables): SelectionFinding[] {
   const findings: SelectionFinding[] = [];
   const samePair = (row: SelectionRow, journalMark: string, boreMark: string) =>
@@ -146,23 +145,30 @@ export function checkSelection(rows: readonly SelectionRow[], tables: SelectionT
       ['shell', shellMark, tables.shells],
     ] as const;
     for (const [of, mark, classes] of marks) {
-      if (!classes.some((known) => sameMark(known.mark, mark))) {
+      const known = [...classes.map((row) => row.mark), ...(tables.otherMarks?.[of] ?? [])];
+      if (!known.some((other) => sameMark(other, mark))) {
         findings.push({ row: index, kind: 'unknown mark', of, mark });
       }
     }
-    const [journal, bore, shell] = marks.map(([, mark, classes]) =>
-      onlyClass(mark, classes.filter(isOrdered)),
+    const [journals, bores, shells] = marks.map(([, mark, classes]) =>
+      classes.filter((row) => isOrdered(row) && sameMark(row.mark, mark)),
     );
-    if (!journal || !bore || !shell || !tables.clearance) continue;
+    const cases = journals!.flatMap((journal) =>
+      bores!.flatMap((bore) => shells!.map((shell) => worstCase(journal, bore, shell))),
+    );
+    if (cases.length === 0 || !tables.clearance) continue;
     const { min, max } = tables.clearance;
-    const worst = worstCase(journal, bore, shell);
+    const worst = [
+      Math.min(...cases.map(([least]) => least)),
+      Math.max(...cases.map(([, most]) => most)),
+    ] as const;
     if (worst[0] < min || worst[1] > max) {
       findings.push({ row: index, kind: 'worst case outside', worst, range: [min, max] });
     }
   }
   if (rows.length > 0) {
-    for (const journalMark of distinctMarks(tables.journals)) {
-      for (const boreMark of distinctMarks(tables.bores)) {
+    for (const journalMark of distinctMarks(tables.journals, tables.otherMarks?.journal)) {
+      for (const boreMark of distinctMarks(tables.bores, tables.otherMarks?.bore)) {
         if (!rows.some((row) => samePair(row, journalMark, boreMark))) {
           findings.push({ row: 0, kind: 'pair missing', journalMark, boreMark });
         }
@@ -172,8 +178,9 @@ export function checkSelection(rows: readonly SelectionRow[], tables: SelectionT
   return findings;
 }
 
-function distinctMarks(classes: readonly SizeClass[]): string[] {
-  const seen = new Map(classes.map((row) => [row.mark.trim().toLowerCase(), row.mark]));
+function distinctMarks(classes: readonly SizeClass[], others: readonly string[] = []): string[] {
+  const marks = [...classes.map(({ mark }) => mark), ...others];
+  const seen = new Map(marks.map((mark) => [mark.trim().toLowerCase(), mark]));
   return [...seen.values()];
 }
 

@@ -112,7 +112,7 @@ describe('check', () => {
     const { status, stderr, stdout } = oilgap('check', path, '--json');
     expect(status).toBe(1);
     expect(stderr).toMatch(
-      /bad\.xlsx: Journals!E3 \(A 0\): found the text "worn"; expected a length above 0; .+\./,
+      /bad\.xlsx: Journals!E3 \(A 0\): found the text "worn"; expected a length above 0 \(mm, in or µm\); .+\./,
     );
     const [book] = JSON.parse(stdout).books;
     expect(book.fits.map((fit: { status: string }) => fit.status)).toEqual(['in range', 'bad reading']);

@@ -115,12 +115,32 @@ describe('checkSelection', () => {
   test.each([
     ['without a clearance', { ...tables, clearance: undefined }],
     ['with a shell class upside down', { ...tables, shells: [row('Red', 82, 80), row('Blue', 77, 75)] }],
-    [
-      'with a shell mark named twice',
-      { ...tables, shells: [...tables.shells, row('red', 1, 2), row('blue', 1, 2)] },
-    ],
   ])('no worst case %s', (_words, partial) => {
     expect(checkSelection(GOOD, partial)).toEqual([]);
+  });
+});
+
+describe('a mark', () => {
+  const tables: SelectionTables = {
+    journals: [row('1', 500, 510)],
+    bores: [row('A', 700, 706)],
+    shells: [row('Red', 80, 82)],
+    clearance: { min: 20, max: 60 },
+  };
+  const rows = [{ journalMark: '1', boreMark: 'A', shellMark: 'Red' }];
+
+  test('named twice may mean either: the worst of both counts', () => {
+    // 700 − 2·82 − 510 = 26 with the first, 706 − 2·70 − 500 = 66 with the second.
+    expect(checkSelection(rows, { ...tables, shells: [...tables.shells, row('red', 70, 71)] })).toEqual([
+      { row: 0, kind: 'worst case outside', worst: [26, 66], range: [20, 60] },
+    ]);
+  });
+
+  test('of a row that is no class is known, has no worst case, and wants its pair', () => {
+    const others = { journal: ['2'], bore: ['A'], shell: ['Red'] };
+    expect(checkSelection(rows, { ...tables, bores: [], shells: [], otherMarks: others })).toEqual([
+      { row: 0, kind: 'pair missing', journalMark: '2', boreMark: 'A' },
+    ]);
   });
 });
 

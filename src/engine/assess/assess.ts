@@ -22,7 +22,7 @@ export interface Assessment {
   readonly spreads: readonly NeighbourResult[];
   readonly remeasure: readonly Remeasure[];
   readonly stock: BookStock;
-  /** Undefined where the book has no engine to match. */
+  /** Undefined where the book has no engine to match, or a setting that matching needs was refused. */
   readonly matching: MatchResult | undefined;
 }
 
@@ -53,7 +53,7 @@ export async function assessBook(book: Book, { seconds, onProgress }: AssessOpti
   const fits = placeFits(parts, book.fits, book.keptStrips).map((placed) => assessFit(placed, context));
   const stock = stockOf(parts, context);
   const matching =
-    stock.stock.engines.length > 0
+    stock.stock.engines.length > 0 && book.setup.bad.length === 0
       ? await matchStock(stock.stock, { seconds, ...(onProgress && { onProgress }) })
       : undefined;
   return {
@@ -94,10 +94,11 @@ function inConsecutiveRows(group: readonly { fit: FitResult; row: number }[]): (
 }
 
 /** Whether everything is proved good: what exit code 0 promises. */
-export function isAllGood({ fits, parts, tables }: Assessment): boolean {
+export function isAllGood({ book, fits, parts, tables }: Assessment): boolean {
   const good = new Set(['within limits', 'no limits', 'measured']);
   const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
   return (
+    book.setup.bad.length === 0 &&
     fits.every(({ status }) => status === 'in range') &&
     all.every(({ status }) => good.has(status)) &&
     Object.values(tables).every((rows) => rows.every(({ status }) => status === 'consistent'))

@@ -75,11 +75,19 @@ export class Context {
     return engineType === undefined ? undefined : this.limits.get(kindKey(engineType, fit));
   }
 
-  /** The clearance aimed for; undefined where no limits say. */
+  /** The clearance aimed for; undefined where no limits say, or where the cell that says it was refused. */
   aimOf(limits: LimitsRow | undefined): Grain | undefined {
     if (limits?.aim !== undefined) return limits.aim;
+    const { aimShare } = this.book.setup;
     if (limits?.clearanceMin === undefined || limits.clearanceMax === undefined) return undefined;
-    return aimWithin(limits.clearanceMin, limits.clearanceMax, this.book.setup.aimShare);
+    if (aimShare === undefined || this.aimFault(limits)) return undefined;
+    return aimWithin(limits.clearanceMin, limits.clearanceMax, aimShare);
+  }
+
+  /** The refused cell that leaves the limits without an aim. */
+  aimFault(limits: LimitsRow | undefined): BadCell | undefined {
+    if (!limits || limits.aim !== undefined) return undefined;
+    return [...limits.bad, ...this.book.setup.bad].find(({ header }) => header === 'Aim');
   }
 
   /** Rows with a bad cell or From above To take no part; a part of no known type has no classes. */

@@ -71,7 +71,11 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   let chance: number | undefined;
   if (bad.length > 0 || rowIsBad) {
     status = 'bad reading';
-    why.push(...bad.flatMap((part) => part.why.slice(0, 1).map((reason) => `${part.row.name}: ${reason}`)));
+    why.push(
+      ...bad.flatMap(({ row, why: [reason] }) =>
+        reason === undefined ? [] : [row.name === '' ? reason : `${row.name}: ${reason}`],
+      ),
+    );
   } else if (isUnclear) {
     status = 'unclear';
   } else if (!clearance) {
@@ -97,6 +101,9 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   if (isStrip) why.push('by the strip reading');
   else if (clearance && measured) why.push(...gaugeRemarks(determined, hasGauge));
   const sizes = { bore: bore?.form?.size, journal: journal?.form?.size };
+  const aimFault = context.aimFault(limits);
+  if (aimFault && sizes.bore !== undefined && sizes.journal !== undefined)
+    why.push(`no Shell by size: ${reasonOf(aimFault)}`);
   return {
     ...placed,
     engineType,

@@ -3,7 +3,7 @@
  * (Engine, Fit, Position). Where the book leaves a choice, the fit is unclear and says so; never a guess.
  */
 import type { Half } from '../../maths/matching/stock.js';
-import type { FitRow } from '../book/book.js';
+import type { FitRow, PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { groupBy } from './context.js';
 import type { PartResult } from './part.js';
@@ -41,6 +41,15 @@ function placeKey({ engine, fit, position }: FitPlace): string {
   return [engine, fit, position].map(nameKey).join('\u0000');
 }
 
+function isHalfRefused({ half, bad }: PartRow): boolean {
+  return half === undefined && bad.some(({ header }) => header === 'Half');
+}
+
+/** A shell whose Half was refused stands at its place all the same, so that its fit names the cell. */
+function halfOf(row: PartRow): Half | undefined {
+  return isHalfRefused(row) ? 'either' : row.half;
+}
+
 /** Rows without an engine or a position stand at no place. */
 function byPlace(parts: readonly PartResult[]): Map<string, PartResult[]> {
   const placed = parts.filter(({ row }) => row.usable && row.engine !== '' && row.position !== '');
@@ -59,7 +68,7 @@ export function placeFits(
   const places = {
     journals: byPlace(parts.journals),
     bores: byPlace([...parts.rods, ...parts.cases]),
-    shells: byPlace(parts.shells.filter(({ row }) => row.half !== undefined)),
+    shells: byPlace(parts.shells.filter(({ row }) => halfOf(row) !== undefined)),
   };
   const fits = rows
     ? rows.map((row) => placeRow(row, parts, places))
@@ -157,11 +166,11 @@ function shellsByPlace(
   typed: { upper?: boolean; lower?: boolean },
   unclear: string[],
 ): Partial<Record<'upper' | 'lower', PartResult>> {
-  const of = (half: Half) => there.filter(({ row }) => row.half === half);
+  const of = (half: Half) => there.filter(({ row }) => halfOf(row) === half);
   if (typed.upper || typed.lower) {
-    // One named half leaves the other to the part whose Half is exactly that.
+    // One named half leaves the other to the part whose Half is exactly that, which a refused cell may have said.
     const half = typed.upper ? 'lower' : 'upper';
-    const part = onlyPart(of(half), unclear);
+    const part = onlyPart([...of(half), ...there.filter(({ row }) => isHalfRefused(row))], unclear);
     return part ? { [half]: part } : {};
   }
   const found: Partial<Record<'upper' | 'lower', PartResult>> = {};
@@ -191,6 +200,7 @@ function wrongHalves({ upper, lower }: PlacedFit['parts']): string[] {
   ] as const) {
     if (!part) continue;
     const { row } = part;
+    if (isHalfRefused(row)) continue;
     if (row.half === undefined) faults.push(`shell ${row.name} has no Half: type upper, lower or either`);
     else if (row.half !== half && row.half !== 'either')
       faults.push(`shell ${row.name} is ${row.half}, named as ${half}`);

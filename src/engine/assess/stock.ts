@@ -1,8 +1,9 @@
 /** The stock of a book for matching: what may be used, and why the rest may not. */
 import { middle } from '../../maths/classes.js';
 import type { RanAt, Stock, StockEngine, StockJournal } from '../../maths/matching/stock.js';
-import type { PartRow } from '../book/book.js';
+import type { LimitsRow, PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
+import type { BadCell } from '../book/problems.js';
 import { type Context, groupBy, kindKey } from './context.js';
 import type { PartResult } from './part.js';
 import type { PartsOfBook } from './places.js';
@@ -15,6 +16,14 @@ export function reasonNotUsed({ row, status }: PartResult): string | undefined {
   if (status === 'bad reading' || status === 'not measured' || status === 'beyond limits') return status;
   if (row.engineType === undefined) return 'Engine type is blank';
   return undefined;
+}
+
+/** The refused cell of a Limits row without which no fit of it can be chosen. */
+export function matchingFault(limits: LimitsRow | undefined, { book }: Context): BadCell | undefined {
+  const needed = ['Clearance min', 'Clearance max', 'Aim', 'Mass spread'];
+  // It parts `undecided` from `loose`, and only the first may be allowed.
+  if (book.setup.allowUndecided) needed.push('Service limit');
+  return limits?.bad.find(({ header }) => needed.includes(header));
 }
 
 export interface BookStock {
@@ -78,8 +87,9 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
       kinds: firstLimits.map((row) => ({
         engineType: nameKey(row.engineType),
         fit: nameKey(row.fit),
-        min: row.clearanceMin,
-        max: row.clearanceMax,
+        ...(matchingFault(row, context)
+          ? { min: undefined, max: undefined }
+          : { min: row.clearanceMin, max: row.clearanceMax }),
         serviceLimit: row.serviceLimit,
         aim: context.aimOf(row),
         halfDifference: setup.halfDifference,

@@ -8,7 +8,7 @@ import {
   crossedLimits,
   type SelectionFinding,
 } from '../../maths/tables.js';
-import type { Book, ClassRow, TableRow } from '../book/book.js';
+import type { Book, ClassOf, ClassRow, TableRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { type BadCell, reasonOf } from '../book/problems.js';
 import { type Context, groupBy, kindKey } from './context.js';
@@ -136,16 +136,24 @@ function classSentence(finding: ClassFinding, text: Text): string {
   }
 }
 
+/** Where one of these is refused, nobody knows what the row is for. */
+const KIND_HEADERS = ['Engine type', 'Fit', 'Of', 'Half'];
+
 function selectionFindings(context: Context): Findings {
   const { book } = context;
   const text = textIn(book);
   const found = new Gathered();
   for (const group of groupBy(book.selection, (row) => kindKey(row.engineType, row.fit)).values()) {
     const { engineType, fit } = group[0]!;
-    const classes = (of: 'journal' | 'bore' | 'shell') =>
-      book.classes
-        .filter((row) => kindKey(row.engineType, row.fit) === kindKey(engineType, fit) && row.of === of)
-        .flatMap((row) => sizeClassOf(row) ?? []);
+    const isOfKind = (row: { engineType: string; fit: string }) =>
+      kindKey(row.engineType, row.fit) === kindKey(engineType, fit);
+    const rowsOf = (of: ClassOf) => book.classes.filter((row) => isOfKind(row) && row.of === of);
+    const classes = (of: ClassOf) => rowsOf(of).flatMap((row) => sizeClassOf(row) ?? []);
+    // A row with a bad cell is no class, yet nobody shall be told that its mark is in no table.
+    const otherMarks = (of: ClassOf, more: readonly (TableRow & { mark: string | undefined })[] = []) =>
+      [...rowsOf(of).filter((row) => !sizeClassOf(row)), ...more]
+        .filter(({ bad }) => !bad.some(({ header }) => KIND_HEADERS.includes(header)))
+        .flatMap(({ mark }) => mark ?? []);
     const limits = context.limitsOf(engineType, fit);
     const { clearanceMin: min, clearanceMax: max } = limits ?? {};
     const shells = classes('shell');
@@ -165,6 +173,11 @@ function selectionFindings(context: Context): Findings {
         journals: classes('journal'),
         bores: classes('bore'),
         shells: [...shells, ...newShellClasses(context, engineType, fit, shells)],
+        otherMarks: {
+          journal: otherMarks('journal'),
+          bore: otherMarks('bore'),
+          shell: otherMarks('shell', book.newShells.filter(isOfKind)),
+        },
         clearance: min === undefined || max === undefined ? undefined : { min, max },
       },
     );

@@ -13,13 +13,15 @@ export interface Setup {
   readonly temperatureUnit: TemperatureUnit;
   /** 0.5 to 0.9999. */
   readonly confidence: number;
-  /** 0..1 of the clearance range. */
-  readonly aimShare: number;
+  /** 0..1 of the clearance range; undefined where its cell was refused. */
+  readonly aimShare: number | undefined;
   readonly allowUndecided: boolean;
   readonly buyNewShells: boolean;
   readonly preferKeptPairs: boolean;
   readonly massSpread: number | undefined;
   readonly halfDifference: Grain | undefined;
+  /** Refused cells, each of a setting that only matching and the aim need. */
+  readonly bad: readonly BadCell[];
 }
 
 /** A row of a table, with what is wrong in it. */

@@ -65,7 +65,7 @@ export function openBook(model: WorkbookModel, setup: Setup): Book {
     fits,
     keptStrips,
     notices,
-    bad: [...Object.values(book).flatMap(badOf), ...badOf(fits ?? keptStrips)],
+    bad: [...setup.bad, ...Object.values(book).flatMap(badOf), ...badOf(fits ?? keptStrips)],
     bareNumbers: [...tables.values()].flatMap((table) => table.bareNumbers),
   };
 }
@@ -103,7 +103,7 @@ function tablesOf(model: WorkbookModel, setup: Setup, notices: string[]): Map<Sh
     if (missing.length === 0) tables.set(name, table);
     for (const header of table.repeatedHeaders) {
       notices.push(
-        `${model.file}: sheet ${sheet.name}: found the header "${header}" twice; only the first column is read; ` +
+        `${model.file}: sheet ${sheet.name}: found a second column of what the header "${header}" means; only the first is read; ` +
           'give each column its own header; a second reading of the spot "A 0" is "A 0 #2".',
       );
     }

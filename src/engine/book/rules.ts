@@ -14,12 +14,12 @@ const notNegative = (value: number) => value >= 0;
 
 /** What each kind of number may be. */
 export const RULES = {
-  size: { expected: 'a length above 0', units: LENGTH_UNITS, isAllowed: positive },
-  length: { expected: 'a length of 0 or more', units: LENGTH_UNITS, isAllowed: notNegative },
-  signedLength: { expected: 'a length', units: LENGTH_UNITS, isAllowed: Number.isFinite },
+  size: { expected: 'a length above 0 (mm, in or µm)', units: LENGTH_UNITS, isAllowed: positive },
+  length: { expected: 'a length of 0 or more (mm, in or µm)', units: LENGTH_UNITS, isAllowed: notNegative },
+  signedLength: { expected: 'a length (mm, in or µm)', units: LENGTH_UNITS, isAllowed: Number.isFinite },
   mass: { expected: 'a mass in g above 0', units: ['g'], isAllowed: positive },
   massSpread: { expected: 'a mass in g, 0 or more', units: ['g'], isAllowed: notNegative },
-  temperature: { expected: 'a temperature', units: ['C', 'F'], isAllowed: Number.isFinite },
+  temperature: { expected: 'a temperature (°C or °F)', units: ['C', 'F'], isAllowed: Number.isFinite },
   // Up to 1000 a part exists at every temperature above absolute zero.
   expansion: {
     expected: 'an expansion in 1e-6 per K from 0 to 1000',

@@ -1,4 +1,7 @@
-/** The sheet Setup: one item a row. A setting that cannot be read stops the book, since all rests on it. */
+/**
+ * The sheet Setup: one item a row. A unit or a confidence that cannot be read stops the book, since all
+ * rests on it; any other setting costs only what needs it.
+ */
 import { toNumber } from '../../maths/decimal.js';
 import type { LengthUnit } from '../../maths/units.js';
 import { UserError } from '../user-error.js';
@@ -6,20 +9,21 @@ import type { SheetModel } from '../workbook-model.js';
 import type { Setup } from './book.js';
 import { INPUT_SHEETS, SETUP_ITEMS } from './input-sheets.js';
 import { headerKey } from './names.js';
-import { readScanned, scanNumber } from './number-text.js';
-import { sentenceOf } from './problems.js';
+import { readScanned, scanNumber, type TextUnit, unitOfWord } from './number-text.js';
+import { type BadCell, sentenceOf } from './problems.js';
 import { RULES } from './rules.js';
-import { isLength, type Row, splitHeader, Table } from './table.js';
+import { isLength, listOf, type Row, splitHeader, Table } from './table.js';
 
 const LEAST_CONFIDENCE = 0.5;
 const GREATEST_CONFIDENCE = 0.9999;
 const DEFAULT_CONFIDENCE = 0.95;
 
 /**
- * @throws UserError naming the cell of a setting that cannot be read.
+ * @throws UserError naming the cell of a unit or a confidence that cannot be read.
  */
 export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
   const rows = new Map<string, Row>();
+  const refused: BadCell[] = [];
   let differenceUnit: LengthUnit | undefined;
   const tableIn = (length: LengthUnit) =>
     sheet && new Table('Setup', sheet, INPUT_SHEETS.Setup, { length, temperature: 'C' });
@@ -44,21 +48,28 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
     if (!row) return otherwise;
     const value = get(row);
     const [bad] = row.bad;
-    if (bad) throw new UserError(sentenceOf(file, { ...bad, header: item }));
-    return value;
+    if (!bad) return value;
+    if (VITAL.includes(item)) throw new UserError(sentenceOf(file, { ...bad, header: item }));
+    refused.push({ ...bad, header: item });
+    return otherwise;
   };
   const words = <Word extends string>(
     item: (typeof SETUP_ITEMS)[number],
     allowed: readonly [Word, ...Word[]],
   ): Word => read<Word>(item, (row) => row.word('Value', allowed) ?? allowed[0], allowed[0]);
 
-  const lengthUnit = words('Length unit', ['mm', 'in']);
+  const unitOf = <Unit extends TextUnit>(
+    item: 'Length unit' | 'Temperature unit',
+    allowed: readonly [Unit, Unit],
+  ) => read<Unit>(item, (row) => unitIn(row, allowed), allowed[0]);
+
+  const lengthUnit = unitOf('Length unit', ['mm', 'in']);
   const inUnit = tableIn(differenceUnit ?? lengthUnit);
   return {
     lengthUnit,
-    temperatureUnit: words('Temperature unit', ['C', 'F']),
+    temperatureUnit: unitOf('Temperature unit', ['C', 'F']),
     confidence: read('Confidence', confidenceOf, DEFAULT_CONFIDENCE),
-    aimShare: read('Aim', shareOf, 0.5),
+    aimShare: read<number | undefined>('Aim', shareOf, rows.has('Aim') ? undefined : 0.5),
     allowUndecided: words('Undecided fits', ['refuse', 'allow']) === 'allow',
     buyNewShells: words('New shells', ['no', 'yes']) === 'yes',
     preferKeptPairs: words('Prefer', ['closest', 'kept pairs']) === 'kept pairs',
@@ -74,7 +85,22 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
       },
       undefined,
     ),
+    bad: refused,
   };
+}
+
+/** Settings without which nothing of the book can be read or judged. */
+const VITAL: readonly (typeof SETUP_ITEMS)[number][] = ['Length unit', 'Temperature unit', 'Confidence'];
+
+/** `°C` and `inch` are units as `C` and `in` are. */
+function unitIn<Unit extends TextUnit>(row: Row, allowed: readonly [Unit, Unit]): Unit {
+  const found = row.cell('Value')!;
+  const { content } = found.cell;
+  const named = content?.kind === 'text' ? unitOfWord(content.value) : undefined;
+  const unit = allowed.find((candidate) => candidate === named);
+  if (unit) return unit;
+  row.refuse(found, listOf(allowed), 'type one of these words');
+  return allowed[0];
 }
 
 /** 95 %, 0.95 and 95 are one. */

@@ -7,8 +7,9 @@ import { clearanceVariance, expandedUncertainty } from '../../maths/uncertainty.
 import { inUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
 import type { PartResult } from '../assess/part.js';
-import { reasonNotUsed } from '../assess/stock.js';
+import { matchingFault, reasonNotUsed } from '../assess/stock.js';
 import { nameKey } from '../book/names.js';
+import { reasonOf } from '../book/problems.js';
 import type { Layout } from '../columns/layout.js';
 import { GRAINS, lengthOf } from '../columns/live-terms.js';
 import type { OutputSheet } from '../workbook-model.js';
@@ -84,6 +85,8 @@ export function unmatchedRows({ matching, stock, context }: Assessment): Unmatch
       return `case ${housing.row.name}: ${reasonNotUsed(housing) ?? 'several cases stand at this place'}`;
     }
     const limits = context.limitsOf(part.row.engineType, part.row.fit);
+    const refused = matchingFault(limits, context);
+    if (refused) return reasonOf(refused);
     if (limits?.clearanceMin === undefined || limits.clearanceMax === undefined)
       return 'no limits for this fit';
     return journal.caseBore

@@ -5,6 +5,7 @@ import { inUnit } from '../../maths/units.js';
 import type { Assessment, NeighbourResult } from '../assess/assess.js';
 import type { FitResult } from '../assess/fit.js';
 import type { Remeasure } from '../assess/remeasure.js';
+import { reasonOf } from '../book/problems.js';
 import { CAUTION } from '../caution.js';
 import type { Layout } from '../columns/layout.js';
 import type { OutputCell, OutputSheet } from '../workbook-model.js';
@@ -91,7 +92,9 @@ function liveCount(
   status: FitResult['status'],
   layout: Layout,
 ): string | undefined {
-  const alike = fits.every((own) => own.engine === engine && own.fit === fit);
+  const alike = fits.every(
+    (own) => own.engine === engine && own.fit === fit && isTypedPlain(own, ['Engine', 'Fit'], layout),
+  );
   if (!alike || [engine, fit].some((name) => name === '' || /[*?~<>="]/.test(name))) return undefined;
   const { assessment } = layout;
   const last = Math.max(...assessment.fits.map((own) => layout.fitRow(own)));
@@ -104,6 +107,16 @@ function liveCount(
     `${range(layout.column('Fits', 'Status'))},"${status}"`,
   ];
   return `COUNTIFS(${criteria.join(',')})`;
+}
+
+/** A criterion misses a name that stands in its cell with spaces around it. */
+function isTypedPlain({ source }: FitResult, headers: readonly string[], layout: Layout): boolean {
+  if (layout.makesFits || !source) return true;
+  const row = layout.assessment.book.tables.get('Fits')!.row(source.row);
+  return headers.every((header) => {
+    const content = row.cell(header)?.cell.content;
+    return content?.kind !== 'text' || content.value === content.value.trim();
+  });
 }
 
 const AIM_WORDS: Readonly<Record<StageResult['aim'], string>> = {
@@ -120,7 +133,11 @@ export function stageValue({ aim }: StageResult, value: number, toLength: (grain
 }
 
 function matchingRows({ matching, book, stock }: Assessment): (OutputCell | undefined)[][] {
-  if (!matching) return [[text('Matched sets: the book has no engine to match.')]];
+  if (!matching) {
+    const refused = book.setup.bad.map(reasonOf);
+    const why = refused.length > 0 ? `not made. ${refused.join('; ')}` : 'the book has no engine to match.';
+    return [[text(`Matched sets: ${why}`)]];
+  }
   const unit = book.setup.lengthUnit;
   const show = (stage: StageResult, value: number): OutputCell => ({
     value: stageValue(stage, value, (grain) => inUnit(grain, unit)),

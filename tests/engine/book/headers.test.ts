@@ -121,7 +121,7 @@ describe('a known column', () => {
     const book = journalsWith(['Mark', 'MARK', 'A 0', 'a 0'], ['B', 'C', 42.003, 42.004]);
     expect(book.journals[0]).toMatchObject({ mark: 'B' });
     expect(book.journals[0]!.readings).toHaveLength(1);
-    expect(book.notices.join('\n')).toMatch(/"MARK" twice.*\n.*"a 0" twice/);
+    expect(book.notices.join('\n')).toMatch(/second column of what the header "MARK" means.*\n.*"a 0" means/);
   });
 
   test('A 0 and A 0 #2 are repeats of one spot', () => {

@@ -29,7 +29,7 @@ describe('a reading', () => {
     ['a long text', 'x'.repeat(50), `the text "${'x'.repeat(40)}…"`],
   ])('%s', (_words, cell, found) => {
     expect(sentences({ Journals: journal({ 'A 0': cell }) })).toEqual([
-      `${FILE}: Journals!E2 (A 0): found ${found}; expected a length above 0; measure again or correct the cell.`,
+      `${FILE}: Journals!E2 (A 0): found ${found}; expected a length above 0 (mm, in or µm); measure again or correct the cell.`,
     ]);
   });
 
@@ -95,7 +95,7 @@ describe('another cell of a part', () => {
     ['Mark', DATE, 'a name', 'type it as text'],
     ['Usable', 'maybe', 'yes or no', 'type one of these words'],
     ['Usable', true, 'yes or no', 'type one of these words'],
-    ['Temperature', '20 mm', 'a temperature', 'correct the cell'],
+    ['Temperature', '20 mm', 'a temperature (°C or °F)', 'correct the cell'],
     ['Temperature', -300, 'a temperature above absolute zero', 'check the reading and its unit'],
     ['Gauge', ERROR, 'a name', 'type it as text'],
   ])('%s: %s', (header, cell, expected, remedy) => {

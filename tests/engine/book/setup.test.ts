@@ -17,13 +17,17 @@ describe('settings', () => {
       preferKeptPairs: false,
       massSpread: undefined,
       halfDifference: undefined,
+      bad: [],
     });
   });
 
   test.each<[Plain, Plain, object]>([
     ['Length unit', 'in', { lengthUnit: 'in' }],
     ['LENGTH-UNIT', ' IN ', { lengthUnit: 'in' }],
+    ['Length unit', 'inch', { lengthUnit: 'in' }],
     ['Temperature unit', 'F', { temperatureUnit: 'F' }],
+    ['Temperature unit', '°C', { temperatureUnit: 'C' }],
+    ['Temperature unit', '°f', { temperatureUnit: 'F' }],
     ['Confidence', '95 %', { confidence: 0.95 }],
     ['Confidence', 0.95, { confidence: 0.95 }],
     ['Confidence', 95, { confidence: 0.95 }],
@@ -68,16 +72,23 @@ describe('settings', () => {
     ['Confidence', '0.95 %', 'a confidence from 50 to 99.99 %'],
     ['Confidence', 'high', 'a confidence from 50 to 99.99 %'],
     ['Confidence', DATE, 'a confidence from 50 to 99.99 %'],
-    ['Aim', 1.1, 'middle or a number from 0 to 1'],
-    ['Aim', 'loose', 'middle or a number from 0 to 1'],
-    ['Undecided fits', 'yes', 'refuse or allow'],
-    ['New shells', true, 'no or yes'],
-    ['Prefer', 'cheap', 'closest or kept pairs'],
-    ['Mass spread', -1, 'a mass in g, 0 or more'],
-    ['Half difference', 'x', 'a length of 0 or more'],
   ])('%s: %s stops the book', (item, value, expected) => {
     expect(() => setupOf([item, value])).toThrow(`${FILE}: Setup!B2 (${item}): found `);
     expect(() => setupOf([item, value])).toThrow(`expected ${expected};`);
+  });
+
+  test.each<[string, Plain, string, object]>([
+    ['Aim', 1.1, 'middle or a number from 0 to 1', { aimShare: undefined }],
+    ['Aim', 'loose', 'middle or a number from 0 to 1', { aimShare: undefined }],
+    ['Undecided fits', 'yes', 'refuse or allow', { allowUndecided: false }],
+    ['New shells', true, 'no or yes', { buyNewShells: false }],
+    ['Prefer', 'cheap', 'closest or kept pairs', { preferKeptPairs: false }],
+    ['Mass spread', -1, 'a mass in g, 0 or more', { massSpread: undefined }],
+    ['Half difference', 'x', 'a length of 0 or more (mm, in or µm)', { halfDifference: undefined }],
+  ])('%s: %s costs only what needs it', (item, value, expected, setting) => {
+    const setup = setupOf([item, value], ['Confidence', 0.9]);
+    expect(setup).toMatchObject({ ...setting, confidence: 0.9 });
+    expect(setup.bad).toMatchObject([{ sheet: 'Setup', cell: 'B2', header: item, expected }]);
   });
 });
 
