@@ -30,8 +30,8 @@ export function groupBy<Row>(rows: readonly Row[], key: (row: Row) => string): M
 export interface GaugeUse {
   readonly systematic: readonly SystematicSource[];
   readonly random: GaugeRandom;
-  /** 1e-6 per K. */
-  readonly expansion: number;
+  /** 1e-6 per K; undefined where steel has been made unknown. */
+  readonly expansion: number | undefined;
   /** Rows of Gauges from the gauge itself up its chain, for formulas. */
   readonly rows: readonly GaugeRow[];
 }
@@ -138,9 +138,15 @@ export class Context {
     return limits?.bad.find((bad) => bad.header === header);
   }
 
-  /** The expansion of a part, 1e-6 per K; undefined for a case whose material is not named. */
+  /** The refused cell of Materials that leaves the expansion of steel unknown. */
+  steelFault(): BadCell | undefined {
+    if (this.material('steel') !== undefined) return undefined;
+    return this.book.materials.find(({ material }) => nameKey(material) === 'steel')?.bad[0];
+  }
+
+  /** The expansion of a part, 1e-6 per K; undefined for a case whose material is not named, and where steel is unknown. */
   expansionOf(row: PartRow, limits: LimitsRow | undefined): number | undefined {
-    const steel = this.material('steel')!;
+    const steel = this.material('steel');
     if (row.sheet === 'Shells') return steel;
     const named = row.sheet === 'Journals' ? limits?.journalMaterial : limits?.boreMaterial;
     if (named !== undefined) return this.material(named);

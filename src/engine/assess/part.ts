@@ -87,8 +87,12 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
 
   const gauge = 'bad' in lookup ? undefined : lookup.gauge;
   const expansion = context.expansionOf(row, limits);
-  const gaugeExpansion = gauge?.expansion ?? context.material('steel')!;
   const celsius = row.celsius ?? context.reference;
+  const isAt20C = celsius.numerator === context.reference.numerator * celsius.denominator;
+  const steelFault = context.steelFault();
+  if (steelFault && needsSteel(row, limits, gauge, isAt20C)) faults.push(reasonOf(steelFault));
+  // Where steel is unknown, what is left does not depend on it.
+  const gaugeExpansion = gauge?.expansion ?? context.material('steel') ?? 0;
   const nothing = {
     row,
     spots: [],
@@ -115,7 +119,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   const spots = readSpots(row.readings, (mm) =>
     expansion === undefined ? grainOfRatio(mm) : sizeAt20C(mm, celsius, expansion, gaugeExpansion),
   );
-  if (expansion === undefined && celsius.numerator !== context.reference.numerator * celsius.denominator) {
+  if (row.sheet === 'Cases' && expansion === undefined && !isAt20C) {
     why.push('not corrected to 20 °C: Limits names no Bore material');
   }
   const form = formOf(spots);
@@ -169,6 +173,19 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     limitsAreRead: unread.length === 0,
     guards,
   };
+}
+
+/** Whether the expansion of steel counts: of the part for its temperature term, of part and gauge away from 20 °C. */
+function needsSteel(
+  row: PartRow,
+  limits: LimitsRow | undefined,
+  gauge: GaugeUse | undefined,
+  isAt20C: boolean,
+): boolean {
+  const named = row.sheet === 'Journals' ? limits?.journalMaterial : limits?.boreMaterial;
+  const isSteelPart = row.sheet === 'Shells' || (row.sheet !== 'Cases' && named === undefined);
+  if (isSteelPart) return gauge !== undefined || !isAt20C;
+  return !isAt20C && named !== undefined && gauge?.expansion === undefined;
 }
 
 function namedTwice({ name, sheet }: PartRow): string {

@@ -74,8 +74,8 @@ export interface GaugeRow extends TableRow {
   readonly maxError: Grain | undefined;
   readonly resolution: Grain;
   readonly repeatability: Grain;
-  /** 1e-6 per K. */
-  readonly expansion: number;
+  /** 1e-6 per K; undefined where its material cannot be read, or steel has been made unknown. */
+  readonly expansion: number | undefined;
   readonly setFrom: string | undefined;
 }
 

@@ -145,11 +145,12 @@ export function findSheet(model: WorkbookModel, name: string): SheetModel | unde
 
 export type MaterialLookup = (name: string) => number | undefined;
 
-/** The expansion of a material, from Materials first, then built in. */
+/** The expansion of a material, from Materials first, then built in; unknown where its row was refused. */
 export function materialLookup(rows: readonly MaterialRow[]): MaterialLookup {
   const known = new Map(Object.entries(BUILT_IN_EXPANSION));
-  for (const { material, expansion } of [...rows].reverse()) {
+  for (const { material, expansion, bad } of [...rows].reverse()) {
     if (expansion !== undefined) known.set(nameKey(material), expansion);
+    else if (bad.length > 0) known.delete(nameKey(material));
   }
   return (name) => known.get(nameKey(name));
 }
@@ -223,7 +224,7 @@ function gaugeRow(row: Row, knows: MaterialLookup): GaugeRow {
     maxError: row.length('Max error', RULES.length),
     resolution: row.length('Resolution', RULES.length) ?? 0,
     repeatability: row.length('Repeatability', RULES.length) ?? 0,
-    expansion: knows(made ?? 'steel')!,
+    expansion: knows(made ?? 'steel'),
     setFrom: row.name('Set from'),
     bad: row.bad,
   };
