@@ -104,7 +104,10 @@ function sheetEdits(assessment: Assessment, { cells, userValues, layout }: Evalu
         : headers.map((header, place) => ({ column: first + place, characters: widthOf(header) })),
     });
   }
-  for (const { name } of book.model.sheets) {
+  for (const sheet of book.model.sheets) {
+    const { name } = sheet;
+    // A sheet that is made anew takes no values of the old one's formulas.
+    if (isOwnSheet(name) && isMadeByProgram(sheet)) continue;
     const storedValues = userValues.filter(({ sheet }) => sheet === name);
     if (!edited.has(name) && storedValues.length > 0)
       edits.push({ sheet: name, cells: [], storedValues, widths: [] });
