@@ -70,13 +70,19 @@ export function placeFits(
     bores: byPlace([...parts.rods, ...parts.cases]),
     shells: byPlace(parts.shells.filter(({ row }) => halfOf(row) !== undefined)),
   };
-  const fits = rows
-    ? rows.map((row) => placeRow(row, parts, places))
-    : parts.journals.flatMap((journal) => {
-        if (!journal.row.usable) return [];
-        const kept = keptStrips.find((row) => placeKey(row) === placeKey(journal.row));
-        return [placeJournal(journal, kept, places)];
-      });
+  if (rows) {
+    const named = {
+      journals: byName(parts.journals),
+      rods: byName(parts.rods),
+      cases: byName(parts.cases),
+      shells: byName(parts.shells),
+    };
+    return refuseOverused(rows.map((row) => placeRow(row, named, places)));
+  }
+  const kept = firstOf(keptStrips, placeKey);
+  const fits = parts.journals
+    .filter(({ row }) => row.usable)
+    .map((journal) => placeJournal(journal, kept.get(placeKey(journal.row)), places));
   return refuseOverused(fits);
 }
 
@@ -84,6 +90,22 @@ interface Places {
   readonly journals: Map<string, PartResult[]>;
   readonly bores: Map<string, PartResult[]>;
   readonly shells: Map<string, PartResult[]>;
+}
+
+type Names = Readonly<Record<keyof PartsOfBook, ReadonlyMap<string, PartResult>>>;
+
+/** The first row of each name: a long list is looked into for every fit. */
+function byName(parts: readonly PartResult[]): Map<string, PartResult> {
+  return firstOf(parts, ({ row }) => nameKey(row.name));
+}
+
+function firstOf<Row>(rows: readonly Row[], key: (row: Row) => string): Map<string, Row> {
+  const first = new Map<string, Row>();
+  for (const row of rows) {
+    const own = key(row);
+    if (!first.has(own)) first.set(own, row);
+  }
+  return first;
 }
 
 /** The fit of one journal where the program makes the sheet. */
@@ -101,21 +123,22 @@ function placeJournal(journal: PartResult, source: FitRow | undefined, places: P
 }
 
 /** A fit that the user's row names, wholly or in part. */
-function placeRow(source: FitRow, parts: PartsOfBook, places: Places): PlacedFit {
+function placeRow(source: FitRow, names: Names, places: Places): PlacedFit {
   const { engine, fit, position } = source;
   const key = placeKey(source);
   const unclear: string[] = [];
   const found: PlacedFit['parts'] = {};
-  const named = (slot: PlacedSlot, name: string | undefined, lists: readonly (readonly PartResult[])[]) => {
+  const named = (slot: PlacedSlot, name: string | undefined, lists: readonly (keyof PartsOfBook)[]) => {
     if (name === undefined) return;
-    const part = lists.flat().find(({ row }) => nameKey(row.name) === nameKey(name));
+    const list = lists.find((list) => names[list].has(nameKey(name)));
+    const part = list && names[list].get(nameKey(name));
     if (part) found[slot] = part;
     else unclear.push(`${SLOT_WORDS[slot]} names ${name}, which no row of ${listsOf(slot, fit)} has`);
   };
-  named('journal', source.journal, [parts.journals]);
-  named('bore', source.bore, boreLists(parts, fit));
-  named('upper', source.upper, [parts.shells]);
-  named('lower', source.lower, [parts.shells]);
+  named('journal', source.journal, ['journals']);
+  named('bore', source.bore, boreLists(fit));
+  named('upper', source.upper, ['shells']);
+  named('lower', source.lower, ['shells']);
   // A cell that was refused is not blank: nothing is put in its stead.
   const isRefused = source.bad.some(({ header }) => header !== 'Strip reading');
   if (isRefused) return { engine, fit, position, source, parts: found, unclear };
@@ -138,9 +161,9 @@ function placeRow(source: FitRow, parts: PartsOfBook, places: Places): PlacedFit
   return { engine, fit, position, source, parts: found, unclear };
 }
 
-function boreLists({ rods, cases }: PartsOfBook, fit: string): (readonly PartResult[])[] {
-  if (nameKey(fit) === 'big end') return [rods];
-  return nameKey(fit) === 'main' ? [cases] : [rods, cases];
+function boreLists(fit: string): (keyof PartsOfBook)[] {
+  if (nameKey(fit) === 'big end') return ['rods'];
+  return nameKey(fit) === 'main' ? ['cases'] : ['rods', 'cases'];
 }
 
 function listsOf(slot: PlacedSlot, fit: string): string {

@@ -23,8 +23,16 @@ interface Wanted extends Remeasure {
 export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[]): Remeasure[] {
   const wanted: Wanted[] = [];
   const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
+  const fitsOf = new Map<PartResult, FitResult[]>();
+  for (const fit of fits) {
+    for (const part of new Set(Object.values(fit.parts))) {
+      const own = fitsOf.get(part);
+      if (own) own.push(fit);
+      else fitsOf.set(part, [fit]);
+    }
+  }
   const waiting = (part: PartResult, status: FitResult['status']) =>
-    fits.filter((fit) => fit.status === status && Object.values(fit.parts).includes(part)).length;
+    (fitsOf.get(part) ?? []).filter((fit) => fit.status === status).length;
   for (const part of all) {
     const { row } = part;
     if (part.status === 'bad reading') {

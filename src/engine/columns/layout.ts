@@ -21,12 +21,25 @@ export class Layout {
   /** Whether the program makes the sheet Fits itself. */
   readonly makesFits: boolean;
 
+  private readonly sheetNames = new Map<SheetName, string>();
+  private readonly firsts = new Map<SheetName, number>();
+  private readonly fitRows: ReadonlyMap<FitResult, number>;
+  private readonly lastFitRow: number;
+
   constructor(readonly assessment: Assessment) {
     this.makesFits = assessment.book.fits === undefined;
+    this.fitRows = new Map(assessment.fits.map((fit, place) => [fit, place + 1]));
+    this.lastFitRow = assessment.fits.reduce((last, fit) => Math.max(last, this.fitRow(fit)), 0);
   }
 
   /** The user's sheet, or for a Fits sheet of the program's the one that it makes. */
   sheetName(name: SheetName): string {
+    const known = this.sheetNames.get(name) ?? this.findSheetName(name);
+    this.sheetNames.set(name, known);
+    return known;
+  }
+
+  private findSheetName(name: SheetName): string {
     const sheet = findSheet(this.assessment.book.model, name);
     if (name !== 'Fits' || !this.makesFits || !sheet) return sheet?.name ?? name;
     return isMadeByProgram(sheet) ? sheet.name : `${name} (oilgap)`;
@@ -34,6 +47,12 @@ export class Layout {
 
   /** The first result column of a sheet. */
   first(name: SheetName): number {
+    const known = this.firsts.get(name) ?? this.findFirst(name);
+    this.firsts.set(name, known);
+    return known;
+  }
+
+  private findFirst(name: SheetName): number {
     if (name === 'Fits' && this.makesFits) return INPUT_SHEETS.Fits.columns.length;
     const table = this.assessment.book.tables.get(name)!;
     return ownColumnsOf(name, table.sheet)?.first ?? table.width;
@@ -45,13 +64,13 @@ export class Layout {
 
   /** The row of a fit on its sheet. */
   fitRow(fit: FitResult): number {
-    return this.makesFits ? this.assessment.fits.indexOf(fit) + 1 : fit.source!.row;
+    return this.makesFits ? this.fitRows.get(fit)! : fit.source!.row;
   }
 
-  /** A column of Fits from its first row to a last one, as a reference from any sheet. */
-  fitRange(column: number, last: number): string {
+  /** A column of Fits from its first row to the last that has a fit, as a reference from any sheet. */
+  fitRange(column: number): string {
     const letters = columnLetters(column);
-    return `${quotedSheet(this.sheetName('Fits'))}!${letters}2:${letters}${last + 1}`;
+    return `${quotedSheet(this.sheetName('Fits'))}!${letters}2:${letters}${this.lastFitRow + 1}`;
   }
 
   /** A result of a part, as a reference from any sheet. */

@@ -107,17 +107,23 @@ export function matchingSheets(assessment: Assessment, layout: Layout): OutputSh
   ];
 }
 
+/** The first part of each name. */
+function byName(parts: readonly PartResult[]): Map<string, PartResult> {
+  return new Map(parts.toReversed().map((part) => [part.row.name, part]));
+}
+
 function matchedColumns(assessment: Assessment, layout: Layout): SheetColumn<MatchedRow>[] {
   const unit = assessment.book.setup.lengthUnit;
   const format = unit === 'in' ? 'in' : 'mm';
   const { parts, stock } = assessment;
-  const find = (list: readonly PartResult[], name: string) => list.find(({ row }) => row.name === name);
+  const rods = byName(parts.rods);
+  const shells = byName(parts.shells);
   /** Live where all four parts stand in the book; a bought shell has no cell. */
   const live = (row: MatchedRow, bore: string, wall: string, journal: string): string | undefined => {
     const { upper, lower } = row.fit;
-    const housing = stock.cases.get(row.fit.journal) ?? find(parts.rods, row.fit.bore.name);
+    const housing = stock.cases.get(row.fit.journal) ?? rods.get(row.fit.bore.name);
     const walls = [upper, lower].map((taken) =>
-      taken.from === 'stock' ? find(parts.shells, taken.shell.name) : undefined,
+      taken.from === 'stock' ? shells.get(taken.shell.name) : undefined,
     );
     if (!housing || !walls[0] || !walls[1]) return undefined;
     const cells = [
@@ -189,21 +195,22 @@ const PICK_LIST: SheetColumn<Picked>[] = [
 ];
 
 function pickList(rows: readonly MatchedRow[], { parts, stock }: Assessment): Picked[] {
-  const binOf = (list: readonly PartResult[], name: string) =>
-    list.find(({ row }) => row.name === name)?.row.bin ?? '';
+  const rods = byName(parts.rods);
+  const shellsByName = byName(parts.shells);
+  const binOf = (known: ReadonlyMap<string, PartResult>, name: string) => known.get(name)?.row.bin ?? '';
   const picked = rows.flatMap(({ fit, journal, engine, position }): Picked[] => {
     const housing = stock.cases.get(fit.journal);
     const shells = (['upper', 'lower'] as const).flatMap((half) => {
       const taken = fit[half];
       if (taken.from === 'new') return [];
       const { name } = taken.shell;
-      return [{ bin: binOf(parts.shells, name), part: name, kind: `${half} shell`, engine, position }];
+      return [{ bin: binOf(shellsByName, name), part: name, kind: `${half} shell`, engine, position }];
     });
     return [
       { bin: journal.row.bin ?? '', part: journal.row.name, kind: 'journal', engine, position },
       housing
         ? { bin: housing.row.bin ?? '', part: housing.row.name, kind: 'case', engine, position }
-        : { bin: binOf(parts.rods, fit.bore.name), part: fit.bore.name, kind: 'rod', engine, position },
+        : { bin: binOf(rods, fit.bore.name), part: fit.bore.name, kind: 'rod', engine, position },
       ...shells,
     ];
   });

@@ -27,12 +27,14 @@ export function extremesOf({ fits }: NeighbourResult): {
   tightest: Grain | undefined;
   loosest: Grain | undefined;
 } {
-  const computed = fits.flatMap(({ clearance }) => clearance ?? []);
-  if (computed.length === 0) return { tightest: undefined, loosest: undefined };
-  return {
-    tightest: Math.min(...computed.map(({ tightest }) => tightest)),
-    loosest: Math.max(...computed.map(({ loosest }) => loosest)),
-  };
+  let tightest: Grain | undefined;
+  let loosest: Grain | undefined;
+  for (const { clearance } of fits) {
+    if (!clearance) continue;
+    if (tightest === undefined || clearance.tightest < tightest) tightest = clearance.tightest;
+    if (loosest === undefined || clearance.loosest > loosest) loosest = clearance.loosest;
+  }
+  return { tightest, loosest };
 }
 
 export function summarySheet(assessment: Assessment, layout: Layout): OutputSheet {
@@ -97,8 +99,7 @@ function liveCount(
   );
   if (!alike || [engine, fit].some((name) => name === '' || /[*?~<>="]/.test(name))) return undefined;
   const { assessment } = layout;
-  const last = Math.max(...assessment.fits.map((own) => layout.fitRow(own)));
-  const range = (column: number) => layout.fitRange(column, last);
+  const range = (column: number) => layout.fitRange(column);
   const table = layout.makesFits ? undefined : assessment.book.tables.get('Fits')!;
   const columnOf = (header: string, otherwise: number) => table?.columns.get(header)?.column ?? otherwise;
   const criteria = [
