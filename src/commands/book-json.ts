@@ -6,8 +6,12 @@
 import type { Assessment } from '../engine/assess/assess.js';
 import type { PartResult } from '../engine/assess/part.js';
 import { sentenceOf } from '../engine/book/problems.js';
-import { leftOver, matchedRows, toBuy, unmatchedRows } from '../engine/sheets/matching-sheets.js';
-import { countOf, extremesOf, stageValue, waitingCount } from '../engine/sheets/summary.js';
+import { leftOver } from '../engine/sheets/left-over.js';
+import { matchedRows } from '../engine/sheets/matched-rows.js';
+import { unmatchedRows } from '../engine/sheets/not-matched.js';
+import { isProved, stageValue } from '../engine/sheets/proof-words.js';
+import { countOf, extremesOf, waitingCount } from '../engine/sheets/summary.js';
+import { toBuy } from '../engine/sheets/to-buy.js';
 import { type Grain, mmOfGrain } from '../maths/grain.js';
 
 export const JSON_VERSION = 1;
@@ -60,6 +64,7 @@ export function bookJson(assessment: Assessment, written: string | undefined) {
     remeasure,
     refused: book.bad.map((bad) => ({ ...bad, message: sentenceOf(book.model.file, bad) })),
     notices: book.notices,
+    notRead: assessment.missingBooks,
   };
 }
 
@@ -88,6 +93,7 @@ function matchingJson(assessment: Assessment) {
     completeEngines: matching.completeEngines.map(
       (key) => rows.find(({ fit }) => fit.engine === key)?.engine ?? key,
     ),
+    proved: isProved(assessment),
     stages: matching.stages.map((stage) => ({
       aim: stage.aim,
       reached: stageValue(stage, stage.reached, mmOfGrain),

@@ -1,10 +1,11 @@
 /** The short account of a checked book for a terminal. */
 import type { Assessment } from '../engine/assess/assess.js';
 import { countText } from '../engine/assess/words.js';
+import { isProved } from '../engine/sheets/proof-words.js';
 import { countOf, waitingCount } from '../engine/sheets/summary.js';
 
 export function bookSummary(assessment: Assessment, written: string): string {
-  const { spreads, parts, tables, matching, stock, book, remeasure } = assessment;
+  const { spreads, parts, tables, matching, stock, book, remeasure, missingBooks } = assessment;
   const lines = [`${book.model.file}`];
   for (const group of spreads) {
     const counts = [
@@ -30,10 +31,11 @@ export function bookSummary(assessment: Assessment, written: string): string {
   if (remeasure.length > 0)
     lines.push(`  ${countText(remeasure.length, 'reading')} to measure again: sheet Re-measure`);
   if (matching) {
-    const proved = matching.stages.every(({ reached, bound }) => reached === bound);
+    const of = missingBooks.length > 0 ? ' of the books that were read' : '';
+    const proof = isProved(assessment) ? `, proved best${of}` : ', not proved best';
     lines.push(
       `  matched sets: ${matching.completeEngines.length} of ${countText(stock.stock.engines.length, 'engine')} complete, ` +
-        `${countText(matching.fits.length, 'journal')} filled${proved ? ', proved best' : ''}`,
+        `${countText(matching.fits.length, 'journal')} filled${proof}`,
     );
   }
   lines.push(`  written: ${written}`);

@@ -3,6 +3,7 @@ import { basename, resolve } from 'node:path';
 import { type Assessment, isAllGood } from '../engine/assess/assess.js';
 import { sentenceOf } from '../engine/book/problems.js';
 import { readBook, runBook, withPlainNumbers } from '../engine/run-book.js';
+import { missingSentence, stopSentence } from '../engine/sheets/proof-words.js';
 import { writtenWorkbook } from '../engine/sheets/written-workbook.js';
 import { UserError } from '../engine/user-error.js';
 import type { WorkbookModel } from '../engine/workbook-model.js';
@@ -20,6 +21,8 @@ export interface RunOptions {
   readonly values?: boolean;
   readonly json?: boolean;
   readonly seconds: number;
+  /** Books of the stock that could not be read. */
+  readonly missingBooks?: readonly string[];
 }
 
 export interface CheckOptions extends RunOptions {
@@ -117,12 +120,13 @@ async function assessAndWrite(
   model: WorkbookModel,
   bytes: Uint8Array,
   target: string,
-  { values, seconds }: RunOptions,
+  { values, seconds, missingBooks = [] }: RunOptions,
 ): Promise<WrittenBook> {
   const name = basename(model.file);
   progress(`${name}: computing`);
   const assessment = await runBook(model, {
     seconds,
+    missingBooks,
     onProgress: (message) => progress(`${name}: ${message}`),
   });
   const edit = writtenWorkbook(assessment, { valuesOnly: values === true });
@@ -133,6 +137,9 @@ async function assessAndWrite(
   const { book } = assessment;
   for (const bad of book.bad) say(sentenceOf(model.file, bad));
   for (const notice of book.notices) say(notice);
+  for (const sentence of [stopSentence(assessment), missingSentence(assessment)]) {
+    if (sentence !== undefined) say(`${model.file}: ${sentence}`);
+  }
   for (const { sheet, reason } of written.refused) say(`${model.file}: sheet ${sheet}: ${reason}`);
   return { assessment, isWhole: written.refused.length === 0 };
 }

@@ -9,7 +9,7 @@ import { isAmong } from '../io/output-path.js';
 import { bookJson, JSON_VERSION } from './book-json.js';
 import { bookSummary } from './book-summary.js';
 import { type RunOptions, writeNewBook } from './check.js';
-import { EXIT, printable, progress, say } from './messages.js';
+import { EXIT, endProgress, printable, progress, say } from './messages.js';
 
 export async function match(
   paths: readonly string[],
@@ -29,19 +29,25 @@ export async function match(
   let code: number = EXIT.good;
   const books = [];
   const documents: unknown[] = [];
+  const missingBooks: string[] = [];
   for (const path of paths) {
     try {
       progress(`${path}: reading`);
       books.push(readBook((await openFile(path)).model));
     } catch (error) {
       if (!(error instanceof UserError)) throw error;
+      endProgress();
       say(error.message);
       documents.push({ file: path, error: error.message });
+      missingBooks.push(path);
       code = EXIT.notRun;
     }
   }
   if (books.length > 0) {
-    const { assessment, isWhole } = await writeNewBook(mergeBooks(books, out), out, options);
+    const { assessment, isWhole } = await writeNewBook(mergeBooks(books, out), out, {
+      ...options,
+      missingBooks,
+    });
     documents.push(bookJson(assessment, out));
     if (!options.json) process.stdout.write(`${printable(bookSummary(assessment, out))}\n`);
     if (!isWhole || !isAllGood(assessment)) code = Math.max(code, EXIT.findings);

@@ -5,12 +5,12 @@
  * crank follow it. Rows of tables that two books share are kept once. Gauges that differ under one name
  * get their book's name too. The first Setup among the books rules; lengths of books in another unit carry theirs.
  */
-import { basename, extname } from 'node:path';
 import type { Book } from './book/book.js';
 import { INPUT_SHEETS, type SheetName } from './book/input-sheets.js';
 import { headerKey, nameKey, nameText } from './book/names.js';
 import { onlyEngineType } from './book/open-book.js';
 import type { BookUnits, Table } from './book/table.js';
+import { labelsOf } from './book-labels.js';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from './workbook-model.js';
 
 const PART_SHEETS: readonly SheetName[] = ['Journals', 'Rods', 'Cases', 'Shells'];
@@ -45,11 +45,6 @@ export function mergeBooks(books: readonly Book[], file: string): WorkbookModel 
     return [mergedSheet(name, name === 'Setup' ? tables.slice(0, 1) : tables, renamed, units)];
   });
   return { file, sheets };
-}
-
-function labelsOf(files: readonly string[]): string[] {
-  const plain = files.map((file) => basename(file, extname(file)));
-  return plain.map((name, place) => (plain.indexOf(name) === place ? name : `${name} ${place + 1}`));
 }
 
 /** Names that mean different things in two books. */

@@ -24,6 +24,10 @@ export interface Assessment {
   readonly stock: BookStock;
   /** Undefined where the book has no engine to match, or a setting that matching needs was refused. */
   readonly matching: MatchResult | undefined;
+  /** Books that were to be of the stock and could not be read. */
+  readonly missingBooks: readonly string[];
+  /** The time that matching was given. */
+  readonly seconds: number;
 }
 
 /** The fits of one engine and fit, together. */
@@ -40,9 +44,11 @@ export interface AssessOptions {
   /** Seconds that matching may take. */
   readonly seconds: number;
   readonly onProgress?: ((message: string) => void) | undefined;
+  readonly missingBooks?: readonly string[];
 }
 
-export async function assessBook(book: Book, { seconds, onProgress }: AssessOptions): Promise<Assessment> {
+export async function assessBook(book: Book, options: AssessOptions): Promise<Assessment> {
+  const { seconds, onProgress, missingBooks = [] } = options;
   const context = new Context(book);
   const parts = {
     journals: assessParts(book.journals, context),
@@ -66,6 +72,8 @@ export async function assessBook(book: Book, { seconds, onProgress }: AssessOpti
     remeasure: remeasureList(parts, fits),
     stock,
     matching,
+    missingBooks,
+    seconds,
   };
 }
 

@@ -5,12 +5,15 @@ import { inUnit } from '../../maths/units.js';
 import type { Assessment, NeighbourResult } from '../assess/assess.js';
 import type { FitResult } from '../assess/fit.js';
 import type { Remeasure } from '../assess/remeasure.js';
+import { countText } from '../assess/words.js';
 import { reasonOf } from '../book/problems.js';
 import { CAUTION } from '../caution.js';
 import type { Layout } from '../columns/layout.js';
 import type { OutputCell, OutputSheet } from '../workbook-model.js';
 import { headerRow, ownSheet, rowsOf, type SheetColumn, text } from './own-sheet.js';
+import { AIM_WORDS, missingSentence, stageValue, stopSentence } from './proof-words.js';
 import { readingsUnchanged } from './readings-checksum.js';
+import { type TypedName, typedName } from './typed-name.js';
 
 const WAITING = new Set<FitResult['status']>(['bad reading', 'unclear', 'not measured', 'no limits']);
 
@@ -49,7 +52,7 @@ export function summarySheet(assessment: Assessment, layout: Layout): OutputShee
     formula: (group) => liveCount(group, statuses[0]!, layout),
   });
   const columns: SheetColumn<NeighbourResult>[] = [
-    { header: 'Engine', width: 30, value: ({ engine }) => engine },
+    { header: 'Engine', width: 30, value: (group) => engineName(group, assessment) },
     { header: 'Fit', width: 13, value: ({ fit }) => fit },
     { header: 'Fits', width: 13, format: 'whole', value: ({ fits }) => fits.length },
     count('In range', 'in range'),
@@ -81,6 +84,12 @@ export function summarySheet(assessment: Assessment, layout: Layout): OutputShee
     headerRows: 1,
     landscape: true,
   };
+}
+
+/** The engine as its first journal's row has it typed. */
+function engineName({ engine, fits }: NeighbourResult, { book }: Assessment): TypedName {
+  const journal = fits[0]?.parts.journal;
+  return journal ? typedName(book, journal.row, 'Engine', engine) : engine;
 }
 
 function spreadWords({ spread, limit }: NeighbourResult): string | undefined {
@@ -120,20 +129,8 @@ function isTypedPlain({ source }: FitResult, headers: readonly string[], layout:
   });
 }
 
-const AIM_WORDS: Readonly<Record<StageResult['aim'], string>> = {
-  'complete engines': 'Complete engines',
-  'filled journals beyond them': 'Filled journals beyond them',
-  'price of bought shells': 'Price of bought shells',
-  'distance from the aim': 'Total distance from the aim',
-  'pairs kept together': 'Fits whose parts ran together',
-};
-
-/** A stage's value as it is shown: lengths in the book's unit. */
-export function stageValue({ aim }: StageResult, value: number, toLength: (grain: Grain) => number): number {
-  return aim === 'distance from the aim' ? toLength(value) : value;
-}
-
-function matchingRows({ matching, book, stock }: Assessment): (OutputCell | undefined)[][] {
+function matchingRows(assessment: Assessment): (OutputCell | undefined)[][] {
+  const { matching, book, stock } = assessment;
   if (!matching) {
     const refused = book.setup.bad.map(reasonOf);
     const why = refused.length > 0 ? `not made. ${refused.join('; ')}` : 'the book has no engine to match.';
@@ -145,6 +142,7 @@ function matchingRows({ matching, book, stock }: Assessment): (OutputCell | unde
     format: stage.aim === 'distance from the aim' ? (unit === 'in' ? 'in' : 'mm') : 'plain',
   });
   const engines = stock.stock.engines.length;
+  const sentences = [stopSentence(assessment), missingSentence(assessment)];
   return [
     ['Matched sets, in this order', 'Reached', 'Proven best', 'Gap'].map((header) => text(header, 'header')),
     ...matching.stages.map((stage) => [
@@ -153,7 +151,8 @@ function matchingRows({ matching, book, stock }: Assessment): (OutputCell | unde
       show(stage, stage.bound),
       show(stage, Math.abs(stage.bound - stage.reached)),
     ]),
-    [text(`Of ${engines} engine${engines === 1 ? '' : 's'} in the stock. A gap of 0 means proved.`)],
+    [text(`Of ${countText(engines, 'engine')} in the stock. A gap of 0 means proved.`)],
+    ...sentences.flatMap((sentence) => (sentence === undefined ? [] : [[text(sentence)]])),
     ...(matching.grid === undefined
       ? []
       : [

@@ -2,6 +2,7 @@
 
 import { inUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
+import type { PartResult } from '../assess/part.js';
 import type { CheckedSheet } from '../assess/table-checks.js';
 import { INPUT_SHEETS, type SheetName } from '../book/input-sheets.js';
 import { isMadeByProgram, ownColumnsOf } from '../book/own-columns.js';
@@ -11,6 +12,7 @@ import type { OutputCell, OutputSheet, SheetEdit, WorkbookEdit } from '../workbo
 import { matchingSheets } from './matching-sheets.js';
 import { headerRow, text } from './own-sheet.js';
 import { remeasureSheet, summarySheet } from './summary.js';
+import { type TypedName, typedName } from './typed-name.js';
 
 const OWN_SHEETS = [
   'Summary',
@@ -127,19 +129,31 @@ function tableCells(name: SheetName, tables: Assessment['tables'], first: number
   ]);
 }
 
+function nameCell(name: TypedName | undefined): OutputCell | undefined {
+  return name === undefined || name === '' ? undefined : { value: name, format: 'plain' };
+}
+
 /** The sheet Fits where the book has none of the user's. */
 function fitsSheet(assessment: Assessment, { cells, layout }: Evaluated): OutputSheet {
   const unit = assessment.book.setup.lengthUnit;
   const inputs = INPUT_SHEETS.Fits.columns.map(({ header }) => header);
   const results = RESULT_HEADERS.Fits!;
   const rows: (OutputCell | undefined)[][] = [headerRow([...inputs, ...results])];
+  const { book } = assessment;
+  const partName = (part: PartResult | undefined) => part && typedName(book, part.row, 'Part', part.row.name);
   for (const { engine, fit, position, parts, source } of assessment.fits) {
-    const names = [parts.journal, parts.bore, parts.upper, parts.lower].map((part) => part?.row.name);
+    const { row } = parts.journal!;
+    const names = [
+      typedName(book, row, 'Engine', engine),
+      fit,
+      typedName(book, row, 'Position', position),
+      ...[parts.journal, parts.bore, parts.upper, parts.lower].map(partName),
+    ];
     const strip: OutputCell | undefined =
       source?.strip === undefined
         ? undefined
         : { value: inUnit(source.strip, unit), format: unit === 'in' ? 'in' : 'mm' };
-    rows.push([...[engine, fit, position, ...names].map((name) => (name ? text(name) : undefined)), strip]);
+    rows.push([...names.map((name) => nameCell(name)), strip]);
   }
   for (const { row, column, cell } of cells.get('Fits') ?? []) rows[row]![column] = cell;
   return {

@@ -1,0 +1,66 @@
+/** The sheet Not matched: every journal without a set, and why. */
+import type { StockJournal } from '../../maths/matching/stock.js';
+import type { Assessment } from '../assess/assess.js';
+import type { PartResult } from '../assess/part.js';
+import { matchingFault, reasonNotUsed } from '../assess/stock.js';
+import type { Book } from '../book/book.js';
+import { reasonOf } from '../book/problems.js';
+import type { OutputSheet } from '../workbook-model.js';
+import { ownSheet, type SheetColumn } from './own-sheet.js';
+import { typedName } from './typed-name.js';
+
+export interface UnmatchedRow {
+  readonly journal: PartResult;
+  readonly why: string;
+}
+
+export function notMatchedSheet(assessment: Assessment): OutputSheet {
+  return ownSheet('Not matched', columnsOf(assessment.book), unmatchedRows(assessment));
+}
+
+function columnsOf(book: Book): SheetColumn<UnmatchedRow>[] {
+  return [
+    {
+      header: 'Engine',
+      width: 12,
+      value: ({ journal: { row } }) => typedName(book, row, 'Engine', row.engine),
+    },
+    { header: 'Fit', width: 10, value: ({ journal }) => journal.row.fit },
+    {
+      header: 'Position',
+      width: 10,
+      value: ({ journal: { row } }) => typedName(book, row, 'Position', row.position),
+    },
+    {
+      header: 'Journal',
+      width: 14,
+      value: ({ journal: { row } }) => typedName(book, row, 'Part', row.name),
+    },
+    { header: 'Why', width: 60, format: 'text', value: ({ why }) => why },
+  ];
+}
+
+export function unmatchedRows({ matching, stock, context }: Assessment): UnmatchedRow[] {
+  if (!matching) return [];
+  const filled = new Set(matching.fits.map(({ journal }) => journal));
+  return [...stock.journals]
+    .filter(([journal]) => !filled.has(journal))
+    .map(([journal, part]) => ({ journal: part, why: whyNot(journal, part) }));
+
+  function whyNot(journal: StockJournal, part: PartResult): string {
+    const own = reasonNotUsed(part);
+    if (own) return `journal: ${own}`;
+    const housing = stock.cases.get(journal);
+    if (housing && !journal.caseBore?.part) {
+      return `case ${housing.row.name}: ${reasonNotUsed(housing) ?? 'several cases stand at this place'}`;
+    }
+    const limits = context.limitsOf(part.row.engineType, part.row.fit);
+    const refused = matchingFault(limits, context);
+    if (refused) return reasonOf(refused);
+    if (limits?.clearanceMin === undefined || limits.clearanceMax === undefined)
+      return 'no limits for this fit';
+    return journal.caseBore
+      ? 'no pair of shells is left that gives an allowed fit'
+      : 'no rod and pair of shells are left that give an allowed fit';
+  }
+}

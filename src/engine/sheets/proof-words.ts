@@ -1,0 +1,47 @@
+/** What matching reached, how far it is proved, and of which books, in words. */
+import type { Grain } from '../../maths/grain.js';
+import type { StageResult } from '../../maths/matching/stock.js';
+import type { Assessment } from '../assess/assess.js';
+import { countText, lengthText } from '../assess/words.js';
+
+export const AIM_WORDS: Readonly<Record<StageResult['aim'], string>> = {
+  'complete engines': 'Complete engines',
+  'filled journals beyond them': 'Filled journals beyond them',
+  'price of bought shells': 'Price of bought shells',
+  'distance from the aim': 'Total distance from the aim',
+  'pairs kept together': 'Fits whose parts ran together',
+};
+
+/** A stage's value as it is shown: lengths in the book's unit. */
+export function stageValue({ aim }: StageResult, value: number, toLength: (grain: Grain) => number): number {
+  return aim === 'distance from the aim' ? toLength(value) : value;
+}
+
+export function isProved({ matching }: Assessment): boolean {
+  return matching?.stages.every(({ reached, bound }) => reached === bound) ?? true;
+}
+
+/** That the time ended the search before the best was proved, and how far it got; undefined where it is proved. */
+export function stopSentence(assessment: Assessment): string | undefined {
+  const { matching, seconds, book } = assessment;
+  if (!matching || isProved(assessment)) return undefined;
+  const unit = book.setup.lengthUnit;
+  const show = (stage: StageResult, value: number) =>
+    stage.aim === 'distance from the aim' ? lengthText(value, unit) : String(value);
+  const open = matching.stages
+    .filter(({ reached, bound }) => reached !== bound)
+    .map((stage) => {
+      const words = AIM_WORDS[stage.aim].toLowerCase();
+      return `${words} ${show(stage, stage.reached)}, proven best ${show(stage, stage.bound)}`;
+    });
+  return (
+    `Matching was stopped by its time of ${countText(seconds, 'second')}, before its sets were proved the best: ` +
+    `${open.join('; ')}. Give it more with --seconds.`
+  );
+}
+
+/** Which books the sets are not of; undefined where all were read. */
+export function missingSentence({ missingBooks }: Assessment): string | undefined {
+  if (missingBooks.length === 0) return undefined;
+  return `Not read: ${missingBooks.join(', ')}. The matched sets are of the other books only.`;
+}
