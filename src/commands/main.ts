@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 /** The command line: arguments in, exit code out. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { DESCRIPTION_ITEMS } from '../engine/blank/description.js';
 import { CAUTION } from '../engine/caution.js';
 import { functionHelp, functionList } from '../engine/function-help.js';
 import { UserError } from '../engine/user-error.js';
@@ -21,6 +22,7 @@ Examples:
   oilgap check bench/engine.xlsx
   oilgap check *.xlsx --out checked
   oilgap match crank-shelf.xlsx shells.xlsx --out sets.xlsx
+  oilgap sheet --out engine.xlsx --cylinders 6 --unit in
   oilgap functions SHELL_CLEARANCE
   oilgap calc "=SHELL_CLEARANCE(45.0125,1.4875,1.4885,42.0015)"
 `;
@@ -68,6 +70,19 @@ function program(finish: (code: number) => void): Command {
       const { match } = await import('./match.js');
       finish(await match(books, options));
     });
+
+  const sheetCommand = oilgap
+    .command('sheet')
+    .description('make a blank measurement workbook; on a terminal without options, ask for the engine')
+    .option('--out <file>', 'the .xlsx file to make', 'measurements.xlsx');
+  for (const { option, value, help, standard } of DESCRIPTION_ITEMS) {
+    const text = standard === '' ? help : `${help} (default: "${standard}")`;
+    sheetCommand.option(`--${option} <${value}>`, text);
+  }
+  sheetCommand.action(async (options) => {
+    const { sheet } = await import('./sheet.js');
+    finish(await sheet(options));
+  });
 
   oilgap
     .command('functions')

@@ -1,0 +1,37 @@
+/** The questionnaire of `oilgap sheet` on a terminal: one question a line, each with its standard answer. */
+import input from '@inquirer/input';
+import {
+  answerFault,
+  DESCRIPTION_ITEMS,
+  type DescriptionName,
+  type DescriptionTexts,
+} from '../engine/blank/description.js';
+import { UserError } from '../engine/user-error.js';
+
+/** Marks in words: a screen reader says them, and no colour carries a meaning. */
+const THEME = { prefix: { idle: '?', done: '-' } };
+
+/**
+ * @param standards what Enter alone answers
+ * @throws UserError where the questionnaire is broken off
+ */
+export async function askForEngine(standards: DescriptionTexts): Promise<DescriptionTexts> {
+  const answers: Record<DescriptionName, string> = { ...standards };
+  try {
+    for (const { name, help, standard } of DESCRIPTION_ITEMS) {
+      answers[name] = await input(
+        {
+          message: `${help}:`,
+          ...(standard !== '' && { default: standard }),
+          theme: THEME,
+          validate: (answer) => answerFault({ ...answers, [name]: answer.trim() || standard }) ?? true,
+        },
+        { output: process.stderr },
+      );
+    }
+  } catch (error) {
+    if (!(error instanceof Error) || error.name !== 'ExitPromptError') throw error;
+    throw new UserError('sheet: found that the questions were broken off; nothing was written; run again.');
+  }
+  return answers;
+}

@@ -1,0 +1,42 @@
+/** `oilgap sheet`: a blank measurement workbook for an engine. */
+import { extname } from 'node:path';
+import { blankBook } from '../engine/blank/blank-book.js';
+import {
+  anglesNearParting,
+  DESCRIPTION_ITEMS,
+  type DescriptionName,
+  type DescriptionTexts,
+  describeEngine,
+} from '../engine/blank/description.js';
+import { UserError } from '../engine/user-error.js';
+import { writeNewFile } from '../io/new-file.js';
+import { blankPackage } from '../io/xlsx/blank-package.js';
+import { EXIT, say } from './messages.js';
+
+export type SheetOptions = Readonly<Partial<Record<DescriptionName, string>>> & { readonly out: string };
+
+/** Asks on a terminal for what no option says, unless some option says something. */
+export async function sheet({ out, ...given }: SheetOptions): Promise<number> {
+  if (extname(out).toLowerCase() !== '.xlsx') {
+    throw new UserError(
+      `${out}: found no name of an .xlsx file; expected one such as engine.xlsx; change --out.`,
+    );
+  }
+  const standards = Object.fromEntries(
+    DESCRIPTION_ITEMS.map(({ name, standard }) => [name, given[name] ?? standard]),
+  ) as DescriptionTexts;
+  const isAsking = Object.keys(given).length === 0 && process.stdin.isTTY && process.stderr.isTTY;
+  const texts = isAsking ? await (await import('./sheet-questions.js')).askForEngine(standards) : standards;
+  const description = describeEngine(texts);
+  for (const angle of anglesNearParting(description)) {
+    say(
+      `--bore-angles: found ${angle}, which lies near the parting line at 90; expected directions at least 20° from it; ` +
+        'the step between the halves is read there: choose another angle unless you mean it.',
+    );
+  }
+  const book = blankBook(description);
+  await writeNewFile(out, await blankPackage(book));
+  const counts = book.sheets.filter(({ figure }) => figure).map(({ name, rows }) => `${name} ${rows.length}`);
+  process.stdout.write(`${out}\n  rows to measure: ${counts.join(', ')}\n  next: oilgap bench ${out}\n`);
+  return EXIT.good;
+}

@@ -1,0 +1,219 @@
+/**
+ * The line drawings of a blank workbook: where stations, angles and walls lie. Lengths in mm on paper, from the
+ * upper left corner; angles of 0° point up and turn clockwise.
+ */
+import type { Figure } from './blank-book.js';
+import type { EngineDescription } from './description.js';
+
+export type Shape =
+  | { readonly kind: 'line'; readonly from: Point; readonly to: Point; readonly isDashed?: boolean }
+  | { readonly kind: 'circle'; readonly centre: Point; readonly radius: number; readonly isDot?: boolean }
+  /** The upper or lower half of a circle. */
+  | {
+      readonly kind: 'half circle';
+      readonly centre: Point;
+      readonly radius: number;
+      readonly half: 'upper' | 'lower';
+    }
+  | { readonly kind: 'rectangle'; readonly corner: Point; readonly width: number; readonly height: number }
+  | {
+      readonly kind: 'text';
+      readonly corner: Point;
+      readonly width: number;
+      readonly text: string;
+      readonly align: 'left' | 'centre';
+      readonly height: number;
+    };
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Drawing {
+  readonly width: number;
+  readonly height: number;
+  /** What a screen reader says. */
+  readonly description: string;
+  readonly shapes: readonly Shape[];
+}
+
+const WIDTH = 195;
+const FIGURE_HEIGHT = 47;
+const CAUTION_HEIGHT = 14;
+const LINE_HEIGHT = 5;
+const RADIUS = 14;
+const CENTRE_Y = 24;
+
+/** The drawing of a sheet, with the caution below it; the caution alone where there is nothing to draw. */
+export function drawingOf(
+  figure: Figure | undefined,
+  description: EngineDescription,
+  caution: readonly string[],
+): Drawing {
+  const top = figure ? FIGURE_HEIGHT : 0;
+  const shapes = figure ? FIGURES[figure](description) : [];
+  return {
+    width: WIDTH,
+    height: top + CAUTION_HEIGHT,
+    description: [...(figure ? [wordsOf(figure, description)] : []), ...caution].join(' '),
+    shapes: [
+      ...shapes,
+      {
+        kind: 'text',
+        corner: { x: 0, y: top },
+        width: WIDTH,
+        height: CAUTION_HEIGHT,
+        text: caution.join('\n'),
+        align: 'left',
+      },
+    ],
+  };
+}
+
+function wordsOf(figure: Figure, { stations, journalAngles, boreAngles, walls }: EngineDescription): string {
+  const along = `stations ${stations.join(', ')} from the front`;
+  switch (figure) {
+    case 'journal':
+      return `Line drawing of a journal: ${along}; angles ${journalAngles.join(', ')}, 0 in line with the throw.`;
+    case 'bore':
+      return `Line drawing of a bore: ${along}; angles ${boreAngles.join(', ')}, 0 square to the parting line, which is at 90.`;
+    case 'shell':
+      return `Line drawing of a pair of half-shells: ${walls} spots on the wall at the crown, from the front.`;
+  }
+}
+
+const FIGURES: Readonly<Record<Figure, (description: EngineDescription) => Shape[]>> = {
+  journal: ({ stations, journalAngles }) => [
+    ...sideView(stations),
+    ...endView(journalAngles),
+    note(
+      118,
+      'Seen from the front end.\n0° is in line with the throw\nof position 1; angles turn the\nsame way for every journal.',
+    ),
+  ],
+  bore: ({ stations, boreAngles }) => [
+    ...sideView(stations),
+    ...endView(boreAngles, RADIUS + 9),
+    circle(EYE, RADIUS + 4),
+    line({ x: EYE.x - RADIUS - 9, y: CENTRE_Y }, { x: EYE.x + RADIUS + 9, y: CENTRE_Y }, true),
+    label(EYE.x + RADIUS + 11, CENTRE_Y - LINE_HEIGHT / 2, 'parting line', 24, 'left'),
+    note(
+      144,
+      'Seen from the front end.\n0° is square to the parting\nline, which is at 90°.\nCaps torqued, no shells in.',
+    ),
+  ],
+  shell: ({ walls }) => [
+    ...shellPair(),
+    ...wallSpots(walls),
+    note(
+      118,
+      'Walls at the crown, 90° from\nthe parting line, spots from\nthe front. A ball anvil fits\nthe hollow side.',
+    ),
+  ],
+};
+
+const SIDE = { left: 12, right: 52 } as const;
+const EYE: Point = { x: 92, y: CENTRE_Y };
+
+const line = (from: Point, to: Point, isDashed = false): Shape => ({ kind: 'line', from, to, isDashed });
+const circle = (centre: Point, radius: number): Shape => ({ kind: 'circle', centre, radius });
+const label = (
+  x: number,
+  y: number,
+  text: string,
+  width = 14,
+  align: 'left' | 'centre' = 'centre',
+): Shape => ({
+  kind: 'text',
+  corner: { x: align === 'centre' ? x - width / 2 : x, y },
+  width,
+  height: LINE_HEIGHT,
+  text,
+  align,
+});
+
+function note(x: number, text: string, y = 10): Shape {
+  const lines = text.split('\n').length;
+  return {
+    kind: 'text',
+    corner: { x, y },
+    width: WIDTH - x,
+    height: lines * LINE_HEIGHT,
+    text,
+    align: 'left',
+  };
+}
+
+/** The bearing from the side, its stations as dashed lines. */
+function sideView(stations: readonly string[]): Shape[] {
+  const width = SIDE.right - SIDE.left;
+  const inset = stations.length === 1 ? width / 2 : width / 6;
+  const step = stations.length === 1 ? 0 : (width - 2 * inset) / (stations.length - 1);
+  return [
+    { kind: 'rectangle', corner: { x: SIDE.left, y: CENTRE_Y - RADIUS }, width, height: 2 * RADIUS },
+    line({ x: SIDE.left - 6, y: CENTRE_Y }, { x: SIDE.right + 6, y: CENTRE_Y }, true),
+    label(SIDE.left - 6, CENTRE_Y + RADIUS - LINE_HEIGHT, 'front', 12),
+    ...stations.flatMap((station, place) => {
+      const x = SIDE.left + inset + step * place;
+      return [
+        line({ x, y: CENTRE_Y - RADIUS - 2 }, { x, y: CENTRE_Y + RADIUS + 2 }, true),
+        label(x, CENTRE_Y + RADIUS + 3, station, 16),
+      ];
+    }),
+  ];
+}
+
+/** The bearing from the front, each angle a diameter. */
+function endView(angles: readonly string[], reach = RADIUS + 6): Shape[] {
+  return [
+    circle(EYE, RADIUS),
+    ...angles.flatMap((angle) => {
+      const turn = (Number(angle) * Math.PI) / 180;
+      const at = (distance: number): Point => ({
+        x: EYE.x + distance * Math.sin(turn),
+        y: EYE.y - distance * Math.cos(turn),
+      });
+      const end = at(reach);
+      return [line(at(-RADIUS), at(RADIUS)), label(end.x, end.y - LINE_HEIGHT / 2, `${angle}°`, 12)];
+    }),
+  ];
+}
+
+function shellPair(): Shape[] {
+  const wall = 3;
+  return (['upper', 'lower'] as const).flatMap((half): Shape[] => {
+    const side = half === 'upper' ? -1 : 1;
+    const centre = { x: EYE.x, y: CENTRE_Y + side * 1.5 };
+    const crown = centre.y + side * RADIUS;
+    return [
+      { kind: 'half circle', centre, radius: RADIUS, half },
+      { kind: 'half circle', centre, radius: RADIUS - wall, half },
+      ...[-1, 1].map((end) =>
+        line(
+          { x: centre.x + end * (RADIUS - wall), y: centre.y },
+          { x: centre.x + end * RADIUS, y: centre.y },
+        ),
+      ),
+      line({ x: centre.x, y: crown + side * 4 }, { x: centre.x, y: crown - side * 6 }),
+      label(centre.x + 14, crown + side * 2 - LINE_HEIGHT / 2, half, 20),
+    ];
+  });
+}
+
+/** A half-shell from above, its spots along the crown. */
+function wallSpots(walls: number): Shape[] {
+  const width = SIDE.right - SIDE.left;
+  const step = width / (walls + 1);
+  return [
+    { kind: 'rectangle', corner: { x: SIDE.left, y: CENTRE_Y - RADIUS }, width, height: 2 * RADIUS },
+    line({ x: SIDE.left - 6, y: CENTRE_Y }, { x: SIDE.right + 6, y: CENTRE_Y }, true),
+    label(SIDE.left - 6, CENTRE_Y + RADIUS - LINE_HEIGHT, 'front', 12),
+    label(SIDE.right + 6, CENTRE_Y - LINE_HEIGHT, 'crown', 14, 'left'),
+    ...Array.from({ length: walls }, (_, place) => {
+      const x = SIDE.left + step * (place + 1);
+      const dot: Shape = { kind: 'circle', centre: { x, y: CENTRE_Y }, radius: 0.8, isDot: true };
+      return [dot, label(x, CENTRE_Y - 7, String(place + 1), 8)];
+    }).flat(),
+  ];
+}

@@ -1,0 +1,106 @@
+/** What is understood of an engine's description, and what is refused by the name of its option. */
+import { describe, expect, test } from 'vitest';
+import { blankBook } from '../../../src/engine/blank/blank-book.js';
+import {
+  anglesNearParting,
+  DESCRIPTION_ITEMS,
+  type DescriptionTexts,
+  describeEngine,
+} from '../../../src/engine/blank/description.js';
+
+const STANDARD = Object.fromEntries(
+  DESCRIPTION_ITEMS.map(({ name, standard }) => [name, standard]),
+) as DescriptionTexts;
+const described = (texts: Partial<DescriptionTexts> = {}) => describeEngine({ ...STANDARD, ...texts });
+const headersOf = (name: string, texts: Partial<DescriptionTexts> = {}) =>
+  blankBook(described(texts))
+    .sheets.find((sheet) => sheet.name === name)
+    ?.columns.map(({ header }) => header)
+    .filter((header) => /^([A-Z]|Front|Rear|Wall) \d/.test(header));
+
+test('the standard is two stations, 0 and 90 for journals, three directions clear of the parting line for bores', () => {
+  expect(headersOf('Journals')).toEqual(['A 0', 'A 90', 'B 0', 'B 90']);
+  expect(headersOf('Rods')).toEqual(['A 0', 'A 45', 'A 135', 'B 0', 'B 45', 'B 135']);
+  expect(anglesNearParting(described())).toEqual([]);
+});
+
+test.each([
+  ['90', ['90']],
+  ['0,75,105,111', ['75', '105']],
+  ['255,290,291', ['255']],
+])('bore angles %s: near the parting line are %j', (boreAngles, near) => {
+  expect(anglesNearParting(described({ boreAngles }))).toEqual(near);
+});
+
+test('an inline six has six big ends and seven mains; positions may be named instead', () => {
+  const six = described({ cylinders: '6' });
+  expect([six.bigEnds.length, six.mains.length]).toEqual([6, 7]);
+  const named = described({ bigEnds: '1-3, 5', mains: 'none' });
+  expect([named.bigEnds, named.mains]).toEqual([['1', '2', '3', '5'], []]);
+  expect(blankBook(named).sheets.map(({ name }) => name)).not.toContain('Cases');
+});
+
+test('repeats stand beside their spots, walls are numbered', () => {
+  const texts = { stations: 'Front,Rear', journalAngles: '0', walls: '1', repeats: '2' };
+  expect(headersOf('Journals', texts)).toEqual(['Front 0', 'Front 0 #2', 'Rear 0', 'Rear 0 #2']);
+  expect(headersOf('Shells', texts)).toEqual(['Wall 1', 'Wall 1 #2']);
+});
+
+test('engines take their types; parts of several engines carry their engine in their name', () => {
+  const { sheets } = blankBook(
+    described({ types: 'short, long', engines: 'E1, E2=LONG', bigEnds: '1', mains: 'none' }),
+  );
+  const rods = sheets.find(({ name }) => name === 'Rods')!;
+  expect(rods.rows.map((row) => row.slice(0, 3))).toEqual([
+    ['E1 R1', 'short', 'E1'],
+    ['E2 R1', 'long', 'E2'],
+  ]);
+});
+
+test('a gauge stands in the rows of its parts only with its greatest error', () => {
+  const { sheets } = blankBook(described({ journalGauge: 'M1 = 0.002', boreGauge: 'D1' }));
+  const column = (name: string, header: string) => {
+    const sheet = sheets.find((known) => known.name === name)!;
+    const place = sheet.columns.findIndex((known) => known.header === header);
+    return sheet.rows.map((row) => row[place]);
+  };
+  expect(new Set(column('Journals', 'Gauge'))).toEqual(new Set(['M1']));
+  expect(new Set(column('Rods', 'Gauge'))).toEqual(new Set([undefined]));
+  expect(column('Gauges', 'Gauge').slice(0, 3)).toEqual(['M1', 'D1', undefined]);
+  expect(column('Gauges', 'Max error')[0]).toBe(0.002);
+});
+
+describe('is refused by the name of the option', () => {
+  test.each([
+    ['types', ' , '],
+    ['types', 'a,A'],
+    ['engines', 'E1=unknown'],
+    ['engines', 'E1,e1'],
+    ['cylinders', '0'],
+    ['cylinders', '4.5'],
+    ['cylinders', '999'],
+    ['bigEnds', '4-1'],
+    ['bigEnds', '1,1'],
+    ['stations', 'AB'],
+    ['stations', 'A,A'],
+    ['journalAngles', '0,x'],
+    ['journalAngles', '360'],
+    ['boreAngles', '0,0'],
+    ['journalAngles', '0 (in)'],
+    ['walls', '-1'],
+    ['repeats', '10'],
+    ['journalGauge', 'M1=wide'],
+    ['journalGauge', '=0.002'],
+    ['wallGauge', 'W1='],
+    ['wallGauge', 'W1=-0.1'],
+    ['unit', 'cm'],
+    ['paper', 'a3'],
+  ] as const)('%s "%s"', (name, text) => {
+    const { option } = DESCRIPTION_ITEMS.find((known) => known.name === name)!;
+    expect(() => described({ [name]: text })).toThrow(`--${option}: found "${text}"; expected`);
+  });
+
+  test('an engine with nothing to measure', () => {
+    expect(() => described({ bigEnds: 'none', mains: 'none' })).toThrow('--mains: found "none"');
+  });
+});
