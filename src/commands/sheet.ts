@@ -3,10 +3,10 @@ import { extname } from 'node:path';
 import { blankBook } from '../engine/blank/blank-book.js';
 import {
   anglesNearParting,
-  DESCRIPTION_ITEMS,
   type DescriptionName,
   type DescriptionTexts,
   describeEngine,
+  STANDARD_TEXTS,
 } from '../engine/blank/description.js';
 import { UserError } from '../engine/user-error.js';
 import { writeNewFile } from '../io/new-file.js';
@@ -22,9 +22,7 @@ export async function sheet({ out, ...given }: SheetOptions): Promise<number> {
       `${out}: found no name of an .xlsx file; expected one such as engine.xlsx; change --out.`,
     );
   }
-  const standards = Object.fromEntries(
-    DESCRIPTION_ITEMS.map(({ name, standard }) => [name, given[name] ?? standard]),
-  ) as DescriptionTexts;
+  const standards: DescriptionTexts = { ...STANDARD_TEXTS, ...given };
   const isAsking = Object.keys(given).length === 0 && process.stdin.isTTY && process.stderr.isTTY;
   const texts = isAsking ? await (await import('./sheet-questions.js')).askForEngine(standards) : standards;
   const description = describeEngine(texts);

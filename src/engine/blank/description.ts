@@ -95,6 +95,11 @@ export const DESCRIPTION_ITEMS: readonly DescriptionItem[] = [
   item('gaugeStudy', 'gauge-study', 'yes', 'a sheet for a gauge study, yes or no', 'no'),
 ];
 
+/** What is described where nothing is said. */
+export const STANDARD_TEXTS = Object.fromEntries(
+  DESCRIPTION_ITEMS.map(({ name, standard }) => [name, standard]),
+) as DescriptionTexts;
+
 const MOST_CYLINDERS = 64;
 const MOST_POSITIONS = 200;
 const MOST_ENGINES = 100;

@@ -6,12 +6,10 @@ import {
   DESCRIPTION_ITEMS,
   type DescriptionTexts,
   describeEngine,
+  STANDARD_TEXTS,
 } from '../../../src/engine/blank/description.js';
 
-const STANDARD = Object.fromEntries(
-  DESCRIPTION_ITEMS.map(({ name, standard }) => [name, standard]),
-) as DescriptionTexts;
-const described = (texts: Partial<DescriptionTexts> = {}) => describeEngine({ ...STANDARD, ...texts });
+const described = (texts: Partial<DescriptionTexts> = {}) => describeEngine({ ...STANDARD_TEXTS, ...texts });
 const headersOf = (name: string, texts: Partial<DescriptionTexts> = {}) =>
   blankBook(described(texts))
     .sheets.find((sheet) => sheet.name === name)

@@ -4,18 +4,15 @@ import JSZip from 'jszip';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { blankBook } from '../../../src/engine/blank/blank-book.js';
 import {
-  DESCRIPTION_ITEMS,
   type DescriptionTexts,
   describeEngine,
+  STANDARD_TEXTS,
 } from '../../../src/engine/blank/description.js';
 import { CAUTION } from '../../../src/engine/caution.js';
 import { blankPackage } from '../../../src/io/xlsx/blank-package.js';
 
-const STANDARD = Object.fromEntries(
-  DESCRIPTION_ITEMS.map(({ name, standard }) => [name, standard]),
-) as DescriptionTexts;
 const packageOf = (texts: Partial<DescriptionTexts> = {}) =>
-  blankPackage(blankBook(describeEngine({ ...STANDARD, ...texts })));
+  blankPackage(blankBook(describeEngine({ ...STANDARD_TEXTS, ...texts })));
 
 let bytes: Uint8Array;
 let workbook: ExcelJS.Workbook;
