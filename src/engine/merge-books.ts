@@ -8,7 +8,6 @@
 import type { Book } from './book/book.js';
 import { INPUT_SHEETS, type SheetName } from './book/input-sheets.js';
 import { headerKey, nameKey, nameText } from './book/names.js';
-import { onlyEngineType } from './book/open-book.js';
 import type { BookUnits, Table } from './book/table.js';
 import { labelsOf } from './book-labels.js';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from './workbook-model.js';
@@ -112,7 +111,7 @@ function mergedSheet(
       }
       for (const reading of table.readingColumns) put(reading.header, reading.column, reading.unit);
       // A type that went without saying in its own book must be said among others.
-      const type = typed ? onlyEngineType(source.book.limits) : undefined;
+      const type = typed ? source.book.onlyEngineType : undefined;
       if (type && !cells[columnOf('Engine type')]) {
         cells[columnOf('Engine type')] = { content: { kind: 'text', value: type } };
       }

@@ -7,7 +7,7 @@ import type { SelectionRow } from '../../maths/tables.js';
 import type { GaugeRandom, SystematicSource } from '../../maths/uncertainty.js';
 import type { Book, ClassOf, ClassRow, GaugeRow, LimitsRow, PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
-import { materialLookup, onlyEngineType } from '../book/open-book.js';
+import { materialLookup } from '../book/open-book.js';
 import { type BadCell, reasonOf } from '../book/problems.js';
 
 /** An engine type and a fit of it, as one key. */
@@ -52,15 +52,12 @@ export class Context {
   private readonly gauges: Map<string, GaugeRow>;
   private readonly selection: Map<string, SelectionRow[]>;
   readonly material: (name: string) => number | undefined;
-  /** The engine type of rows that name none; undefined where Limits names several and each row must name its own. */
-  readonly onlyEngineType: string | undefined;
 
   constructor(readonly book: Book) {
     this.limits = new Map([...book.limits].reverse().map((row) => [kindKey(row.engineType, row.fit), row]));
     this.classRows = groupBy(book.classes, (row) => `${kindKey(row.engineType, row.fit)}\u0000${row.of}`);
     this.gauges = new Map([...book.gauges].reverse().map((row) => [nameKey(row.gauge), row]));
     this.material = materialLookup(book.materials);
-    this.onlyEngineType = onlyEngineType(book.limits);
     const named = book.selection.flatMap((row) => {
       const { journalMark, boreMark, shellMark } = row;
       if (row.bad.length > 0 || !journalMark || !boreMark || !shellMark) return [];

@@ -136,7 +136,7 @@ function fitPartsOf({ journal, bore, upper, lower }: PlacedFit['parts']): FitPar
 /** A row's engine type is its journal's, else its bore's. */
 function engineTypeOf({ parts }: PlacedFit, context: Context): string | undefined {
   const known = parts.journal ?? parts.bore;
-  return known ? known.row.engineType : context.onlyEngineType;
+  return known ? known.row.engineType : context.book.onlyEngineType;
 }
 
 function missingParts({ parts }: PlacedFit): string[] {

@@ -139,6 +139,8 @@ export interface FitRow extends TableRow {
 export interface Book {
   readonly model: WorkbookModel;
   readonly setup: Setup;
+  /** The engine type of rows that name none; undefined where Limits names several and each row must name its own. */
+  readonly onlyEngineType: string | undefined;
   /** The user's sheets that are known, by name. */
   readonly tables: ReadonlyMap<SheetName, Table>;
   readonly limits: readonly LimitsRow[];

@@ -41,7 +41,10 @@ export function openBook(model: WorkbookModel, setup: Setup): Book {
   const materials = rowsOf('Materials', materialRow);
   const knows = materialLookup(materials);
   const named = limitRows.map((row) => limitsRow(row, knows));
-  const onlyType = onlyEngineType(named);
+  const onlyType = onlyEngineType(
+    named.map(({ engineType }) => engineType),
+    TYPED_TABLES.flatMap((name) => rowsOf(name, (row) => row).map((row) => row.name('Engine type') ?? '')),
+  );
   const limits = named.map((row) => withType(row, onlyType));
   const typeOf = (row: Row) => row.name('Engine type') ?? onlyType ?? '';
   const { fits, keptStrips } = fitRows(tables.get('Fits'), model);
@@ -62,6 +65,7 @@ export function openBook(model: WorkbookModel, setup: Setup): Book {
     setup,
     tables,
     ...book,
+    onlyEngineType: onlyType,
     fits,
     keptStrips,
     notices,
@@ -76,11 +80,21 @@ function withType(row: LimitsRow, onlyType: string | undefined): LimitsRow {
   return isBlankType ? { ...row, engineType: onlyType ?? '' } : row;
 }
 
-/** The one engine type that Limits names, `''` where there are no limits, undefined where there are several. */
-export function onlyEngineType(limits: readonly LimitsRow[]): string | undefined {
-  const named = limits.filter(({ engineType }) => engineType !== '');
-  const types = new Map(named.map(({ engineType }) => [nameKey(engineType), engineType]));
-  return types.size > 1 ? undefined : ([...types.values()][0] ?? '');
+/** Tables that name engine types, for a book without limits. */
+const TYPED_TABLES = ['Classes', 'Selection', 'New shells'] as const;
+
+/**
+ * The engine type of rows that leave it out: the one that Limits names, undefined where it names
+ * several. Without limits, the only one of the other tables, else `''`.
+ */
+function onlyEngineType(ofLimits: readonly string[], ofTables: readonly string[]): string | undefined {
+  const distinct = (types: readonly string[]) => [
+    ...new Map(types.filter((type) => type !== '').map((type) => [nameKey(type), type])).values(),
+  ];
+  const limits = distinct(ofLimits);
+  if (limits.length > 0) return limits.length === 1 ? limits[0] : undefined;
+  const tables = distinct(ofTables);
+  return tables.length === 1 ? tables[0]! : '';
 }
 
 function tablesOf(model: WorkbookModel, setup: Setup, notices: string[]): Map<SheetName, Table> {

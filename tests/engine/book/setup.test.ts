@@ -169,6 +169,22 @@ describe('Engine type', () => {
     expect(parts.journals[0]!.status).toBe('no limits');
   });
 
+  test.each<[string, Plain[], string]>([
+    ['the one that Classes names', ['X', 'x'], 'A'],
+    ['none where Classes names several', ['X', 'Y'], ''],
+  ])('left out without Limits is %s', (_words, types, expected) => {
+    const classes = types.map((type, at) => ({
+      'Engine type': type,
+      Fit: 'main',
+      Of: 'journal',
+      Mark: 'AB'[at]!,
+      From: 41.9 + at,
+      To: 42.1 + at,
+    }));
+    const [part] = assess({ Classes: table(...classes), Journals: journal(undefined) }).parts.journals;
+    expect([part!.status, part!.classification?.text]).toEqual(['no limits', expected]);
+  });
+
   test('without Limits no one asks for it', () => {
     const [part] = assess({ Journals: journal(undefined) }).parts.journals;
     expect(part).toMatchObject({ status: 'no limits' });
