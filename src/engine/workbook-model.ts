@@ -76,13 +76,19 @@ export interface OutputCell {
   readonly formula?: string | undefined;
 }
 
+export interface PlacedCell {
+  readonly row: number;
+  readonly column: number;
+  readonly cell: OutputCell;
+}
+
 /** Changes to one sheet of the user's. */
 export interface SheetEdit {
   readonly sheet: string;
   /** Columns of an earlier run, emptied before the new cells go in: first and last, inclusive. */
   readonly clear?: { readonly first: number; readonly last: number } | undefined;
-  /** New cells by row and column; they replace whatever stands there. */
-  readonly cells: readonly { readonly row: number; readonly column: number; readonly cell: OutputCell }[];
+  /** New cells; they replace whatever stands there. */
+  readonly cells: PlacedCells;
   /** Values for cells whose formula the user typed: the formula stays, its stored value changes. */
   readonly storedValues: readonly {
     readonly row: number;
@@ -93,11 +99,30 @@ export interface SheetEdit {
   readonly widths: readonly { readonly column: number; readonly characters: number }[];
 }
 
+/**
+ * Cells in any order, or cells that are made as they are written: those come row by row from the top, can be gone
+ * through again, and say beforehand where they lie and how they look.
+ */
+export type PlacedCells = readonly PlacedCell[] | MadeCells;
+
+export interface MadeCells extends Iterable<PlacedCell> {
+  readonly formats: ReadonlySet<OutputFormat>;
+  /** Rows and columns from first to last, inclusive; undefined where there is no cell. */
+  readonly bounds: CellBounds | undefined;
+}
+
+export interface CellBounds {
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
 /** A sheet that is the program's own, made anew at every run. */
 export interface OutputSheet {
   readonly name: string;
-  /** Dense rows; undefined is an empty cell. */
-  readonly rows: readonly (readonly (OutputCell | undefined)[])[];
+  /** Dense rows; undefined is an empty cell. They can be gone through more than once. */
+  readonly rows: Iterable<readonly (OutputCell | undefined)[]>;
   /** Widths in characters, by column. */
   readonly widths: readonly number[];
   /** How many first rows stay in view and are repeated on each printed page. */

@@ -49,6 +49,9 @@ export interface UsableClasses {
 export class Context {
   private readonly limits: Map<string, LimitsRow>;
   private readonly classRows: Map<string, ClassRow[]>;
+  private readonly classes = new Map<string, UsableClasses>();
+  private readonly candidates = new Map<string, readonly SizeClass[]>();
+  private readonly gaugeUses = new Map<string | undefined, GaugeLookup>();
   private readonly gauges: Map<string, GaugeRow>;
   private readonly selection: Map<string, SelectionRow[]>;
   readonly material: (name: string) => number | undefined;
@@ -89,8 +92,14 @@ export class Context {
 
   /** Rows with a bad cell or From above To take no part; a part of no known type has no classes. */
   classesOf(engineType: string | undefined, fit: string, of: ClassOf): UsableClasses {
-    const kind = engineType === undefined ? undefined : kindKey(engineType, fit);
-    const rows = (kind && this.classRows.get(`${kind}\u0000${of}`)) || [];
+    if (engineType === undefined) return { classes: [], rows: [] };
+    const key = `${kindKey(engineType, fit)}\u0000${of}`;
+    const known = this.classes.get(key) ?? this.usableClasses(this.classRows.get(key) ?? []);
+    this.classes.set(key, known);
+    return known;
+  }
+
+  private usableClasses(rows: readonly ClassRow[]): UsableClasses {
     const usable = rows.flatMap((row) => {
       const { mark, from, to, bad } = row;
       if (bad.length > 0 || mark === undefined || from === undefined || to === undefined) return [];
@@ -99,12 +108,36 @@ export class Context {
     return { classes: usable.map(({ size }) => size), rows: usable.map(({ row }) => row) };
   }
 
+  /** The shells of a fit that can be had: the new ones, else the classes of shells. */
+  candidatesOf(engineType: string | undefined, fit: string): readonly SizeClass[] {
+    if (engineType === undefined) return [];
+    const kind = kindKey(engineType, fit);
+    const known = this.candidates.get(kind) ?? this.findCandidates(engineType, fit, kind);
+    this.candidates.set(kind, known);
+    return known;
+  }
+
+  private findCandidates(engineType: string, fit: string, kind: string): readonly SizeClass[] {
+    const offered = this.book.newShells.flatMap((row) => {
+      const { mark, from, to, bad } = row;
+      if (kindKey(row.engineType, row.fit) !== kind || bad.length > 0) return [];
+      return mark === undefined || from === undefined || to === undefined ? [] : [{ mark, from, to }];
+    });
+    return offered.length > 0 ? offered : this.classesOf(engineType, fit, 'shell').classes;
+  }
+
   selectionOf(engineType: string | undefined, fit: string): readonly SelectionRow[] {
     return (engineType !== undefined && this.selection.get(kindKey(engineType, fit))) || [];
   }
 
   /** The gauge that a row names, followed up its `Set from` chain. */
   gaugeOf(name: string | undefined): GaugeLookup {
+    const known = this.gaugeUses.get(name) ?? this.findGauge(name);
+    this.gaugeUses.set(name, known);
+    return known;
+  }
+
+  private findGauge(name: string | undefined): GaugeLookup {
     if (name === undefined) return { gauge: undefined, why: [] };
     const first = this.gauges.get(nameKey(name));
     if (!first) return { gauge: undefined, why: [`gauge ${name} is not in Gauges: counted as none`] };

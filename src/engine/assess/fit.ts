@@ -7,7 +7,7 @@ import { selectedShell } from '../../maths/tables.js';
 import { clearanceVariance, expandedUncertainty, type MeasuredPart } from '../../maths/uncertainty.js';
 import type { LimitsRow } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
-import { type Context, kindKey } from './context.js';
+import type { Context } from './context.js';
 import type { PartResult } from './part.js';
 import type { PlacedFit } from './places.js';
 import { lengthText } from './words.js';
@@ -65,7 +65,7 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   const variance = clearance && measured ? clearanceVariance(measured) : 0;
   const guard = guardOf(confidence, Math.sqrt(variance));
   const hasGauge = determined.some(({ gauge }) => gauge !== undefined);
-  const candidates = shellCandidates(engineType, placed.fit, context);
+  const candidates = context.candidatesOf(engineType, placed.fit);
 
   let status: FitStatus;
   let chance: number | undefined;
@@ -208,18 +208,6 @@ function gaugeRemarks(parts: readonly PartResult[], hasGauge: boolean): string[]
   if (!hasGauge) return ['uncertainty not given: no part has a gauge'];
   const without = parts.filter(({ gauge }) => gauge === undefined).map(({ row }) => row.name);
   return without.length > 0 ? [`uncertainty not given for ${without.join(', ')}`] : [];
-}
-
-/** The shells of a fit that can be had: the new ones, else the classes of shells. */
-function shellCandidates(engineType: string | undefined, fit: string, context: Context): SizeClass[] {
-  if (engineType === undefined) return [];
-  const kind = kindKey(engineType, fit);
-  const offered = context.book.newShells.flatMap((row) => {
-    const { mark, from, to, bad } = row;
-    if (kindKey(row.engineType, row.fit) !== kind || bad.length > 0) return [];
-    return mark === undefined || from === undefined || to === undefined ? [] : [{ mark, from, to }];
-  });
-  return offered.length > 0 ? offered : [...context.classesOf(engineType, fit, 'shell').classes];
 }
 
 /** The mark stamped on a part, else its measured class where that is one. */

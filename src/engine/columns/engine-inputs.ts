@@ -1,135 +1,135 @@
 /**
- * What the column formulas work on: sheets that only the engine sees. Each measured part has a row with
- * its spots at 20 °C, the standard contributions to its uncertainty, and its limits and guards. They are
- * read and corrected once, exactly, and handed over as numbers in the book's unit.
+ * What the column formulas work on. Each part brings its spots at 20 °C, the standard contributions to its
+ * uncertainty, its limits and guards; each fit the sizes of its parts. They are read and corrected once,
+ * exactly, and handed over as numbers in the book's unit.
  */
 import type { RawCellContent } from 'hyperformula';
 import type { SizeClass } from '../../maths/classes.js';
-import type { SelectionRow } from '../../maths/tables.js';
-import { inUnit, type LengthUnit } from '../../maths/units.js';
+import { inUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
-import { kindKey } from '../assess/context.js';
-import type { FitResult } from '../assess/fit.js';
+import { groupBy, kindKey } from '../assess/context.js';
+import { type FitResult, markOf } from '../assess/fit.js';
 import type { PartResult } from '../assess/part.js';
-import type { ClassOf } from '../book/book.js';
-import type { RawSheets } from '../spreadsheet.js';
-import { cellAddress } from '../workbook-model.js';
-import { quotedSheet } from './live-terms.js';
+import type { ClassOf, PartSheet } from '../book/book.js';
+import type { ReadingColumn } from '../book/table.js';
+import type { Template } from './template.js';
 
-/** A sheet under construction: blocks of cells, each with its address. */
-class InputSheet {
-  readonly rows: RawCellContent[][] = [];
+type Inputs<Row> = Omit<Template<Row>, 'columns' | 'name'>;
 
-  constructor(readonly name: string) {}
+const CHECKS = ['smallest', 'largest', 'out of round', 'taper'] as const;
 
-  /** Adds rows below what is there and returns the range's address. */
-  add(block: readonly (readonly RawCellContent[])[]): string {
-    const first = this.rows.length;
-    const width = Math.max(1, ...block.map((row) => row.length));
-    for (const row of block)
-      this.rows.push(Array.from({ length: width }, (_, column) => row[column] ?? null));
-    return `${quotedSheet(this.name)}!${cellAddress(first, 0)}:${cellAddress(this.rows.length - 1, width - 1)}`;
-  }
+export function partInputs(
+  { book, parts, context }: Assessment,
+  sheet: PartSheet,
+  of: ClassOf,
+): Inputs<PartResult> {
+  const unit = book.setup.lengthUnit;
+  const rows = partsOf(parts, sheet);
+  const spotKey = ({ station, angle }: Pick<ReadingColumn, 'station' | 'angle'>) => `${station} ${angle}`;
+  const columns = book.tables.get(sheet)?.readingColumns ?? [];
+  const spots = [...groupBy(columns, spotKey).values()].map(([first]) => first!);
+  const places = new Map(spots.map((spot, place) => [spotKey(spot), place]));
+  const length = (grains: number | undefined) => (grains === undefined ? null : inUnit(grains, unit));
+  return {
+    rows,
+    kindOf: ({ row }) => kindKey(row.engineType ?? '', row.fit),
+    constants: {
+      // A book without a reading column has a place for one all the same: no range is without cells.
+      stations: spots.length > 0 ? spots.map(({ station }) => `'${station}`) : [null],
+      angles: spots.length > 0 ? spots.map(({ angle }) => angle ?? null) : [null],
+    },
+    inputs: [
+      {
+        name: 'spots',
+        width: Math.max(1, spots.length),
+        values: (part) => {
+          const cells: RawCellContent[] = spots.map(() => null);
+          for (const spot of part.spots) cells[places.get(spotKey(spot))!] = length(spot.value);
+          return cells;
+        },
+      },
+      {
+        name: 'contributions',
+        width: rows.reduce((most, { contributions }) => Math.max(most, contributions.length), 1),
+        values: ({ contributions }) => contributions.map(length),
+      },
+      ...(of === 'shell'
+        ? []
+        : [
+            ...CHECKS.map((quantity) => ({
+              name: `${quantity} limit`,
+              width: 1,
+              values: ({ checks }: PartResult) => [
+                length(checks.find((check) => check.quantity === quantity)?.limit),
+              ],
+            })),
+            {
+              name: 'extremes guard',
+              width: 1,
+              values: ({ guards }: PartResult) => [length(guards.extremes)],
+            },
+            { name: 'form guard', width: 1, values: ({ guards }: PartResult) => [length(guards.form)] },
+          ]),
+    ],
+    tables: [
+      {
+        name: 'classes',
+        rows: ({ row }) => classTable(context.classesOf(row.engineType, row.fit, of).classes, length),
+      },
+    ],
+  };
 }
 
-export class EngineInputs {
-  private readonly spots = new InputSheet('~spots');
-  private readonly tables = new InputSheet('~tables');
-  private readonly known = new Map<string, string>();
-  private readonly unit: LengthUnit;
+export function fitInputs({ book, fits, context }: Assessment): Inputs<FitResult> {
+  const { lengthUnit, confidence } = book.setup;
+  const length = (grains: number | undefined) => (grains === undefined ? null : inUnit(grains, lengthUnit));
+  const one = (name: string, value: (fit: FitResult) => RawCellContent) => ({
+    name,
+    width: 1,
+    values: (fit: FitResult) => [value(fit)],
+  });
+  const slots = ['journal', 'bore', 'upper', 'lower'] as const;
+  const sizes = ['size', 'largest', 'smallest'] as const;
+  const mark = (text: string | undefined) => (text === undefined ? null : `'${text}`);
+  return {
+    rows: fits,
+    kindOf: ({ engineType, fit }) => kindKey(engineType ?? '', fit),
+    constants: { confidence: [confidence] },
+    inputs: [
+      ...slots.flatMap((slot) =>
+        sizes.map((size) => one(`${slot} ${size}`, ({ parts }) => length(parts[slot]?.form?.[size]))),
+      ),
+      one('strip', ({ isStrip, clearance }) => (isStrip ? length(clearance!.clearance) : null)),
+      one('u', ({ variance }) => length(Math.sqrt(variance))),
+      one('min', ({ limits }) => length(limits?.clearanceMin)),
+      one('max', ({ limits }) => length(limits?.clearanceMax)),
+      one('service limit', ({ limits }) => length(limits?.serviceLimit)),
+      one('aim', ({ aim }) => length(aim)),
+      one('journal mark', ({ parts }) => mark(markOf(parts.journal))),
+      one('bore mark', ({ parts }) => mark(markOf(parts.bore))),
+    ],
+    tables: [
+      { name: 'candidates', rows: ({ candidates }) => classTable(candidates, length) },
+      {
+        name: 'selection',
+        rows: ({ engineType, fit }) =>
+          context
+            .selectionOf(engineType, fit)
+            .map(({ journalMark, boreMark, shellMark }) => [
+              `'${journalMark}`,
+              `'${boreMark}`,
+              `'${shellMark}`,
+            ]),
+      },
+    ],
+  };
+}
 
-  constructor(readonly assessment: Assessment) {
-    this.unit = assessment.book.setup.lengthUnit;
-  }
+function classTable(classes: readonly SizeClass[], length: (grains: number) => RawCellContent) {
+  return classes.map(({ mark, from, to }) => [`'${mark}`, length(from), length(to)]);
+}
 
-  sheets(): RawSheets {
-    return { [this.spots.name]: this.spots.rows, [this.tables.name]: this.tables.rows };
-  }
-
-  /** The spots that were read, one range. */
-  spotsOf(part: PartResult): string {
-    return this.once(part, 'spots', () =>
-      this.spots.add([part.spots.map(({ value }) => this.length(value))]),
-    );
-  }
-
-  stationsOf(part: PartResult): string {
-    return this.once(part, 'stations', () =>
-      this.spots.add([part.spots.map(({ station }) => `'${station}`)]),
-    );
-  }
-
-  anglesOf(part: PartResult): string {
-    return this.once(part, 'angles', () => this.spots.add([part.spots.map(({ angle }) => angle ?? null)]));
-  }
-
-  contributionsOf(part: PartResult): string {
-    return this.once(part, 'contributions', () =>
-      this.spots.add([part.contributions.map((grains) => this.length(grains))]),
-    );
-  }
-
-  /** One number as a cell, so that no literal of the formula language comes between. */
-  number(grains: number): string {
-    return this.one(`grains ${grains}`, this.length(grains));
-  }
-
-  plain(value: number): string {
-    return this.one(`plain ${value}`, value);
-  }
-
-  text(value: string): string {
-    return this.one(`text ${value}`, `'${value}`);
-  }
-
-  classesOf(part: PartResult, of: ClassOf): string | undefined {
-    const { row } = part;
-    const { classes } = this.assessment.context.classesOf(row.engineType, row.fit, of);
-    return this.classTable(`${kindKey(row.engineType ?? '', row.fit)} ${of}`, classes);
-  }
-
-  candidatesOf(fit: FitResult): string | undefined {
-    return this.classTable(`${kindKey(fit.engineType ?? '', fit.fit)} candidates`, fit.candidates);
-  }
-
-  selectionOf(fit: FitResult): string | undefined {
-    const rows = this.assessment.context.selectionOf(fit.engineType, fit.fit);
-    if (rows.length === 0) return undefined;
-    return this.block(`${kindKey(fit.engineType ?? '', fit.fit)} selection`, () =>
-      rows.map(({ journalMark, boreMark, shellMark }: SelectionRow) => [
-        `'${journalMark}`,
-        `'${boreMark}`,
-        `'${shellMark}`,
-      ]),
-    );
-  }
-
-  private classTable(key: string, classes: readonly SizeClass[]): string | undefined {
-    if (classes.length === 0) return undefined;
-    return this.block(key, () =>
-      classes.map(({ mark, from, to }) => [`'${mark}`, this.length(from), this.length(to)]),
-    );
-  }
-
-  private block(key: string, rows: () => RawCellContent[][]): string {
-    const address = this.known.get(key) ?? this.tables.add(rows());
-    this.known.set(key, address);
-    return address;
-  }
-
-  private one(key: string, value: RawCellContent): string {
-    const range = this.block(key, () => [[value]]);
-    return range.slice(0, range.lastIndexOf(':'));
-  }
-
-  private once({ row }: PartResult, what: string, add: () => string): string {
-    const key = `${what} ${row.sheet} ${row.row}`;
-    const address = this.known.get(key) ?? add();
-    this.known.set(key, address);
-    return address;
-  }
-
-  private length(grains: number): number {
-    return inUnit(grains, this.unit);
-  }
+function partsOf(parts: Assessment['parts'], sheet: PartSheet): readonly PartResult[] {
+  const of = { Journals: parts.journals, Rods: parts.rods, Cases: parts.cases, Shells: parts.shells };
+  return of[sheet];
 }

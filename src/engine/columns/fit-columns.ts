@@ -3,7 +3,6 @@ import type { LengthUnit } from '../../maths/units.js';
 import { type FitResult, markOf } from '../assess/fit.js';
 import { INPUT_SHEETS } from '../book/input-sheets.js';
 import { cellAddress } from '../workbook-model.js';
-import type { EngineInputs } from './engine-inputs.js';
 import type { Layout } from './layout.js';
 import { fitting, GRAINS, grains, lengthOf } from './live-terms.js';
 import type { ResultColumn } from './result-column.js';
@@ -28,22 +27,22 @@ export const FIT_RESULT_HELP = {
   Why: 'What the verdict rests on.',
 } as const;
 
-export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<FitResult>[] {
-  const unit = layout.assessment.book.setup.lengthUnit;
-  const own = (fit: FitResult, header: string) => layout.ownCell('Fits', layout.fitRow(fit), header);
-  const clearance = (header: keyof typeof EXTREMES): ResultColumn<FitResult> => ({
-    header,
-    format: 'length',
-    help: FIT_RESULT_HELP[header],
-    engine: (fit) => {
-      if (!fit.clearance) return undefined;
-      if (fit.isStrip) return `=${inputs.number(fit.clearance.clearance)}`;
-      const { bore, upper, lower, journal } = fit.parts;
-      const ranges = [bore, upper, lower, journal].map((part) => inputs.spotsOf(part!));
-      return `=${EXTREMES[header].function}(${ranges.join(',')})`;
-    },
-    live: (fit) => liveClearance(fit, header, layout, unit),
-  });
+export function fitColumns(layout: Layout): ResultColumn<FitResult>[] {
+  const { book, context } = layout.assessment;
+  const unit = book.setup.lengthUnit;
+  const clearance = (header: keyof typeof EXTREMES): ResultColumn<FitResult> => {
+    const { bore, wall, journal, function: name } = EXTREMES[header];
+    const sizes = [`bore ${bore}`, `upper ${wall}`, `lower ${wall}`, `journal ${journal}`];
+    const arguments_ = sizes.map((size) => `[${size.toLowerCase().replace('wall', 'size')}]`).join(',');
+    return {
+      header,
+      format: 'length',
+      help: FIT_RESULT_HELP[header],
+      engine: `=IF(ISNUMBER([strip]),[strip],${name}(${arguments_}))`,
+      isComputed: (fit) => fit.clearance !== undefined,
+      live: (fit) => liveClearance(fit, header, layout, unit),
+    };
+  };
   return [
     clearance('Clearance'),
     clearance('Tightest'),
@@ -52,68 +51,49 @@ export function fitColumns(inputs: EngineInputs, layout: Layout): ResultColumn<F
       header: 'Clearance U',
       format: 'length',
       help: FIT_RESULT_HELP['Clearance U'],
-      engine: (fit) =>
-        fit.clearanceU === undefined
-          ? undefined
-          : `=EXPANDED_UNCERTAINTY(${inputs.number(Math.sqrt(fit.variance))})`,
+      engine: '=EXPANDED_UNCERTAINTY([u])',
+      isComputed: (fit) => fit.clearanceU !== undefined,
     },
     {
       header: 'Chance in range',
       format: 'chance',
       help: FIT_RESULT_HELP['Chance in range'],
-      engine: (fit) => {
-        if (fit.chance === undefined || !isOrdered(fit)) return fit.chance;
-        const { clearanceMin, clearanceMax } = fit.limits!;
-        const numbers = [Math.sqrt(fit.variance), clearanceMin!, clearanceMax!].map((value) =>
-          inputs.number(value),
-        );
-        return `=CHANCE_IN_RANGE(${own(fit, 'Tightest')},${own(fit, 'Loosest')},${numbers.join(',')})`;
-      },
+      engine: '=CHANCE_IN_RANGE([Tightest],[Loosest],[u],[min],[max])',
+      isComputed: (fit) => fit.chance !== undefined && isOrdered(fit),
+      plain: (fit) => fit.chance,
       live: (fit) => (fit.chance === undefined ? undefined : liveChance(fit, layout, unit)),
     },
     {
       header: 'Shell by marks',
       format: 'plain',
       help: FIT_RESULT_HELP['Shell by marks'],
-      engine: (fit) => {
-        const selection = inputs.selectionOf(fit);
-        const [journal, bore] = [markOf(fit.parts.journal), markOf(fit.parts.bore)];
-        if (!selection || journal === undefined || bore === undefined) return undefined;
-        return `=SELECTED_SHELL(${inputs.text(journal)},${inputs.text(bore)},${selection})`;
-      },
+      engine: '=SELECTED_SHELL([journal mark],[bore mark],[selection])',
+      isComputed: ({ engineType, fit, parts }) =>
+        context.selectionOf(engineType, fit).length > 0 &&
+        markOf(parts.journal) !== undefined &&
+        markOf(parts.bore) !== undefined,
     },
     {
       header: 'Shell by size',
       format: 'plain',
       help: FIT_RESULT_HELP['Shell by size'],
-      engine: (fit) => {
-        const candidates = inputs.candidatesOf(fit);
-        if (fit.shellBySize === undefined || !candidates) return undefined;
-        const { bore, journal } = fit.parts;
-        return `=SHELL_GRADE(${inputs.spotsOf(bore!)},${inputs.spotsOf(journal!)},${inputs.number(fit.aim!)},${candidates})`;
-      },
+      engine: '=SHELL_GRADE([bore size],[journal size],[aim],[candidates])',
+      isComputed: ({ shellBySize, candidates }) => shellBySize !== undefined && candidates.length > 0,
     },
     {
       header: 'Status',
       format: 'plain',
       help: FIT_RESULT_HELP.Status,
-      engine: (fit) => {
-        if (fit.chance === undefined || !fit.limitsAreRead || !isOrdered(fit)) return fit.status;
-        const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
-        const range = [clearanceMin!, clearanceMax!, Math.sqrt(fit.variance)].map((value) =>
-          inputs.number(value),
-        );
-        const service = serviceLimit === undefined ? '' : inputs.number(serviceLimit);
-        const confidence = inputs.plain(layout.assessment.book.setup.confidence);
-        return `=FIT_STATUS(${own(fit, 'Tightest')},${own(fit, 'Loosest')},${range.join(',')},${service},${confidence})`;
-      },
+      engine: '=FIT_STATUS([Tightest],[Loosest],[min],[max],[u],[service limit],[confidence])',
+      isComputed: (fit) => fit.chance !== undefined && fit.limitsAreRead && isOrdered(fit),
+      plain: ({ status }) => status,
       live: (fit) => liveStatus(fit, layout, unit),
     },
     {
       header: 'Why',
       format: 'text',
       help: FIT_RESULT_HELP.Why,
-      engine: (fit) => fit.why.join('; ') || undefined,
+      plain: ({ why }) => why.join('; ') || undefined,
     },
   ];
 }

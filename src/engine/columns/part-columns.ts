@@ -2,7 +2,6 @@
 import type { LimitCheck } from '../../maths/conformity.js';
 import type { PartResult } from '../assess/part.js';
 import type { ClassOf } from '../book/book.js';
-import type { EngineInputs } from './engine-inputs.js';
 import type { Layout } from './layout.js';
 import { type LiveSizes, liveSizes } from './live-spots.js';
 import { beyond, clear, fitting, GRAINS, ifNumber } from './live-terms.js';
@@ -32,105 +31,77 @@ export const PART_RESULT_HELP = {
   Why: 'What the verdict rests on, and what is odd.',
 } as const;
 
-export function partColumns(inputs: EngineInputs, layout: Layout, of: ClassOf): ResultColumn<PartResult>[] {
-  const { book } = layout.assessment;
+export function partColumns(layout: Layout, of: ClassOf): ResultColumn<PartResult>[] {
+  const { book, context } = layout.assessment;
   const unit = book.setup.lengthUnit;
   const cell = ({ row }: PartResult, header: string) => layout.ownCell(row.sheet, row.row, header);
   const sizeHeader = of === 'shell' ? 'Wall' : 'Size';
-  const memo = new Map<PartResult, LiveSizes>();
+  // The columns of a row are asked for one after the other.
+  let last: { readonly part: PartResult; readonly sizes: LiveSizes } | undefined;
   const live = (part: PartResult): LiveSizes => {
-    const sizes = memo.get(part) ?? liveSizes(part, book.tables.get(part.row.sheet)!, unit);
-    memo.set(part, sizes);
-    return sizes;
+    if (last?.part !== part) last = { part, sizes: liveSizes(part, book.tables.get(part.row.sheet)!, unit) };
+    return last.sizes;
   };
-  const ofSpots = (name: string) => (part: PartResult) =>
-    part.form ? `=${name}(${inputs.spotsOf(part)})` : undefined;
-  const ofForm = (name: string) => (part: PartResult) =>
-    part.form && `=${name}(${inputs.spotsOf(part)},${inputs.stationsOf(part)},${inputs.anglesOf(part)})`;
-
-  const size: ResultColumn<PartResult> = {
-    header: sizeHeader,
+  const hasForm = ({ form }: PartResult) => form !== undefined;
+  const length = (
+    header: keyof typeof PART_RESULT_HELP,
+    engine: string,
+    formula: keyof LiveSizes,
+  ): ResultColumn<PartResult> => ({
+    header,
     format: 'length',
-    help: PART_RESULT_HELP[sizeHeader],
-    engine: ofSpots('PART_SIZE'),
-    live: (part) => live(part).size,
-  };
-  const largest: ResultColumn<PartResult> = {
-    header: 'Largest',
-    format: 'length',
-    help: PART_RESULT_HELP.Largest,
-    engine: ofSpots('LARGEST_SPOT'),
-    live: (part) => live(part).largest,
-  };
-  const smallest: ResultColumn<PartResult> = {
-    header: 'Smallest',
-    format: 'length',
-    help: PART_RESULT_HELP.Smallest,
-    engine: ofSpots('SMALLEST_SPOT'),
-    live: (part) => live(part).smallest,
-  };
-  const taper: ResultColumn<PartResult> = {
-    header: 'Taper',
-    format: 'length',
-    help: PART_RESULT_HELP.Taper,
-    engine: ofForm('SPOT_TAPER'),
-    live: (part) => live(part).taper,
-  };
-  const outOfRound: ResultColumn<PartResult> = {
-    header: 'Out of round',
-    format: 'length',
-    help: PART_RESULT_HELP['Out of round'],
-    engine: ofForm('SPOT_OUT_OF_ROUND'),
-    live: (part) => live(part).outOfRound,
-  };
-  const sizeClass: ResultColumn<PartResult> = {
-    header: 'Class',
-    format: 'plain',
-    help: PART_RESULT_HELP.Class,
-    engine: (part) => {
-      const classes = inputs.classesOf(part, of);
-      return part.form && classes ? `=FIT_GRADE(${cell(part, sizeHeader)},${classes})` : undefined;
+    help: PART_RESULT_HELP[header],
+    engine,
+    isComputed: hasForm,
+    live: (part) => live(part)[formula],
+  });
+  const columns: ResultColumn<PartResult>[] = [
+    length(sizeHeader, '=PART_SIZE([spots])', 'size'),
+    length('Largest', '=LARGEST_SPOT([spots])', 'largest'),
+    length('Smallest', '=SMALLEST_SPOT([spots])', 'smallest'),
+    length('Taper', '=SPOT_TAPER([spots],[stations],[angles])', 'taper'),
+    length('Out of round', '=SPOT_OUT_OF_ROUND([spots],[stations],[angles])', 'outOfRound'),
+    {
+      header: 'Class',
+      format: 'plain',
+      help: PART_RESULT_HELP.Class,
+      engine: `=FIT_GRADE([${sizeHeader}],[classes])`,
+      isComputed: ({ form, row }) =>
+        form !== undefined && context.classesOf(row.engineType, row.fit, of).classes.length > 0,
     },
-  };
-  const uncertainty: ResultColumn<PartResult> = {
-    header: `${sizeHeader} U`,
-    format: 'length',
-    help: PART_RESULT_HELP[`${sizeHeader} U`],
-    engine: (part) =>
-      part.sizeU === undefined ? undefined : `=EXPANDED_UNCERTAINTY(${inputs.contributionsOf(part)})`,
-  };
-  const status: ResultColumn<PartResult> = {
-    header: 'Status',
-    format: 'plain',
-    help: PART_RESULT_HELP.Status,
-    engine: (part) => {
+    {
+      header: `${sizeHeader} U`,
+      format: 'length',
+      help: PART_RESULT_HELP[`${sizeHeader} U`],
+      engine: '=EXPANDED_UNCERTAINTY([contributions])',
+      isComputed: ({ sizeU }) => sizeU !== undefined,
+    },
+    {
+      header: 'Status',
+      format: 'plain',
+      help: PART_RESULT_HELP.Status,
+      ...(of !== 'shell' && {
+        engine:
+          '=PART_STATUS([Largest],[Smallest],[Out of round],[Taper],[smallest limit],[largest limit],' +
+          '[out of round limit],[taper limit],[extremes guard],[form guard])',
+      }),
       // A refused limit is in no check: the checks alone would pass over it.
-      if (of === 'shell' || !part.limitsAreRead) return part.status;
-      if (part.status === 'bad reading' || part.status === 'not measured') return part.status;
-      return statusFormula(part, inputs, (header) => cell(part, header));
+      isComputed: ({ status, limitsAreRead }) =>
+        limitsAreRead && status !== 'bad reading' && status !== 'not measured',
+      plain: ({ status }) => status,
+      live: (part) => liveStatus(part, live(part), layout, cell),
     },
-    live: (part) => liveStatus(part, live(part), layout, cell),
-  };
-  const why: ResultColumn<PartResult> = {
-    header: 'Why',
-    format: 'text',
-    help: PART_RESULT_HELP.Why,
-    engine: (part) => part.why.join('; ') || undefined,
-  };
+    {
+      header: 'Why',
+      format: 'text',
+      help: PART_RESULT_HELP.Why,
+      plain: ({ why }) => why.join('; ') || undefined,
+    },
+  ];
+  // A wall has no form.
   return of === 'shell'
-    ? [size, largest, smallest, sizeClass, uncertainty, status, why]
-    : [size, largest, smallest, taper, outOfRound, sizeClass, uncertainty, status, why];
-}
-
-function statusFormula(part: PartResult, inputs: EngineInputs, own: (header: string) => string): string {
-  const limit = (quantity: string) => {
-    const check = part.checks.find((candidate) => candidate.quantity === quantity);
-    return check ? inputs.number(check.limit) : '';
-  };
-  const limits = ['smallest', 'largest', 'out of round', 'taper'].map(limit);
-  const values = ['Largest', 'Smallest', 'Out of round', 'Taper'].map(own);
-  const guards = [part.guards.extremes, part.guards.form].map((guard) => inputs.number(guard));
-  return `=PART_STATUS(${[...values, ...limits, ...guards].join(',')})`;
+    ? columns.filter(({ header }) => header !== 'Taper' && header !== 'Out of round')
+    : columns;
 }
 
 function liveStatus(

@@ -4,8 +4,15 @@ export interface ResultColumn<Row> {
   readonly format: 'length' | 'plain' | 'text' | 'chance';
   /** What the column says, for the documentation. */
   readonly help: string;
-  /** The formula in custom functions, with its `=`; or the plain value where no formula gives it. */
-  readonly engine: (row: Row) => string | number | undefined;
+  /**
+   * The formula in custom functions, with its `=`, over the inputs and the columns of its own row:
+   * `=FIT_GRADE([Size],[classes])`.
+   */
+  readonly engine?: string;
+  /** Whether the formula gives the value of a row. */
+  readonly isComputed?: (row: Row) => boolean;
+  /** The value of a row for which no formula gives it; undefined is a blank cell. */
+  readonly plain?: (row: Row) => string | number | undefined;
   /** The formula in built-in functions, without `=`; undefined where the cell is plain. */
   readonly live?: (row: Row) => string | undefined;
 }

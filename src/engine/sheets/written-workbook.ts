@@ -2,13 +2,23 @@
 
 import { inUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
+import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part.js';
 import type { CheckedSheet } from '../assess/table-checks.js';
 import { INPUT_SHEETS, type SheetName } from '../book/input-sheets.js';
 import { isMadeByProgram, ownColumnsOf } from '../book/own-columns.js';
-import { type Evaluated, evaluateColumns, type PlacedCell } from '../columns/evaluate.js';
+import { type Evaluated, evaluateColumns } from '../columns/evaluate.js';
+import type { ResultCells } from '../columns/result-cells.js';
 import { RESULT_HEADERS } from '../columns/result-headers.js';
-import type { OutputCell, OutputSheet, SheetEdit, WorkbookEdit } from '../workbook-model.js';
+import type {
+  OutputCell,
+  OutputFormat,
+  OutputSheet,
+  PlacedCell,
+  PlacedCells,
+  SheetEdit,
+  WorkbookEdit,
+} from '../workbook-model.js';
 import { matchingSheets } from './matching-sheets.js';
 import { headerRow, text } from './own-sheet.js';
 import { remeasureSheet, summarySheet } from './summary.js';
@@ -44,23 +54,40 @@ export function writtenWorkbook(assessment: Assessment, { valuesOnly }: WriteOpt
   if (layout.makesFits && assessment.fits.length > 0) own.unshift(fitsSheet(assessment, evaluated));
   const sheets = own.map((sheet) => ({ ...sheet, name: freeName(sheet.name, assessment) }));
   const written = new Set(sheets.map(({ name }) => name.toLowerCase()));
-  const plain = (cell: OutputCell): OutputCell =>
-    valuesOnly ? { value: cell.value, format: cell.format } : cell;
+  const edits = sheetEdits(assessment, evaluated);
   return {
-    edits: sheetEdits(assessment, evaluated).map((edit) => ({
-      ...edit,
-      cells: edit.cells.map((placed) => ({ ...placed, cell: plain(placed.cell) })),
-    })),
-    sheets: sheets.map((sheet) => ({
-      ...sheet,
-      rows: sheet.rows.map((row) => row.map((cell) => cell && plain(cell))),
-    })),
+    edits: valuesOnly ? edits.map((edit) => ({ ...edit, cells: plainCells(edit.cells) })) : edits,
+    sheets: valuesOnly ? sheets.map((sheet) => ({ ...sheet, rows: plainRows(sheet.rows) })) : sheets,
     remove: book.model.sheets
       .filter(
         (sheet) => isOwnSheet(sheet.name) && isMadeByProgram(sheet) && !written.has(sheet.name.toLowerCase()),
       )
       .map(({ name }) => name),
   };
+}
+
+function plain({ value, format }: OutputCell): OutputCell {
+  return { value, format };
+}
+
+function plainCells(cells: PlacedCells): PlacedCells {
+  const plainCell = (placed: PlacedCell) => ({ ...placed, cell: plain(placed.cell) });
+  if (!('bounds' in cells)) return cells.map(plainCell);
+  const { bounds, formats } = cells;
+  return { bounds, formats, ...againAndAgain(() => mapped(cells, plainCell)) };
+}
+
+function plainRows(rows: OutputSheet['rows']): OutputSheet['rows'] {
+  return againAndAgain(() => mapped(rows, (row) => row.map((cell) => cell && plain(cell))));
+}
+
+/** An iterable that begins anew whenever it is gone through. */
+function againAndAgain<Value>(begin: () => Iterator<Value>): Iterable<Value> {
+  return { [Symbol.iterator]: begin };
+}
+
+function* mapped<Value, Result>(values: Iterable<Value>, map: (value: Value) => Result): Generator<Result> {
+  for (const value of values) yield map(value);
 }
 
 function isOwnSheet(name: string): boolean {
@@ -85,7 +112,7 @@ function sheetEdits(assessment: Assessment, { cells, userValues, layout }: Evalu
     if (!headers) continue;
     const before = ownColumnsOf(name, table.sheet);
     const first = layout.first(name);
-    const results = cells.get(name) ?? tableCells(name, tables, first);
+    const results = cells.get(name);
     const isQuiet =
       QUIET_TABLES.includes(name) &&
       tables[name as CheckedSheet].every(({ status }) => status === 'consistent');
@@ -99,7 +126,11 @@ function sheetEdits(assessment: Assessment, { cells, userValues, layout }: Evalu
     edits.push({
       sheet: table.sheet.name,
       clear: before,
-      cells: isQuiet ? [] : [...titles, ...results],
+      cells: isQuiet
+        ? []
+        : results
+          ? titledCells(titles, results)
+          : [...titles, ...tableCells(name, tables, first)],
       storedValues: userValues.filter(({ sheet }) => sheet === table.sheet.name),
       widths: isQuiet
         ? []
@@ -115,6 +146,24 @@ function sheetEdits(assessment: Assessment, { cells, userValues, layout }: Evalu
       edits.push({ sheet: name, cells: [], storedValues, widths: [] });
   }
   return edits;
+}
+
+/** The headers, and below them the results of each row. */
+function titledCells(titles: readonly PlacedCell[], results: ResultCells): PlacedCells {
+  const { row, column } = titles[0]!;
+  return {
+    formats: new Set<OutputFormat>(['header', ...results.formats]),
+    bounds: {
+      top: row,
+      left: column,
+      bottom: Math.max(row, results.lastRow),
+      right: column + titles.length - 1,
+    },
+    ...againAndAgain(function* () {
+      yield* titles;
+      yield* results;
+    }),
+  };
 }
 
 function widthOf(header: string): number {
@@ -138,10 +187,10 @@ function fitsSheet(assessment: Assessment, { cells, layout }: Evaluated): Output
   const unit = assessment.book.setup.lengthUnit;
   const inputs = INPUT_SHEETS.Fits.columns.map(({ header }) => header);
   const results = RESULT_HEADERS.Fits!;
-  const rows: (OutputCell | undefined)[][] = [headerRow([...inputs, ...results])];
+  const header = headerRow([...inputs, ...results]);
   const { book } = assessment;
   const partName = (part: PartResult | undefined) => part && typedName(book, part.row, 'Part', part.row.name);
-  for (const { engine, fit, position, parts, source } of assessment.fits) {
+  const given = ({ engine, fit, position, parts, source }: FitResult): (OutputCell | undefined)[] => {
     const { row } = parts.journal!;
     const names = [
       typedName(book, row, 'Engine', engine),
@@ -153,9 +202,17 @@ function fitsSheet(assessment: Assessment, { cells, layout }: Evaluated): Output
       source?.strip === undefined
         ? undefined
         : { value: inUnit(source.strip, unit), format: unit === 'in' ? 'in' : 'mm' };
-    rows.push([...names.map((name) => nameCell(name)), strip]);
-  }
-  for (const { row, column, cell } of cells.get('Fits') ?? []) rows[row]![column] = cell;
+    return [...names.map((name) => nameCell(name)), strip];
+  };
+  const computed = cells.get('Fits')!;
+  const rows = againAndAgain(function* () {
+    yield header;
+    for (const [at, fit] of assessment.fits.entries()) {
+      const row = given(fit);
+      for (const { column, cell } of computed.ofRow(at)) row[column] = cell;
+      yield row;
+    }
+  });
   return {
     name: layout.sheetName('Fits').replace(/ \(oilgap\)$/, ''),
     rows,

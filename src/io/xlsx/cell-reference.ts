@@ -1,14 +1,10 @@
 /** Addresses of cells and ranges, as indices from 0. */
+import type { CellBounds, PlacedCells } from '../../engine/workbook-model.js';
 
 export const MAX_ROWS = 1_048_576;
 export const MAX_COLUMNS = 16_384;
 
-export interface Rect {
-  readonly top: number;
-  readonly left: number;
-  readonly bottom: number;
-  readonly right: number;
-}
+export type Rect = CellBounds;
 
 /** The index of a column's letters: A is 0. */
 export function columnIndex(letters: string): number {
@@ -46,19 +42,25 @@ export function overlap(a: Rect, b: Rect): boolean {
 }
 
 /** The smallest rectangle around cells and, where given, around another rectangle. */
-export function boundsOf(
-  cells: readonly { readonly row: number; readonly column: number }[],
-  around?: Rect,
-): Rect | undefined {
+export function boundsOf(cells: PlacedCells, around?: Rect): Rect | undefined {
+  if ('bounds' in cells)
+    return around && cells.bounds ? union(around, cells.bounds) : (around ?? cells.bounds);
   let bounds = around;
   for (const { row, column } of cells) {
     if (bounds && contains(bounds, row, column)) continue;
-    bounds = {
-      top: Math.min(bounds?.top ?? row, row),
-      left: Math.min(bounds?.left ?? column, column),
-      bottom: Math.max(bounds?.bottom ?? row, row),
-      right: Math.max(bounds?.right ?? column, column),
-    };
+    const cell = { top: row, left: column, bottom: row, right: column };
+    bounds = bounds ? union(bounds, cell) : cell;
   }
   return bounds;
+}
+
+/** The very rectangle `a` where it holds `b`. */
+function union(a: Rect, b: Rect): Rect {
+  if (contains(a, b.top, b.left) && contains(a, b.bottom, b.right)) return a;
+  return {
+    top: Math.min(a.top, b.top),
+    left: Math.min(a.left, b.left),
+    bottom: Math.max(a.bottom, b.bottom),
+    right: Math.max(a.right, b.right),
+  };
 }

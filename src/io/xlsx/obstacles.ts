@@ -52,7 +52,7 @@ function whereOverlapped(ref: string, edit: SheetEdit, written: Rect | undefined
   const rect: Rect | undefined = parseRange(ref);
   if (!rect) return undefined;
   const isNear = written !== undefined && overlap(written, rect);
-  const cell = isNear && edit.cells.find(({ row, column }) => contains(rect, row, column));
+  const cell = isNear && [...edit.cells].find(({ row, column }) => contains(rect, row, column));
   if (cell) return `cell ${cellAddress(cell.row, cell.column)}, which is to be written`;
   const { clear } = edit;
   if (!clear || rect.right < clear.first || rect.left > clear.last) return undefined;

@@ -47,7 +47,7 @@ function addSheet(workbook: ExcelJS.Workbook, name: string, sheet: OutputSheet):
     },
   });
   setWidths(worksheet, sheet.widths);
-  sheet.rows.forEach((cells, row) => {
+  [...sheet.rows].forEach((cells, row) => {
     cells.forEach((output, column) => {
       if (!output) return;
       const cell = worksheet.getCell(row + 1, column + 1);

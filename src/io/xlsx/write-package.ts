@@ -99,7 +99,12 @@ async function planEdits(
 
 function formatsOf(edit: WorkbookEdit, planned: readonly PlannedEdit[]): Set<OutputFormat> {
   const formats = new Set<OutputFormat>();
-  for (const each of planned) for (const { cell } of each.edit.cells) formats.add(cell.format);
+  for (const {
+    edit: { cells },
+  } of planned) {
+    if ('formats' in cells) for (const format of cells.formats) formats.add(format);
+    else for (const { cell } of cells) formats.add(cell.format);
+  }
   for (const { rows } of edit.sheets)
     for (const row of rows) for (const c of row) if (c) formats.add(c.format);
   return formats;

@@ -4,7 +4,6 @@
  */
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type Assessment, assessBook } from '../../../src/engine/assess/assess.js';
-import { EngineInputs } from '../../../src/engine/columns/engine-inputs.js';
 import { evaluateColumns } from '../../../src/engine/columns/evaluate.js';
 import { fitColumns } from '../../../src/engine/columns/fit-columns.js';
 import { Layout } from '../../../src/engine/columns/layout.js';
@@ -50,7 +49,7 @@ describe('each column on HyperFormula', () => {
     const differences = books.flatMap(({ seed, assessment }) => {
       const found = new Map(
         [...evaluateColumns(assessment).cells].flatMap(([sheet, cells]) =>
-          cells.map(({ row, column, cell }) => [`${sheet} ${row} ${column}`, cell.value] as const),
+          Array.from(cells, ({ row, column, cell }) => [`${sheet} ${row} ${column}`, cell.value] as const),
         ),
       );
       return coreValues(assessment).flatMap(({ sheet, row, column, header, value }) => {
@@ -69,25 +68,31 @@ describe('each column on HyperFormula', () => {
   });
 
   test('comes from a formula wherever it is a number', () => {
-    const isFormula = (cell: string | number | undefined) => typeof cell === 'string' && cell.startsWith('=');
     const plain = <Row>(columns: readonly ResultColumn<Row>[], rows: readonly Row[]) =>
       columns
         .filter(({ format }) => format === 'length')
-        .flatMap(({ header, engine }) =>
-          rows.filter((row) => engine(row) !== undefined && !isFormula(engine(row))).map(() => header),
+        .flatMap(({ header, isComputed, plain }) =>
+          rows.filter((row) => !isComputed?.(row) && plain?.(row) !== undefined).map(() => header),
         );
     const found = books.flatMap(({ assessment }) => {
       const layout = new Layout(assessment);
-      const inputs = new EngineInputs(assessment);
       const { journals, rods, cases, shells } = assessment.parts;
       return [
-        ...plain(partColumns(inputs, layout, 'journal'), journals),
-        ...plain(partColumns(inputs, layout, 'bore'), [...rods, ...cases]),
-        ...plain(partColumns(inputs, layout, 'shell'), shells),
-        ...plain(fitColumns(inputs, layout), assessment.fits),
+        ...plain(partColumns(layout, 'journal'), journals),
+        ...plain(partColumns(layout, 'bore'), [...rods, ...cases]),
+        ...plain(partColumns(layout, 'shell'), shells),
+        ...plain(fitColumns(layout), assessment.fits),
       ];
     });
     expect(found).toEqual([]);
+  });
+
+  test.each([1, 2, 7])('is the same with %i rows on the engine at a time', (blockRows) => {
+    const cellsOf = (assessment: Assessment, rows?: number) =>
+      [...evaluateColumns(assessment, rows).cells].map(([sheet, cells]) => [sheet, [...cells]]);
+    for (const { assessment } of books.slice(0, 12)) {
+      expect(cellsOf(assessment, blockRows)).toEqual(cellsOf(assessment));
+    }
   });
 });
 

@@ -30,9 +30,9 @@ const BEYOND_THE_ENGINE = /SUMPRODUCT\(/;
 export function liveValues(assessment: Assessment): LiveValue[] {
   const { edits, sheets } = writtenWorkbook(assessment, { valuesOnly: false });
   const written = [
-    ...edits.flatMap(({ sheet, cells }) => cells.map((placed) => ({ sheet, ...placed }))),
+    ...edits.flatMap(({ sheet, cells }) => Array.from(cells, (placed) => ({ sheet, ...placed }))),
     ...sheets.flatMap(({ name, rows }) =>
-      rows.flatMap((cells, row) =>
+      [...rows].flatMap((cells, row) =>
         cells.flatMap((cell, column) => (cell ? [{ sheet: name, row, column, cell }] : [])),
       ),
     ),

@@ -25,7 +25,7 @@ const assessed = (sheets: Sheets) => assessBook(bookOf(sheets), { seconds: 30 })
 /** The cells of a written sheet, without its headers. */
 function valuesOf(assessment: Assessment, name: string) {
   const sheet = writtenWorkbook(assessment, { valuesOnly: true }).sheets.find((each) => each.name === name)!;
-  return sheet.rows.slice(1).map((row) => row.map((cell) => cell?.value));
+  return Array.from(sheet.rows, (row) => row.map((cell) => cell?.value)).slice(1);
 }
 
 describe('a name typed as a number is written as a number', () => {
