@@ -15,7 +15,8 @@ import { readWorkbookPackage } from '../io/xlsx/read-package.js';
 import { editWorkbookPackage } from '../io/xlsx/write-package.js';
 import { bookJson, JSON_VERSION } from './book-json.js';
 import { bookSummary } from './book-summary.js';
-import { EXIT, endProgress, printable, progress, say } from './messages.js';
+import { eachBook } from './each-book.js';
+import { endProgress, printable, progress, say } from './messages.js';
 
 export interface RunOptions {
   readonly values?: boolean;
@@ -32,12 +33,12 @@ export interface CheckOptions extends RunOptions {
 
 /** @returns the exit code: the worst of the books. */
 export async function check(books: readonly string[], options: CheckOptions): Promise<number> {
-  let code: number = EXIT.good;
   const documents: unknown[] = [];
   const targets = new Set<string>();
   if (options.out !== undefined) await makeFolder(options.out);
-  for (const path of books) {
-    try {
+  const code = await eachBook(
+    books,
+    async (path) => {
       const target = targetOf(path, options);
       if (targets.has(resolve(target))) {
         throw new UserError(
@@ -54,16 +55,10 @@ export async function check(books: readonly string[], options: CheckOptions): Pr
       const { assessment, isWhole } = await checkBook(path, target, options);
       documents.push(bookJson(assessment, target));
       if (!options.json) process.stdout.write(`${printable(bookSummary(assessment, target))}\n`);
-      if (!isWhole || !isAllGood(assessment)) code = Math.max(code, EXIT.findings);
-    } catch (error) {
-      // One bad book never stops the others.
-      endProgress();
-      const message = error instanceof UserError ? error.message : faultOf(path, error);
-      say(message);
-      documents.push({ file: path, error: message });
-      code = EXIT.notRun;
-    }
-  }
+      return isWhole && isAllGood(assessment);
+    },
+    (file, error) => documents.push({ file, error }),
+  );
   if (options.json)
     process.stdout.write(`${JSON.stringify({ version: JSON_VERSION, books: documents }, null, 2)}\n`);
   return code;
@@ -80,11 +75,6 @@ function targetOf(path: string, { out, inPlace }: CheckOptions): string {
     );
   }
   return checkedPath(path, out);
-}
-
-function faultOf(path: string, error: unknown): string {
-  const stack = error instanceof Error ? error.stack : String(error);
-  return `${path}: oilgap failed on this book; this is a fault of the program, not of the book.\n${stack}`;
 }
 
 export interface WrittenBook {

@@ -23,6 +23,7 @@ Examples:
   oilgap check *.xlsx --out checked
   oilgap match crank-shelf.xlsx shells.xlsx --out sets.xlsx
   oilgap sheet --out engine.xlsx --cylinders 6 --unit in
+  oilgap report bench/engine.xlsx --pdf
   oilgap functions SHELL_CLEARANCE
   oilgap calc "=SHELL_CLEARANCE(45.0125,1.4875,1.4885,42.0015)"
 `;
@@ -83,6 +84,19 @@ function program(finish: (code: number) => void): Command {
     const { sheet } = await import('./sheet.js');
     finish(await sheet(options));
   });
+
+  oilgap
+    .command('report')
+    .description('write a page of each workbook, to look at or to print')
+    .argument('<book...>', '.xlsx files, or folders of .csv files')
+    .option('--out <dir>', 'folder for the pages')
+    .option('--pdf', 'print each page to PDF too, with an installed Chromium')
+    .addOption(new Option('--paper <size>', 'paper of the PDF').choices(['A4', 'Letter']).default('A4'))
+    .addOption(secondsOption())
+    .action(async (books: string[], options) => {
+      const { report } = await import('./report.js');
+      finish(await report(books, options));
+    });
 
   oilgap
     .command('functions')

@@ -69,6 +69,14 @@ export type OutputFormat =
   | 'chance'
   | 'title';
 
+/** Decimals that a format shows; a number of any other format is shown as it is. */
+export const FORMAT_DECIMALS: Partial<Readonly<Record<OutputFormat, number>>> = {
+  mm: 5,
+  in: 7,
+  whole: 0,
+  chance: 3,
+};
+
 export interface OutputCell {
   readonly value: string | number | boolean;
   readonly format: OutputFormat;

@@ -40,7 +40,7 @@ export function extremesOf({ fits }: NeighbourResult): {
   return { tightest, loosest };
 }
 
-export function summarySheet(assessment: Assessment, layout: Layout): OutputSheet {
+export function summaryColumns(assessment: Assessment, layout: Layout): SheetColumn<NeighbourResult>[] {
   const unit = assessment.book.setup.lengthUnit;
   const format = unit === 'in' ? 'in' : 'mm';
   const length = (grain: Grain | undefined) => (grain === undefined ? undefined : inUnit(grain, unit));
@@ -51,7 +51,7 @@ export function summarySheet(assessment: Assessment, layout: Layout): OutputShee
     value: (group) => countOf(group, ...statuses),
     formula: (group) => liveCount(group, statuses[0]!, layout),
   });
-  const columns: SheetColumn<NeighbourResult>[] = [
+  return [
     { header: 'Engine', width: 30, value: (group) => engineName(group, assessment) },
     { header: 'Fit', width: 13, value: ({ fit }) => fit },
     { header: 'Fits', width: 13, format: 'whole', value: ({ fits }) => fits.length },
@@ -66,11 +66,17 @@ export function summarySheet(assessment: Assessment, layout: Layout): OutputShee
     { header: 'Neighbour spread', width: 12, format, value: ({ spread }) => length(spread) },
     { header: 'Neighbour spread is', width: 20, value: spreadWords },
   ];
+}
+
+export function summarySheet(assessment: Assessment, layout: Layout): OutputSheet {
+  const columns = summaryColumns(assessment, layout);
+  const { headers, rows: stages, notes } = matchingResult(assessment);
   const rows: (OutputCell | undefined)[][] = [
     headerRow(columns.map(({ header }) => header)),
     ...rowsOf(columns, assessment.spreads),
     [],
-    ...matchingRows(assessment),
+    ...(stages.length > 0 ? [headers.map((header) => text(header, 'header')), ...stages] : []),
+    ...notes.map((note) => [text(note)]),
     [],
     [text('Readings since this run', 'title'), readingsUnchanged(assessment)],
     [],
@@ -129,12 +135,20 @@ function isTypedPlain({ source }: FitResult, headers: readonly string[], layout:
   });
 }
 
-function matchingRows(assessment: Assessment): (OutputCell | undefined)[][] {
+/** What matching reached: a row an aim, and sentences about the whole. */
+export interface MatchingTable {
+  readonly headers: readonly string[];
+  readonly rows: OutputCell[][];
+  readonly notes: readonly string[];
+}
+
+export function matchingResult(assessment: Assessment): MatchingTable {
   const { matching, book, stock } = assessment;
+  const headers = ['Matched sets, in this order', 'Reached', 'Proven best', 'Gap'];
   if (!matching) {
     const refused = book.setup.bad.map(reasonOf);
     const why = refused.length > 0 ? `not made. ${refused.join('; ')}` : 'the book has no engine to match.';
-    return [[text(`Matched sets: ${why}`)]];
+    return { headers, rows: [], notes: [`Matched sets: ${why}`] };
   }
   const unit = book.setup.lengthUnit;
   const show = (stage: StageResult, value: number): OutputCell => ({
@@ -143,26 +157,24 @@ function matchingRows(assessment: Assessment): (OutputCell | undefined)[][] {
   });
   const engines = stock.stock.engines.length;
   const sentences = [stopSentence(assessment), missingSentence(assessment)];
-  return [
-    ['Matched sets, in this order', 'Reached', 'Proven best', 'Gap'].map((header) => text(header, 'header')),
-    ...matching.stages.map((stage) => [
+  return {
+    headers,
+    rows: matching.stages.map((stage) => [
       text(AIM_WORDS[stage.aim]),
       show(stage, stage.reached),
       show(stage, stage.bound),
       show(stage, Math.abs(stage.bound - stage.reached)),
     ]),
-    [text(`Of ${countText(engines, 'engine')} in the stock. A gap of 0 means proved.`)],
-    ...sentences.flatMap((sentence) => (sentence === undefined ? [] : [[text(sentence)]])),
-    ...(matching.grid === undefined
-      ? []
-      : [
-          [
-            text(
-              `Matched on a grid of ${inUnit(matching.grid, unit)} ${unit}, rounded so that only allowed fits are made.`,
-            ),
-          ],
-        ]),
-  ];
+    notes: [
+      `Of ${countText(engines, 'engine')} in the stock. A gap of 0 means proved.`,
+      ...sentences.flatMap((sentence) => sentence ?? []),
+      ...(matching.grid === undefined
+        ? []
+        : [
+            `Matched on a grid of ${inUnit(matching.grid, unit)} ${unit}, rounded so that only allowed fits are made.`,
+          ]),
+    ],
+  };
 }
 
 const REMEASURE: SheetColumn<Remeasure>[] = [

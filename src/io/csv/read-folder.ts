@@ -32,7 +32,7 @@ export async function readCsvFolder(folder: string, label: string): Promise<Work
   return { file: label, sheets };
 }
 
-async function csvFiles(folder: string, label: string): Promise<string[]> {
+export async function csvFiles(folder: string, label: string): Promise<string[]> {
   const files: string[] = [];
   for (const name of (await orUnreadable(readdir(folder), label)).sort()) {
     if (!/^[^.].*\.csv$/i.test(name)) continue;

@@ -1,6 +1,6 @@
 /** How the formats of output look. Words and numbers carry every meaning: no fills, no colours. */
 import type ExcelJS from 'exceljs';
-import type { OutputFormat } from '../../engine/workbook-model.js';
+import { FORMAT_DECIMALS, type OutputFormat } from '../../engine/workbook-model.js';
 
 /** The library's default font, bold: a font that is only bold would have neither name nor size. */
 const BOLD: Partial<ExcelJS.Font> = { name: 'Calibri', size: 11, family: 2, bold: true };
@@ -8,14 +8,18 @@ const BOLD: Partial<ExcelJS.Font> = { name: 'Calibri', size: 11, family: 2, bold
 /** Numbers stand at the right of their cell: without room they touch the words of the next column. */
 const CLEAR_OF_NEXT: Partial<ExcelJS.Alignment> = { horizontal: 'right', indent: 1 };
 
+function decimals(format: OutputFormat): string {
+  return (0).toFixed(FORMAT_DECIMALS[format]);
+}
+
 export const FORMAT_STYLES: Record<OutputFormat, Partial<ExcelJS.Style>> = {
   plain: {},
   text: { alignment: { wrapText: true, vertical: 'top' } },
   header: { font: BOLD, alignment: { wrapText: true }, border: { bottom: { style: 'thin' } } },
-  mm: { numFmt: '0.00000', alignment: CLEAR_OF_NEXT },
-  in: { numFmt: '0.0000000', alignment: CLEAR_OF_NEXT },
-  whole: { numFmt: '0', alignment: CLEAR_OF_NEXT },
-  chance: { numFmt: '0.000', alignment: CLEAR_OF_NEXT },
+  mm: { numFmt: decimals('mm'), alignment: CLEAR_OF_NEXT },
+  in: { numFmt: decimals('in'), alignment: CLEAR_OF_NEXT },
+  whole: { numFmt: decimals('whole'), alignment: CLEAR_OF_NEXT },
+  chance: { numFmt: decimals('chance'), alignment: CLEAR_OF_NEXT },
   title: { font: BOLD },
 };
 

@@ -1,0 +1,120 @@
+/** What the page says of the book as a whole: its overview, the stock, the tables that everything rests on. */
+import { sentenceOf } from '../../engine/book/problems.js';
+import { CAUTION } from '../../engine/caution.js';
+import type { Layout } from '../../engine/columns/layout.js';
+import { rowsOf } from '../../engine/sheets/own-sheet.js';
+import { matchingResult, summaryColumns } from '../../engine/sheets/summary.js';
+import type { InputFile } from '../input-digest.js';
+import { type Element, h, words } from './elements.js';
+import type { Records } from './engine-records.js';
+import { keyFigure } from './key-figure.js';
+import { type PageContext, partsTable, sheetTable, tableIn } from './page-pieces.js';
+import { remeasureTable } from './remeasure-table.js';
+import { typedTable } from './typed-tables.js';
+import { visibleText } from './visible-text.js';
+
+export interface Trace {
+  /** Name and version. */
+  readonly program: string;
+  readonly files: readonly InputFile[];
+}
+
+export function overview(page: PageContext, layout: Layout, records: Records, trace: Trace): Element[] {
+  const { book } = page.assessment;
+  const columns = summaryColumns(page.assessment, layout);
+  const { headers, rows, notes } = matchingResult(page.assessment);
+  const { confidence, lengthUnit } = book.setup;
+  const summary = {
+    caption: 'Fits by engine',
+    headers: columns.map(({ header }) => header),
+    rows: rowsOf(columns, page.assessment.spreads),
+    rowHeader: 0,
+  };
+  return [
+    h('aside', { className: 'caution', ariaLabel: 'Caution' }, [
+      h('strong', 'Caution'),
+      h(
+        'ul',
+        CAUTION.map((sentence) => h('li', sentence)),
+      ),
+    ]),
+    h('p', [
+      `Lengths are diametral, in ${lengthUnit}, at 20 °C; U is twice the standard uncertainty. Verdicts at ${Number((confidence * 100).toFixed(2))} % confidence.`,
+    ]),
+    ...tableIn(page, summary),
+    ...tableIn(page, { caption: 'What matching reached', headers, rows, rowHeader: 0 }),
+    ...notes.map((note) => h('p', note)),
+    ...problems(page),
+    ...(page.assessment.fits.some(({ clearance }) => clearance) ? [keyFigure(confidence)] : []),
+    ...contents(records),
+    traceTable(page, trace),
+  ];
+}
+
+/** Refused cells and other messages of the run. */
+function problems({ assessment: { book } }: PageContext): Element[] {
+  const sentences = [...book.bad.map((bad) => sentenceOf(book.model.file, bad)), ...book.notices];
+  if (sentences.length === 0) return [];
+  return [
+    h('h3', 'Cells and settings to look at'),
+    h(
+      'ul',
+      { className: 'remarks' },
+      sentences.map((sentence) => h('li', visibleText(sentence))),
+    ),
+  ];
+}
+
+function contents({ engines }: Records): Element[] {
+  if (engines.length < 2) return [];
+  const links = engines.map(({ name }, order) =>
+    h('li', h('a', { href: `#engine-${order + 1}` }, words(name))),
+  );
+  return [
+    h('nav', { ariaLabel: 'Engines' }, [h('h3', 'Engines'), h('ul', { className: 'contents' }, links)]),
+  ];
+}
+
+/** Which readings the page is of: anybody can make the digest again. */
+function traceTable(page: PageContext, { program, files }: Trace): Element {
+  return h('div', { className: 'trace' }, [
+    h('p', `Made by ${program} from:`),
+    ...tableIn(page, {
+      caption: 'Input, with the SHA-256 digest of its bytes',
+      headers: ['File', 'SHA-256'],
+      rows: files.map(({ name, sha256 }) => [
+        { value: name, format: 'plain' },
+        { value: sha256, format: 'plain' },
+      ]),
+      rowHeader: 0,
+    }),
+  ]);
+}
+
+export function stockSection(page: PageContext, { loose, looseRemeasure }: Records): Element[] {
+  const lists = [
+    sheetTable(page, 'To buy', 'To buy', 'Mark'),
+    sheetTable(page, 'Left over', 'Left over', 'Part'),
+  ].flatMap((table) => (table ? tableIn(page, table) : []));
+  const elements = [
+    ...partsTable(page, 'Journals of no engine', loose.journals),
+    ...partsTable(page, 'Rods of no engine here', loose.rods),
+    ...partsTable(page, 'Case bores of no engine here', loose.cases),
+    ...partsTable(page, 'Half-shells of no engine here', loose.shells),
+    ...tableIn(page, remeasureTable(looseRemeasure)),
+    ...lists,
+  ];
+  if (elements.length === 0) return [];
+  return [h('section', { ariaLabelledBy: 'stock' }, [h('h2', { id: 'stock' }, 'Stock'), ...elements])];
+}
+
+export function tablesSection(page: PageContext): Element[] {
+  const sheets = ['Limits', 'Classes', 'Selection', 'Gauges', 'Materials'] as const;
+  const elements = sheets.flatMap((sheet) => {
+    const typed = typedTable(sheet, page.assessment);
+    return typed ? tableIn(page, typed.table, typed.remarks) : [];
+  });
+  if (elements.length === 0) return [];
+  const id = 'tables';
+  return [h('section', { ariaLabelledBy: id }, [h('h2', { id }, 'Limits, classes and gauges'), ...elements])];
+}

@@ -1,0 +1,70 @@
+/** What of a book belongs to which engine, and what to none: a page each. */
+import type { Assessment, NeighbourResult } from '../../engine/assess/assess.js';
+import type { PartResult } from '../../engine/assess/part.js';
+import type { PartsOfBook } from '../../engine/assess/places.js';
+import type { Remeasure } from '../../engine/assess/remeasure.js';
+import { nameKey } from '../../engine/book/names.js';
+
+export interface EngineRecord {
+  readonly name: string;
+  readonly engineTypes: readonly string[];
+  /** Its fits, one group for each Fit. */
+  readonly fits: readonly NeighbourResult[];
+  /** Its parts: those that ran on it, and those that its fits name. */
+  readonly parts: PartsOfBook;
+  readonly remeasure: readonly Remeasure[];
+}
+
+export interface Records {
+  readonly engines: readonly EngineRecord[];
+  /** Parts of no engine that has a journal or a fit. */
+  readonly loose: PartsOfBook;
+  readonly looseRemeasure: readonly Remeasure[];
+}
+
+export function recordsOf({ parts, spreads, remeasure }: Assessment): Records {
+  const names = new Map<string, string>();
+  for (const engine of [
+    ...spreads.map((group) => group.engine),
+    ...parts.journals.map(({ row }) => row.engine),
+  ])
+    if (engine !== '' && !names.has(nameKey(engine))) names.set(nameKey(engine), engine);
+  const fitted = new Map<PartResult, Set<string>>();
+  for (const { engine, fits } of spreads) {
+    for (const part of fits.flatMap((fit) => Object.values(fit.parts))) {
+      const own = fitted.get(part) ?? new Set();
+      fitted.set(part, own.add(nameKey(engine)));
+    }
+  }
+  const keysOf = (part: PartResult) =>
+    [nameKey(part.row.engine), ...(fitted.get(part) ?? [])].filter((key) => names.has(key));
+  const belongs = (key: string | undefined) => (part: PartResult) =>
+    key === undefined ? keysOf(part).length === 0 : keysOf(part).includes(key);
+  const partsOf = (key: string | undefined): PartsOfBook => ({
+    journals: parts.journals.filter(belongs(key)),
+    rods: parts.rods.filter(belongs(key)),
+    cases: parts.cases.filter(belongs(key)),
+    shells: parts.shells.filter(belongs(key)),
+  });
+  const remeasureOf = (own: PartsOfBook) => {
+    const named = new Set(Object.values(own).flatMap((list) => list.map(partKey)));
+    return remeasure.filter(({ sheet, part }) => named.has(`${sheet} ${nameKey(part)}`));
+  };
+  const engines = [...names].map(([key, name]): EngineRecord => {
+    const own = partsOf(key);
+    const types = own.journals.flatMap(({ row }) => row.engineType || []);
+    return {
+      name,
+      engineTypes: [...new Set(types)],
+      fits: spreads.filter((group) => nameKey(group.engine) === key),
+      parts: own,
+      remeasure: remeasureOf(own),
+    };
+  });
+  const loose = partsOf(undefined);
+  return { engines, loose, looseRemeasure: remeasureOf(loose) };
+}
+
+function partKey({ row }: PartResult): string {
+  return `${row.sheet} ${nameKey(row.name)}`;
+}

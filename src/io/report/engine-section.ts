@@ -1,0 +1,164 @@
+/** One engine: its fits, journals and parts, what to measure again, and the sets that were found for it. */
+import type { NeighbourResult } from '../../engine/assess/assess.js';
+import type { PartResult } from '../../engine/assess/part.js';
+import { countText } from '../../engine/assess/words.js';
+import { nameKey } from '../../engine/book/names.js';
+import type { MatchedRow } from '../../engine/sheets/matching-sheets.js';
+import { guardOf } from '../../maths/conformity.js';
+import { clearanceVariance } from '../../maths/uncertainty.js';
+import { type Element, h, words } from './elements.js';
+import type { EngineRecord } from './engine-records.js';
+import { fitCharts } from './fit-chart.js';
+import { anglesOf, deviationUnit, journalProfile, reachOf, shapeKey } from './journal-profile.js';
+import { bareLength, type PageContext, partsTable, sheetTable, tableIn, tableLength } from './page-pieces.js';
+import { remeasureTable } from './remeasure-table.js';
+import { fitTable, remarksOf } from './result-tables.js';
+import { visibleText } from './visible-text.js';
+
+export function engineSection(page: PageContext, record: EngineRecord, id: string): Element {
+  const { journals, rods, cases, shells } = record.parts;
+  const counts = [
+    [journals.length, 'journal'],
+    [rods.length, 'rod'],
+    [cases.length, 'case bore'],
+  ] as const;
+  const parts = counts.filter(([count]) => count > 0).map(([count, noun]) => countText(count, noun));
+  const halves = shells.reduce((sum, { row }) => sum + row.quantity, 0);
+  if (halves > 0) parts.push(`${halves} half-shell${halves === 1 ? '' : 's'}`);
+  const type = record.engineTypes.filter((name) => name !== '').join(', ');
+  return h('section', { className: 'engine', ariaLabelledBy: id }, [
+    h('h2', { id }, ['Engine ', words(record.name)]),
+    h('p', [...(type ? ['Type ', words(type), ': '] : []), `${parts.join(', ')}.`]),
+    ...fitsPart(page, record),
+    ...journalsPart(page, journals),
+    ...partsTable(page, 'Connecting rods', rods),
+    ...partsTable(page, 'Case bores', cases),
+    ...partsTable(page, 'Half-shells', shells),
+    ...tableIn(page, remeasureTable(record.remeasure)),
+    ...setsPart(page, record),
+    h('p', { className: 'sign' }, [
+      'Measured by',
+      h('i'),
+      'Date',
+      h('i'),
+      'Checked on the torqued assembly by',
+      h('i'),
+    ]),
+  ]);
+}
+
+function fitsPart(page: PageContext, { fits }: EngineRecord): Element[] {
+  const { unit } = page;
+  const charts = fits.flatMap((group) =>
+    fitCharts({
+      caption: `Fits, ${group.fit}, as they run`,
+      unit,
+      text: bareLength(unit),
+      fits: group.fits.map((fit) => ({
+        ...fit,
+        limits: {
+          min: fit.limits?.clearanceMin,
+          max: fit.limits?.clearanceMax,
+          serviceLimit: fit.limits?.serviceLimit,
+        },
+      })),
+    }),
+  );
+  return [
+    h('h3', 'Fits'),
+    ...(charts.length > 0 ? [h('div', { className: 'charts' }, charts)] : []),
+    ...fits.flatMap((group) => [
+      ...tableIn(
+        page,
+        fitTable(`Fits, ${group.fit}`, group.fits, unit),
+        remarksOf(group.fits, ({ position }) => position),
+      ),
+      ...spreadSentence(page, group),
+    ]),
+  ];
+}
+
+function spreadSentence({ unit }: PageContext, { spread, limit }: NeighbourResult): Element[] {
+  if (spread === undefined) return [];
+  const text = tableLength(unit);
+  const against =
+    limit === undefined ? '' : `, ${spread > limit ? 'above' : 'within'} its limit ${text(limit)} ${unit}`;
+  return [h('p', `Neighbour spread ${text(spread)} ${unit}${against}.`)];
+}
+
+function journalsPart(page: PageContext, journals: readonly PartResult[]): Element[] {
+  if (journals.length === 0) return [];
+  const { unit } = page;
+  const drawn = journals.filter(({ spots }) => spots.length > 0);
+  const angles = anglesOf(drawn);
+  const reach = reachOf(drawn);
+  const text = tableLength(unit);
+  const figures = drawn.map((part) => {
+    const { row, form } = part;
+    const named = [
+      ['size', form?.size],
+      ['taper', form?.taper],
+      ['out of round', form?.outOfRound],
+    ] as const;
+    const lines = named.flatMap(([name, value]) =>
+      value === undefined ? [] : [h('br'), `${name} ${text(value)}`],
+    );
+    return h('figure', { className: 'journal' }, [
+      journalProfile(part, angles, reach, unit),
+      h('figcaption', [h('b', visibleText(row.name)), ...lines]),
+    ]);
+  });
+  const key = `Spots along the axis at 20 °C, as deviations from each journal's size in ${deviationUnit(unit)}, all on one scale: ${shapeKey(angles)}.`;
+  return [
+    h('h3', 'Journals'),
+    ...(figures.length > 0 ? [h('p', key), h('div', { className: 'journals' }, figures)] : []),
+    ...partsTable(page, 'Journals', journals),
+  ];
+}
+
+function setsPart(page: PageContext, { name }: EngineRecord): Element[] {
+  const { unit, matched } = page;
+  const ofEngine = (header: string) => ({
+    header,
+    test: (engine: string) => nameKey(engine) === nameKey(name),
+  });
+  const tables = [
+    sheetTable(page, 'Matched sets', 'Matched sets', 'Position', ofEngine('Engine')),
+    sheetTable(page, 'Not matched', 'Not matched', 'Position', ofEngine('Engine')),
+    sheetTable(page, 'Pick list', 'Pick list, by bin', 'Part', ofEngine('For engine')),
+  ];
+  const own = matched.filter((row) => nameKey(row.engine) === nameKey(name));
+  const fitNames = [...new Set(own.map(({ fitName }) => fitName))];
+  const charts = fitNames.flatMap((fitName) =>
+    fitCharts({
+      caption: `Matched sets, ${fitName}`,
+      unit,
+      text: bareLength(unit),
+      fits: own.filter((row) => row.fitName === fitName).map((row) => drawnSet(row, page)),
+    }),
+  );
+  const elements = tables.flatMap((table) => (table ? tableIn(page, table) : []));
+  if (elements.length === 0) return [];
+  return [
+    h('h3', 'Matched sets'),
+    ...(charts.length > 0 ? [h('div', { className: 'charts' }, charts)] : []),
+    ...elements,
+  ];
+}
+
+function drawnSet(row: MatchedRow, { assessment }: PageContext) {
+  const { confidence } = assessment.book.setup;
+  const limits = assessment.context.limitsOf(row.journal.row.engineType, row.journal.row.fit);
+  return {
+    position: row.position,
+    status: row.status,
+    clearance: row,
+    isStrip: false,
+    guard: guardOf(confidence, Math.sqrt(clearanceVariance(row.fit.parts))),
+    limits: {
+      min: limits?.clearanceMin,
+      max: limits?.clearanceMax,
+      serviceLimit: limits?.serviceLimit,
+    },
+  };
+}

@@ -1,0 +1,133 @@
+/** The fits of one engine and fit in one picture, lane under lane on one scale of clearance. */
+import { scaleLinear } from 'd3-scale';
+import type { Grain } from '../../maths/grain.js';
+import { inUnit, type LengthUnit, snapToGrain } from '../../maths/units.js';
+import { type Element, h, s } from './elements.js';
+import { at, type ClearanceLimits, type DrawnFit, fitLane, type Scale } from './fit-lane.js';
+import { visibleText } from './visible-text.js';
+
+/** Drawn narrow, so that letters keep their size on a telephone; on paper two stand side by side. */
+const WIDTH = 340;
+const MARGIN = 12;
+const ROW = 36;
+/** More would not go on a page. */
+const MOST_ROWS = 16;
+
+export interface FitChart {
+  readonly caption: string;
+  readonly fits: readonly DrawnFit[];
+  readonly unit: LengthUnit;
+  /** A length as the tables show it. */
+  readonly text: (grain: Grain) => string;
+}
+
+/** Figures, none where there is nothing to draw. */
+export function fitCharts(chart: FitChart): Element[] {
+  if (!chart.fits.some(({ clearance }) => clearance)) return [];
+  const scale = clearanceScale(chart.fits);
+  const parts = Math.ceil(chart.fits.length / MOST_ROWS);
+  return Array.from({ length: parts }, (_, part) => {
+    const fits = chart.fits.slice(part * MOST_ROWS, (part + 1) * MOST_ROWS);
+    const caption = parts > 1 ? `${chart.caption}, ${part + 1} of ${parts}` : chart.caption;
+    return h('figure', { className: 'fits' }, [
+      h('figcaption', visibleText(caption)),
+      picture({ ...chart, caption, fits }, scale),
+    ]);
+  });
+}
+
+/**
+ * From the least to the greatest that is drawn, but never further from the limits than twice their range: one bar
+ * far away must not press all others together.
+ */
+export function clearanceScale(fits: readonly DrawnFit[]): Scale {
+  const limits = fits.flatMap(({ limits: { min, max, serviceLimit } }) =>
+    [min, max, serviceLimit].flatMap((limit) => limit ?? []),
+  );
+  const drawn = fits.flatMap(({ clearance, guard }) =>
+    clearance ? [clearance.tightest - guard, clearance.loosest + guard] : [],
+  );
+  let [low, high] = [Math.min(...limits, ...drawn), Math.max(...limits, ...drawn)];
+  if (limits.length > 1) {
+    const [least, greatest] = [Math.min(...limits), Math.max(...limits)];
+    const reach = 2 * Math.max(greatest - least, 1);
+    [low, high] = [Math.max(low, least - reach), Math.min(high, greatest + reach)];
+  }
+  const room = Math.max((high - low) * 0.08, 1);
+  return scaleLinear()
+    .domain([low - room, high + room])
+    .range([MARGIN, WIDTH - MARGIN]);
+}
+
+function picture({ caption, fits, unit, text }: FitChart, scale: Scale): Element {
+  const [first] = fits;
+  const shared = fits.every(({ limits }) => sameLimits(limits, first!.limits)) ? first!.limits : undefined;
+  const labels = shared ? limitLabels(shared, scale, text) : [];
+  const head = labels.length > 0 ? 28 : 4;
+  const foot = head + fits.length * ROW + 4;
+  const rows = fits.flatMap((fit, row) => {
+    const top = head + row * ROW;
+    const value = fit.clearance ? text(fit.clearance.clearance) : '';
+    return [
+      s('text', { x: MARGIN, y: top + 11 }, [
+        s('tspan', { className: 'place' }, visibleText(fit.position)),
+        ` ${fit.status}${fit.isStrip ? ', by strip' : ''}`,
+      ]),
+      s('text', { className: 'end', x: WIDTH - MARGIN, y: top + 11 }, value),
+      ...fitLane(fit, scale, top + 17),
+    ];
+  });
+  const told = fits.map(({ position, status }) => `${position} ${status}`).join(', ');
+  return s(
+    'svg',
+    {
+      role: 'img',
+      viewBox: `0 0 ${WIDTH} ${foot + 32}`,
+      ariaLabel: visibleText(`${caption}. ${told}. The figures stand in the table.`),
+    },
+    [...labels, ...rows, ...axis(scale, foot, unit)],
+  );
+}
+
+function sameLimits(a: ClearanceLimits, b: ClearanceLimits): boolean {
+  return a.min === b.min && a.max === b.max && a.serviceLimit === b.serviceLimit;
+}
+
+/** The names of the limits above their lines, on a second line where two would touch. */
+function limitLabels(limits: ClearanceLimits, scale: Scale, text: (grain: Grain) => string): Element[] {
+  const named = [
+    ['min', limits.min],
+    ['max', limits.max],
+    ['service', limits.serviceLimit],
+  ] as const;
+  const ends = [0, 0];
+  return named.flatMap(([name, limit]) => {
+    if (limit === undefined) return [];
+    const label = `${name} ${text(limit)}`;
+    const half = label.length * 3;
+    const x = Math.min(Math.max(scale(limit), half + 2), WIDTH - half - 2);
+    const line = x - half >= ends[0]! ? 0 : 1;
+    ends[line] = x + half + 4;
+    return [s('text', { className: 'mid', x: at(x), y: 22 - line * 12 }, label)];
+  });
+}
+
+function axis(scale: Scale, y: number, unit: LengthUnit): Element[] {
+  // Ticks at round values of the unit, which grains are only in mm.
+  const inLengths = scaleLinear()
+    .domain(scale.domain().map((grain) => inUnit(grain, unit)))
+    .range(scale.range());
+  const show = inLengths.tickFormat(5);
+  const ticks = inLengths.ticks(5).map((value) => {
+    const x = at(scale(snapToGrain(value, unit)));
+    return [
+      s('path', { className: 'tick', d: `M${x} ${y}v4` }),
+      s('text', { className: 'mid tick', x, y: y + 15 }, show(value).replace('−', '\u2212')),
+    ];
+  });
+  return [
+    s('path', { className: 'tick', d: `M${MARGIN} ${y}H${WIDTH - MARGIN}` }),
+    ...ticks.flat(),
+    s('text', { className: 'mid tick', x: WIDTH / 2, y: y + 29 }, `diametral clearance, ${unit}`),
+  ];
+}

@@ -1,0 +1,59 @@
+/** How a drawn fit is read: one lane with words in place of figures. */
+import { scaleLinear } from 'd3-scale';
+import { type Element, h, s } from './elements.js';
+import { at, fitLane, LANE } from './fit-lane.js';
+
+const WIDTH = 340;
+
+/** Shares of the width: an invented fit that shows every part of a drawing. */
+const LIMITS = { min: 80, max: 200, serviceLimit: 270 };
+const SAMPLE = { clearance: 148, tightest: 120, loosest: 176 };
+const GUARD = 20;
+
+export function keyFigure(confidence: number): Element {
+  const scale = scaleLinear([0, WIDTH], [4, WIDTH - 4]);
+  const top = 40;
+  const below = top + LANE.height;
+  const note = (x: number, y: number, className: string, ...lines: string[]) =>
+    lines.map((line, order) => s('text', { className, x: at(scale(x)), y: y + order * 13 }, line));
+  const pointer = (x: number, from: number, to: number) =>
+    s('path', { className: 'tick', d: `M${at(scale(x))} ${from}V${to}` });
+  const sample = fitLane(
+    { position: '', status: '', clearance: SAMPLE, isStrip: false, guard: GUARD, limits: LIMITS },
+    scale,
+    top,
+  );
+  return h('figure', { className: 'key' }, [
+    h('figcaption', 'How to read a drawn fit'),
+    s(
+      'svg',
+      {
+        role: 'img',
+        viewBox: `0 0 ${WIDTH} 100`,
+        ariaLabel:
+          'Key: the range from min to max is clear, up to the service limit dotted, outside hatched. The black bar runs ' +
+          'from tightest to loosest, its white dot is the clearance, the thin lines beside it are the guard.',
+      },
+      [
+        ...note(40, 30, 'mid', 'too tight'),
+        ...note(140, 30, 'mid', 'in range'),
+        ...note(235, 17, 'mid', 'within', 'service limit'),
+        ...note(305, 30, 'mid', 'loose'),
+        ...sample,
+        pointer(LIMITS.min, below + 3, below + 8),
+        ...note(LIMITS.min, below + 19, 'mid', 'min'),
+        pointer(SAMPLE.tightest, below + 1, below + 8),
+        pointer(SAMPLE.loosest, below + 1, below + 8),
+        ...note(148, below + 19, 'mid', 'tightest, loosest'),
+        ...note(148, below + 32, 'mid', `guard at ${Number((confidence * 100).toFixed(2))} %: thin line`),
+        ...note(LIMITS.max + 6, below + 19, 'mid', 'max'),
+        ...note(LIMITS.serviceLimit, below + 19, 'mid', 'service'),
+      ],
+    ),
+    h(
+      'p',
+      'A verdict is given where the thin lines prove it. The white dot is the clearance of the mean sizes. ' +
+        'An arrowhead at the edge says that a bar goes on outside the drawing; a diamond is a strip reading.',
+    ),
+  ]);
+}

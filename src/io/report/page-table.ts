@@ -1,0 +1,99 @@
+/** A table of the page, from cells as they stand in the workbook. */
+import { FORMAT_DECIMALS, type OutputCell, type OutputSheet } from '../../engine/workbook-model.js';
+import { type Element, h } from './elements.js';
+import { visibleText } from './visible-text.js';
+
+export interface PageTable {
+  readonly caption: string;
+  readonly headers: readonly string[];
+  readonly rows: readonly (readonly (OutputCell | undefined)[])[];
+  /** The column that names the row. */
+  readonly rowHeader: number;
+}
+
+/** A cell's value as a spreadsheet program shows it: with all decimals of its format. */
+export function cellText({ value, format }: OutputCell): string {
+  const decimals = FORMAT_DECIMALS[format];
+  return typeof value === 'number' && decimals !== undefined ? value.toFixed(decimals) : String(value);
+}
+
+/** A sheet of the program's own as a table, without the header that says whose it is. */
+export function tableOfSheet(sheet: OutputSheet, caption: string, rowHeader: number): PageTable {
+  const [headers = [], ...rows] = sheet.rows;
+  const own = headers.slice(0, -1);
+  return {
+    caption,
+    headers: own.map((header) => String(header?.value ?? '')),
+    rows: rows.map((cells) => own.map((_, column) => cells[column])),
+    rowHeader,
+  };
+}
+
+/** The same table without columns in which no row has anything. */
+export function withoutEmptyColumns(table: PageTable): PageTable {
+  const kept = table.headers.flatMap((_, column) =>
+    column === table.rowHeader || table.rows.some((row) => row[column] !== undefined) ? [column] : [],
+  );
+  return {
+    ...table,
+    headers: kept.map((column) => table.headers[column]!),
+    rows: table.rows.map((row) => kept.map((column) => row[column])),
+    rowHeader: kept.indexOf(table.rowHeader),
+  };
+}
+
+/**
+ * The looks of the tables on a narrow screen, where every row becomes a card in which each value has its header
+ * before it. Tables of the same headers share a class; a header in every cell would double the page.
+ */
+export class TableStyles {
+  private readonly classes = new Map<string, readonly string[]>();
+
+  classOf(headers: readonly string[]): string {
+    const key = headers.join('\u0000');
+    if (!this.classes.has(key)) this.classes.set(key, headers);
+    return `t${[...this.classes.keys()].indexOf(key)}`;
+  }
+
+  /** Rules for the inside of a media query. */
+  css(): string {
+    return [...this.classes.values()]
+      .flatMap((headers, table) =>
+        headers.map(
+          (header, column) => `.t${table} td:nth-child(${column + 1})::before{content:${cssString(header)}}`,
+        ),
+      )
+      .join('\n');
+  }
+}
+
+/** CSS Syntax Level 3, 4.3.7: any character but a plain one as its code point. */
+function cssString(text: string): string {
+  const escaped = text.replaceAll(/[^A-Za-z0-9 ]/gu, (sign) => `\\${sign.codePointAt(0)!.toString(16)} `);
+  return `"${escaped}"`;
+}
+
+export function tableElement({ caption, headers, rows, rowHeader }: PageTable, styles: TableStyles): Element {
+  const numeric = headers.map((_, column) => rows.some((row) => typeof row[column]?.value === 'number'));
+  const kind = (column: number) => (numeric[column] ? { className: 'n' } : {});
+  const heads = headers.map((header, column) =>
+    h('th', { scope: 'col', ...kind(column) }, visibleText(header)),
+  );
+  const body = rows.map((row) =>
+    h(
+      'tr',
+      headers.map((_, column) => {
+        const cell = row[column];
+        const text = cell ? visibleText(cellText(cell)) : '';
+        return column === rowHeader
+          ? h('th', { scope: 'row', ...kind(column) }, text)
+          : h('td', text === '' ? {} : kind(column), text);
+      }),
+    ),
+  );
+  return h('table', { className: styles.classOf(headers) }, [
+    h('caption', visibleText(caption)),
+    h('thead', h('tr', heads)),
+    h('tbody', body),
+  ]);
+}

@@ -1,0 +1,61 @@
+/** The maker's tables and the gauges as the user typed them, with what is wrong in them. */
+import type { Assessment } from '../../engine/assess/assess.js';
+import type { CheckedSheet } from '../../engine/assess/table-checks.js';
+import { INPUT_SHEETS } from '../../engine/book/input-sheets.js';
+import { nameText } from '../../engine/book/names.js';
+import type { Table } from '../../engine/book/table.js';
+import type { OutputCell } from '../../engine/workbook-model.js';
+import { type PageTable, withoutEmptyColumns } from './page-table.js';
+import { type Remark, remarksOf } from './result-tables.js';
+
+export interface TypedTable {
+  readonly table: PageTable;
+  readonly remarks: readonly Remark[];
+}
+
+const CAPTIONS: Readonly<Record<CheckedSheet, string>> = {
+  Limits: 'Limits and their sources',
+  Classes: 'Size classes',
+  Selection: 'Selection of shells by marks',
+  Gauges: 'Gauges and their uncertainty',
+  Materials: 'Materials',
+};
+
+/** The sheet as a table with its status a row; undefined where the book does not have it or it is empty. */
+export function typedTable(sheet: CheckedSheet, { book, tables }: Assessment): TypedTable | undefined {
+  const table = book.tables.get(sheet);
+  const results = tables[sheet];
+  if (!table || results.length === 0) return undefined;
+  const unit = table.units.length;
+  const columns = INPUT_SHEETS[sheet].columns.flatMap(({ header }) => {
+    const known = table.columns.get(header);
+    return known ? [{ header, known }] : [];
+  });
+  const typed: PageTable = {
+    caption: `${CAPTIONS[sheet]}, as typed (lengths in ${unit} where no other unit is named)`,
+    headers: [
+      'Row',
+      ...columns.map(({ header, known }) =>
+        known.unit && known.unit !== unit ? `${header} (${known.unit})` : header,
+      ),
+      'Status',
+    ],
+    rows: results.map(({ row, status }) => [
+      { value: row + 1, format: 'whole' },
+      ...columns.map(({ known }) => typedCell(table, row, known.column)),
+      { value: status, format: 'plain' },
+    ]),
+    rowHeader: 0,
+  };
+  return {
+    table: withoutEmptyColumns(typed),
+    remarks: remarksOf(results, ({ row }) => `row ${row + 1}`),
+  };
+}
+
+function typedCell(table: Table, row: number, column: number): OutputCell | undefined {
+  const content = table.sheet.rows[row]?.[column]?.content;
+  if (!content) return undefined;
+  const value = content.kind === 'number' ? content.value : (nameText(content) ?? String(content.value));
+  return value === '' ? undefined : { value, format: 'plain' };
+}
