@@ -8,7 +8,7 @@ import type { InputFile } from '../input-digest.js';
 import { type Element, h, words } from './elements.js';
 import type { Records } from './engine-records.js';
 import { keyFigure } from './key-figure.js';
-import { type PageContext, partsTable, sheetTable, tableIn } from './page-pieces.js';
+import { type PageContext, partsTable, remarkList, sheetTable, tableIn } from './page-pieces.js';
 import { remeasureTable } from './remeasure-table.js';
 import { typedTable } from './typed-tables.js';
 import { visibleText } from './visible-text.js';
@@ -31,6 +31,7 @@ export function overview(page: PageContext, layout: Layout, records: Records, tr
     rowHeader: 0,
   };
   return [
+    ...traceOf(page, trace),
     h('aside', { className: 'caution', ariaLabel: 'Caution' }, [
       h('strong', 'Caution'),
       h(
@@ -47,7 +48,6 @@ export function overview(page: PageContext, layout: Layout, records: Records, tr
     ...problems(page),
     ...(page.assessment.fits.some(({ clearance }) => clearance) ? [keyFigure(confidence)] : []),
     ...contents(records),
-    traceTable(page, trace),
   ];
 }
 
@@ -76,11 +76,21 @@ function contents({ engines }: Records): Element[] {
 }
 
 /** Which readings the page is of: anybody can make the digest again. */
-function traceTable(page: PageContext, { program, files }: Trace): Element {
-  return h('div', { className: 'trace' }, [
-    h('p', `Made by ${program} from:`),
+function traceOf(page: PageContext, { program, files }: Trace): Element[] {
+  const [only, ...others] = files;
+  if (only && others.length === 0) {
+    return [
+      h('p', { className: 'trace' }, [
+        `Made by ${program} from `,
+        words(only.name),
+        `, SHA-256 ${only.sha256}`,
+      ]),
+    ];
+  }
+  return [
+    h('p', { className: 'trace' }, `Made by ${program}.`),
     ...tableIn(page, {
-      caption: 'Input, with the SHA-256 digest of its bytes',
+      caption: 'Input, with the SHA-256 digest of the bytes',
       headers: ['File', 'SHA-256'],
       rows: files.map(({ name, sha256 }) => [
         { value: name, format: 'plain' },
@@ -88,7 +98,7 @@ function traceTable(page: PageContext, { program, files }: Trace): Element {
       ]),
       rowHeader: 0,
     }),
-  ]);
+  ];
 }
 
 export function stockSection(page: PageContext, { loose, looseRemeasure }: Records): Element[] {
@@ -112,7 +122,9 @@ export function tablesSection(page: PageContext): Element[] {
   const sheets = ['Limits', 'Classes', 'Selection', 'Gauges', 'Materials'] as const;
   const elements = sheets.flatMap((sheet) => {
     const typed = typedTable(sheet, page.assessment);
-    return typed ? tableIn(page, typed.table, typed.remarks) : [];
+    return typed
+      ? [...typed.tables.flatMap((table) => tableIn(page, table)), ...remarkList(typed.remarks)]
+      : [];
   });
   if (elements.length === 0) return [];
   const id = 'tables';

@@ -11,8 +11,9 @@ import type { EngineRecord } from './engine-records.js';
 import { fitCharts } from './fit-chart.js';
 import { anglesOf, deviationUnit, journalProfile, reachOf, shapeKey } from './journal-profile.js';
 import { bareLength, type PageContext, partsTable, sheetTable, tableIn, tableLength } from './page-pieces.js';
+import { withoutColumns } from './page-table.js';
 import { remeasureTable } from './remeasure-table.js';
-import { fitTable, remarksOf } from './result-tables.js';
+import { fitTable, fittedParts, remarksOf } from './result-tables.js';
 import { visibleText } from './visible-text.js';
 
 export function engineSection(page: PageContext, record: EngineRecord, id: string): Element {
@@ -28,7 +29,7 @@ export function engineSection(page: PageContext, record: EngineRecord, id: strin
   const type = record.engineTypes.filter((name) => name !== '').join(', ');
   return h('section', { className: 'engine', ariaLabelledBy: id }, [
     h('h2', { id }, ['Engine ', words(record.name)]),
-    h('p', [...(type ? ['Type ', words(type), ': '] : []), `${parts.join(', ')}.`]),
+    h('p', [...(type ? ['Engine type: ', words(type), '. '] : []), `${parts.join(', ')}.`]),
     ...fitsPart(page, record),
     ...journalsPart(page, journals),
     ...partsTable(page, 'Connecting rods', rods),
@@ -53,7 +54,8 @@ function fitsPart(page: PageContext, { fits }: EngineRecord): Element[] {
     fitCharts({
       caption: `Fits, ${group.fit}, as they run`,
       unit,
-      text: bareLength(unit),
+      text: tableLength(unit),
+      limitText: bareLength(unit),
       fits: group.fits.map((fit) => ({
         ...fit,
         limits: {
@@ -74,6 +76,7 @@ function fitsPart(page: PageContext, { fits }: EngineRecord): Element[] {
         remarksOf(group.fits, ({ position }) => position),
       ),
       ...spreadSentence(page, group),
+      ...tableIn(page, fittedParts(`What is fitted, ${group.fit}, and shells chosen`, group.fits)),
     ]),
   ];
 }
@@ -111,10 +114,22 @@ function journalsPart(page: PageContext, journals: readonly PartResult[]): Eleme
   const key = `Spots along the axis at 20 °C, as deviations from each journal's size in ${deviationUnit(unit)}, all on one scale: ${shapeKey(angles)}.`;
   return [
     h('h3', 'Journals'),
-    ...(figures.length > 0 ? [h('p', key), h('div', { className: 'journals' }, figures)] : []),
+    ...(figures.length > 0
+      ? [h('p', { className: 'lead' }, key), h('div', { className: 'journals' }, figures)]
+      : []),
     ...partsTable(page, 'Journals', journals),
   ];
 }
+
+/** Columns of Matched sets that say what was computed; a page has no room for them beside the parts. */
+const SET_MEASURES: readonly string[] = [
+  'Clearance',
+  'Tightest',
+  'Loosest',
+  'Clearance U',
+  'Off aim',
+  'Status',
+];
 
 function setsPart(page: PageContext, { name }: EngineRecord): Element[] {
   const { unit, matched } = page;
@@ -122,10 +137,17 @@ function setsPart(page: PageContext, { name }: EngineRecord): Element[] {
     header,
     test: (engine: string) => nameKey(engine) === nameKey(name),
   });
+  const sets = sheetTable(page, 'Matched sets', 'Matched sets', 'Position', ofEngine('Engine'));
+  const picks = sheetTable(page, 'Pick list', 'Pick list, by bin', 'Part', ofEngine('For engine'));
+  const measures = (header: string) => SET_MEASURES.includes(header);
   const tables = [
-    sheetTable(page, 'Matched sets', 'Matched sets', 'Position', ofEngine('Engine')),
+    sets && withoutColumns(sets, (header) => header === 'Engine' || measures(header)),
+    sets && {
+      ...withoutColumns(sets, (header) => !measures(header) && header !== 'Fit' && header !== 'Position'),
+      caption: 'Their clearances',
+    },
     sheetTable(page, 'Not matched', 'Not matched', 'Position', ofEngine('Engine')),
-    sheetTable(page, 'Pick list', 'Pick list, by bin', 'Part', ofEngine('For engine')),
+    picks && withoutColumns(picks, (header) => header === 'For engine'),
   ];
   const own = matched.filter((row) => nameKey(row.engine) === nameKey(name));
   const fitNames = [...new Set(own.map(({ fitName }) => fitName))];
@@ -133,7 +155,8 @@ function setsPart(page: PageContext, { name }: EngineRecord): Element[] {
     fitCharts({
       caption: `Matched sets, ${fitName}`,
       unit,
-      text: bareLength(unit),
+      text: tableLength(unit),
+      limitText: bareLength(unit),
       fits: own.filter((row) => row.fitName === fitName).map((row) => drawnSet(row, page)),
     }),
   );

@@ -17,8 +17,10 @@ export interface FitChart {
   readonly caption: string;
   readonly fits: readonly DrawnFit[];
   readonly unit: LengthUnit;
-  /** A length as the tables show it. */
+  /** A clearance as the tables show it. */
   readonly text: (grain: Grain) => string;
+  /** A limit as it is typed. */
+  readonly limitText: (grain: Grain) => string;
 }
 
 /** Figures, none where there is nothing to draw. */
@@ -59,10 +61,10 @@ export function clearanceScale(fits: readonly DrawnFit[]): Scale {
     .range([MARGIN, WIDTH - MARGIN]);
 }
 
-function picture({ caption, fits, unit, text }: FitChart, scale: Scale): Element {
+function picture({ caption, fits, unit, text, limitText }: FitChart, scale: Scale): Element {
   const [first] = fits;
   const shared = fits.every(({ limits }) => sameLimits(limits, first!.limits)) ? first!.limits : undefined;
-  const labels = shared ? limitLabels(shared, scale, text) : [];
+  const labels = shared ? limitLabels(shared, scale, limitText) : [];
   const head = labels.length > 0 ? 28 : 4;
   const foot = head + fits.length * ROW + 4;
   const rows = fits.flatMap((fit, row) => {

@@ -64,6 +64,13 @@ export function journalProfile(
     const ys = spots.filter((spot) => spot.station === station).map((spot) => place(spot).y);
     return `M${at(x(station)!)} ${Math.min(...ys)}V${Math.max(...ys)}`;
   });
+  // Below the least diameter of every station there is metal, hatched as in a section.
+  const edge = stations.map((station) => {
+    const values = spots.filter((spot) => spot.station === station).map(({ value }) => value);
+    return { x: at(x(station)!), y: at(y(Math.min(...values) - size)) };
+  });
+  const [first, last] = [edge[0]!, edge.at(-1)!];
+  const metal = `M${PLOT.left} ${PLOT.bottom}V${first.y}${edge.map((point) => `L${point.x} ${point.y}`).join('')}L${PLOT.right} ${last.y}V${PLOT.bottom}z`;
   const lines = angles.flatMap((angle, order) => {
     const own = spots.filter((spot) => (spot.angle ?? 0) === angle).map(place);
     const { d, isSolid } = shapeOf(order);
@@ -86,13 +93,7 @@ export function journalProfile(
       ariaLabel: visibleText(`Journal ${row.name} along its axis. ${told(part)}`),
     },
     [
-      s('rect', {
-        x: PLOT.left,
-        y: PLOT.top,
-        width: PLOT.right - PLOT.left,
-        height: PLOT.bottom - PLOT.top,
-        fill: `url(#${HATCH.shaft})`,
-      }),
+      s('path', { fill: `url(#${HATCH.shaft})`, d: metal }),
       s('path', { className: 'axis', d: `M${PLOT.left - 4} ${y(0)}H${PLOT.right + 6}` }),
       ...deviationAxis(y, reach, unit),
       s('path', { className: 'spread', d: spreads.join('') }),

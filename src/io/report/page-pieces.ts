@@ -15,7 +15,7 @@ import {
   tableOfSheet,
   withoutEmptyColumns,
 } from './page-table.js';
-import { partTable, type Remark, remarksOf } from './result-tables.js';
+import { gaugeRemarks, partTable, type Remark, remarksOf } from './result-tables.js';
 import { visibleText } from './visible-text.js';
 
 export interface PageContext {
@@ -43,11 +43,17 @@ export function remarkList(remarks: readonly Remark[]): Element[] {
 
 export function partsTable(page: PageContext, caption: string, parts: readonly PartResult[]): Element[] {
   const table = partTable(caption, parts, page.unit);
-  return tableIn(
-    page,
-    table,
-    remarksOf(parts, ({ row }) => row.name || `row ${row.row + 1}`),
+  const gauges = gaugeRemarks(parts).map((sentence) =>
+    h('p', { className: 'remarks' }, visibleText(sentence)),
   );
+  return [
+    ...tableIn(
+      page,
+      table,
+      remarksOf(parts, ({ row }) => row.name || `row ${row.row + 1}`),
+    ),
+    ...gauges,
+  ];
 }
 
 /** Rows of one of the program's sheets; those of one engine where `engine` says which column names it. */

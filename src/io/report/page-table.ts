@@ -31,14 +31,37 @@ export function tableOfSheet(sheet: OutputSheet, caption: string, rowHeader: num
 
 /** The same table without columns in which no row has anything. */
 export function withoutEmptyColumns(table: PageTable): PageTable {
-  const kept = table.headers.flatMap((_, column) =>
-    column === table.rowHeader || table.rows.some((row) => row[column] !== undefined) ? [column] : [],
+  return withoutColumns(
+    table,
+    (_, column) => column !== table.rowHeader && table.rows.every((row) => (row[column]?.value ?? '') === ''),
   );
+}
+
+/** The table without some columns. */
+export function withoutColumns(
+  table: PageTable,
+  isDropped: (header: string, column: number) => boolean,
+): PageTable {
+  const kept = table.headers.flatMap((header, column) => (isDropped(header, column) ? [] : [column]));
   return {
     ...table,
     headers: kept.map((column) => table.headers[column]!),
     rows: table.rows.map((row) => kept.map((column) => row[column])),
-    rowHeader: kept.indexOf(table.rowHeader),
+    rowHeader: Math.max(0, kept.indexOf(table.rowHeader)),
+  };
+}
+
+/** Rows as columns, for a table of few rows that is too wide for a page; its first column becomes the header. */
+export function turned({ caption, headers, rows }: PageTable): PageTable {
+  const [corner = '', ...names] = headers;
+  return {
+    caption,
+    headers: [corner, ...rows.map(([first]) => (first ? cellText(first) : ''))],
+    rows: names.map((name, column) => [
+      { value: name, format: 'plain' },
+      ...rows.map((row) => row[column + 1]),
+    ]),
+    rowHeader: 0,
   };
 }
 

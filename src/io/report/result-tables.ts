@@ -42,13 +42,28 @@ export function partTable(caption: string, parts: readonly PartResult[], unit: L
     { header: 'Out of round', cell: isShells ? () => undefined : form('outOfRound') },
     { header: 'Class', cell: ({ classification }) => text(classification?.text) },
     { header: isShells ? 'Wall U' : 'Size U', cell: ({ sizeU }) => length(sizeU, unit) },
-    { header: 'Gauge', cell: ({ row }) => text(row.gauge) },
     { header: 'Status', cell: ({ status }) => text(status) },
   ];
   return tableOf(caption, columns, parts, 0);
 }
 
+/** What was measured of the fits, and what it proves. */
 export function fitTable(caption: string, fits: readonly FitResult[], unit: LengthUnit): PageTable {
+  const columns: Column<FitResult>[] = [
+    { header: 'Position', cell: ({ position }) => text(position) },
+    { header: 'Strip reading', cell: ({ source }) => length(source?.strip, unit) },
+    { header: 'Clearance', cell: ({ clearance }) => length(clearance?.clearance, unit) },
+    { header: 'Tightest', cell: ({ clearance }) => length(clearance?.tightest, unit) },
+    { header: 'Loosest', cell: ({ clearance }) => length(clearance?.loosest, unit) },
+    { header: 'Clearance U', cell: ({ clearanceU }) => length(clearanceU, unit) },
+    { header: 'Chance in range', cell: ({ chance }) => number(chance, 'chance') },
+    { header: 'Status', cell: ({ status }) => text(status) },
+  ];
+  return tableOf(caption, columns, fits, 0);
+}
+
+/** What the fits are made of, and the shells that marks and sizes ask for. */
+export function fittedParts(caption: string, fits: readonly FitResult[]): PageTable {
   const part = (slot: keyof FitResult['parts']) => (fit: FitResult) => text(fit.parts[slot]?.row.name);
   const columns: Column<FitResult>[] = [
     { header: 'Position', cell: ({ position }) => text(position) },
@@ -56,15 +71,8 @@ export function fitTable(caption: string, fits: readonly FitResult[], unit: Leng
     { header: 'Bore', cell: part('bore') },
     { header: 'Upper shell', cell: part('upper') },
     { header: 'Lower shell', cell: part('lower') },
-    { header: 'Strip reading', cell: ({ source }) => length(source?.strip, unit) },
-    { header: 'Clearance', cell: ({ clearance }) => length(clearance?.clearance, unit) },
-    { header: 'Tightest', cell: ({ clearance }) => length(clearance?.tightest, unit) },
-    { header: 'Loosest', cell: ({ clearance }) => length(clearance?.loosest, unit) },
-    { header: 'Clearance U', cell: ({ clearanceU }) => length(clearanceU, unit) },
-    { header: 'Chance in range', cell: ({ chance }) => number(chance, 'chance') },
     { header: 'Shell by marks', cell: ({ shellByMarks }) => text(shellByMarks) },
     { header: 'Shell by size', cell: ({ shellBySize }) => text(shellBySize) },
-    { header: 'Status', cell: ({ status }) => text(status) },
   ];
   return tableOf(caption, columns, fits, 0);
 }
@@ -79,6 +87,17 @@ export function remarksOf<Row extends { readonly why: readonly string[] }>(
     for (const why of new Set(row.why)) names.set(why, [...(names.get(why) ?? []), nameOf(row)]);
   }
   return [...names].map(([why, own]) => ({ why, names: own }));
+}
+
+/** With which gauge the parts were measured, each gauge once. */
+export function gaugeRemarks(parts: readonly PartResult[]): string[] {
+  const names = new Map<string, string[]>();
+  for (const { row } of parts) {
+    if (row.gauge !== undefined) names.set(row.gauge, [...(names.get(row.gauge) ?? []), row.name]);
+  }
+  return [...names].map(([gauge, own]) =>
+    own.length === parts.length ? `Gauge: ${gauge}` : `Gauge ${gauge}: ${own.join(', ')}`,
+  );
 }
 
 function tableOf<Row>(

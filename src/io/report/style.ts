@@ -11,24 +11,28 @@ export function pageStyle(cards: string, footer: string): string {
   return `${BASE}${TABLES}${FIGURES}${DRAWINGS}
 @media screen and (max-width:720px){${NARROW}${cards}}
 @media print{${PRINT}}
-@page{margin:14mm 15mm 16mm;@bottom-left{content:"${footer}";font:7pt Arial,"Liberation Sans",Helvetica,sans-serif}@bottom-right{content:counter(page) " / " counter(pages);font:7pt Arial,"Liberation Sans",Helvetica,sans-serif}}
+@page{margin:14mm 15mm 16mm;@bottom-left{content:"${footer}";font:7pt ${FACES}}@bottom-right{content:counter(page) " / " counter(pages);font:7pt ${FACES}}}
 `;
 }
 
+/** Narrow enough that a table of sizes goes on a page; the first that the machine has. */
+const FACES = 'Arial,"Liberation Sans",Helvetica,"DejaVu Sans Condensed",sans-serif';
+
 const BASE = `
 *{box-sizing:border-box}
-html{color:#000;background:#fff;font:10pt/1.35 Arial,"Liberation Sans",Helvetica,sans-serif;font-variant-numeric:tabular-nums;-webkit-text-size-adjust:100%;color-scheme:light}
+html{color:#000;background:#fff;font:10pt/1.35 ${FACES};font-variant-numeric:tabular-nums;-webkit-text-size-adjust:100%;color-scheme:light}
 body{margin:0 auto;padding:12px;max-width:190mm;overflow-wrap:anywhere}
 h1{font-size:16pt;margin:0 0 4mm;line-height:1.2;border-bottom:2pt solid #000;padding-bottom:1mm}
 h2{font-size:13pt;margin:9mm 0 2mm;border-bottom:1pt solid #000;padding-bottom:.5mm}
 h3{font-size:11pt;margin:5mm 0 1.5mm}
-h1,h2,h3,caption,figcaption{break-after:avoid}
+h1,h2,h3,caption,figcaption,.lead{break-after:avoid}
 p{margin:1.5mm 0}
 a{color:inherit}
 ul{margin:1mm 0;padding-left:5mm}
 .caution{border:1.5pt solid #000;padding:2mm 3mm;margin:0 0 4mm}
 .caution ul{margin-bottom:0}
 .remarks{font-size:9pt}
+.trace{font-size:9pt}
 .contents{columns:8em;list-style:none;padding:0}
 .sign{display:flex;flex-wrap:wrap;gap:2mm;margin-top:7mm;break-inside:avoid}
 .sign i{flex:1 1 25mm;border-bottom:.6pt solid #000}
@@ -44,6 +48,7 @@ thead th{vertical-align:bottom;font-weight:bold;line-height:1.1}
 th[scope=row]{font-weight:bold}
 th.n,td.n{text-align:right;white-space:nowrap}
 thead th.n{white-space:normal}
+.n+:not(.n){padding-left:4mm}
 tbody tr{break-inside:avoid}
 tbody tr:nth-child(5n):not(:last-child){border-bottom:.3pt solid #000}
 `;
@@ -52,11 +57,12 @@ const FIGURES = `
 figure{margin:0;break-inside:avoid}
 svg{display:block;width:100%;height:auto}
 .charts{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(310px,100%),1fr));gap:4mm 6mm;align-items:start}
-.charts figure,.key{max-width:440px}
+.charts figure{max-width:440px}
 .charts figcaption,.key figcaption{font-weight:bold}
 .journals{display:grid;grid-template-columns:repeat(auto-fill,minmax(148px,1fr));gap:3mm}
 .journal figcaption{font-size:9pt;line-height:1.25;padding-left:21%}
-.key{margin:4mm 0}
+.key{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(290px,100%),1fr));gap:0 6mm;margin:4mm 0;align-items:center}
+.key figcaption{grid-column:1/-1}
 `;
 
 const DRAWINGS = `
@@ -101,6 +107,8 @@ body{padding:0;max-width:none}
 .engine,.engine~section{break-before:page}
 .charts{grid-template-columns:1fr 1fr}
 .journals{grid-template-columns:repeat(4,1fr)}
-.key{max-width:85mm}
+.key{grid-template-columns:1fr 1fr}
 nav{display:none}
+h2{margin-top:0}
+table:not(:has(tbody tr:nth-child(20))){break-inside:avoid}
 `;

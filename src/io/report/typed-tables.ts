@@ -5,11 +5,11 @@ import { INPUT_SHEETS } from '../../engine/book/input-sheets.js';
 import { nameText } from '../../engine/book/names.js';
 import type { Table } from '../../engine/book/table.js';
 import type { OutputCell } from '../../engine/workbook-model.js';
-import { type PageTable, withoutEmptyColumns } from './page-table.js';
+import { type PageTable, turned, withoutEmptyColumns } from './page-table.js';
 import { type Remark, remarksOf } from './result-tables.js';
 
 export interface TypedTable {
-  readonly table: PageTable;
+  readonly tables: readonly PageTable[];
   readonly remarks: readonly Remark[];
 }
 
@@ -47,10 +47,22 @@ export function typedTable(sheet: CheckedSheet, { book, tables }: Assessment): T
     ]),
     rowHeader: 0,
   };
+  const shown = withoutEmptyColumns(typed);
   return {
-    table: withoutEmptyColumns(typed),
+    // Limits has more columns than rows.
+    tables: sheet === 'Limits' ? inGroups(shown).map(turned) : [shown],
     remarks: remarksOf(results, ({ row }) => `row ${row + 1}`),
   };
+}
+
+/** As many rows a table as stand beside each other when it is turned. */
+const MOST_TURNED = 4;
+
+function inGroups(table: PageTable): PageTable[] {
+  return Array.from({ length: Math.ceil(table.rows.length / MOST_TURNED) }, (_, group) => ({
+    ...table,
+    rows: table.rows.slice(group * MOST_TURNED, (group + 1) * MOST_TURNED),
+  }));
 }
 
 function typedCell(table: Table, row: number, column: number): OutputCell | undefined {
