@@ -91,7 +91,7 @@ function program(finish: (code: number) => void): Command {
     .argument('<book...>', '.xlsx files, or folders of .csv files')
     .option('--out <dir>', 'folder for the pages')
     .option('--pdf', 'print each page to PDF too, with an installed Chromium')
-    .addOption(new Option('--paper <size>', 'paper of the PDF').choices(['A4', 'Letter']).default('A4'))
+    .addOption(new Option('--paper <size>', 'paper of the PDF').choices(['a4', 'letter']).default('a4'))
     .addOption(secondsOption())
     .action(async (books: string[], options) => {
       const { report } = await import('./report.js');

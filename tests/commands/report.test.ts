@@ -75,7 +75,7 @@ test('--pdf without a Chromium says so and writes nothing', async () => {
 });
 
 test('--paper takes the papers that there are', () => {
-  const { status, stderr } = oilgap('report', 'x.xlsx', '--paper', 'A9');
+  const { status, stderr } = oilgap('report', 'x.xlsx', '--paper', 'a9');
   expect(status).toBe(2);
-  expect(stderr).toContain('A4, Letter');
+  expect(stderr).toContain('a4, letter');
 });

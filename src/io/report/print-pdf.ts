@@ -7,8 +7,7 @@ import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
 import { UserError } from '../../engine/user-error.js';
 
-export const PAPERS = ['A4', 'Letter'] as const;
-export type Paper = (typeof PAPERS)[number];
+export type Paper = 'a4' | 'letter';
 
 /** Names under which it is installed, and where it lies on systems that put programs on no path. */
 const NAMES = ['chromium', 'chromium-browser', 'chromium.exe'];
