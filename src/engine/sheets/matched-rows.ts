@@ -23,6 +23,7 @@ export interface MatchedRow {
   readonly clearance: Grain;
   readonly tightest: Grain;
   readonly loosest: Grain;
+  readonly guard: Grain;
   readonly clearanceU: Grain | undefined;
   readonly offAim: Grain;
   readonly status: string;
@@ -60,6 +61,7 @@ export function matchedRows({ matching, stock, context, parts }: Assessment): Ma
       upper: shellName(fit.upper),
       lower: shellName(fit.lower),
       ...clearance,
+      guard,
       clearanceU: Object.values(fit.parts).some(({ systematic }) => systematic.length > 0)
         ? expandedUncertainty(variance)
         : undefined,

@@ -3,9 +3,7 @@ import type { NeighbourResult } from '../../engine/assess/assess.js';
 import type { PartResult } from '../../engine/assess/part.js';
 import { countText } from '../../engine/assess/words.js';
 import { nameKey } from '../../engine/book/names.js';
-import type { MatchedRow } from '../../engine/sheets/matching-sheets.js';
-import { guardOf } from '../../maths/conformity.js';
-import { clearanceVariance } from '../../maths/uncertainty.js';
+import type { MatchedRow } from '../../engine/sheets/matched-rows.js';
 import { type Element, h, words } from './elements.js';
 import type { EngineRecord } from './engine-records.js';
 import { fitCharts } from './fit-chart.js';
@@ -170,14 +168,13 @@ function setsPart(page: PageContext, { name }: EngineRecord): Element[] {
 }
 
 function drawnSet(row: MatchedRow, { assessment }: PageContext) {
-  const { confidence } = assessment.book.setup;
   const limits = assessment.context.limitsOf(row.journal.row.engineType, row.journal.row.fit);
   return {
     position: row.position,
     status: row.status,
     clearance: row,
     isStrip: false,
-    guard: guardOf(confidence, Math.sqrt(clearanceVariance(row.fit.parts))),
+    guard: row.guard,
     limits: {
       min: limits?.clearanceMin,
       max: limits?.clearanceMax,

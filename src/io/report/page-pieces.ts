@@ -2,7 +2,7 @@
 import type { Assessment } from '../../engine/assess/assess.js';
 import type { PartResult } from '../../engine/assess/part.js';
 import { lengthText } from '../../engine/assess/words.js';
-import type { MatchedRow } from '../../engine/sheets/matching-sheets.js';
+import type { MatchedRow } from '../../engine/sheets/matched-rows.js';
 import type { OutputSheet } from '../../engine/workbook-model.js';
 import type { Grain } from '../../maths/grain.js';
 import { inUnit, type LengthUnit } from '../../maths/units.js';

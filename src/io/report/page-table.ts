@@ -96,8 +96,17 @@ function cssString(text: string): string {
   return `"${escaped}"`;
 }
 
+/** Columns of names: a name that is a number is a name all the same. */
+const NAMES = new Set(
+  'Engine,For engine,Engine type,Fit,Position,Part,Mark,Journal,Bore,Upper shell,Lower shell,Bin'
+    .split(',')
+    .concat('Journal mark', 'Bore mark', 'Shell mark', 'Gauge', 'Set from', 'Material', 'Source'),
+);
+
 export function tableElement({ caption, headers, rows, rowHeader }: PageTable, styles: TableStyles): Element {
-  const numeric = headers.map((_, column) => rows.some((row) => typeof row[column]?.value === 'number'));
+  const numeric = headers.map(
+    (header, column) => !NAMES.has(header) && rows.some((row) => typeof row[column]?.value === 'number'),
+  );
   const kind = (column: number) => (numeric[column] ? { className: 'n' } : {});
   const heads = headers.map((header, column) =>
     h('th', { scope: 'col', ...kind(column) }, visibleText(header)),
