@@ -6,10 +6,10 @@
  * in column generation, 2005), and is valid for any duals.
  */
 import type { Column, Model } from './model-columns.js';
-import { fitColumn } from './model-columns.js';
 import type { Row } from './model-rows.js';
-import { type Filter, type FitWeights, type PricedFit, priceFits } from './pricing.js';
-import type { LinearSolution, Solver } from './solver.js';
+import { type Filter, type FitWeights, type PricedFit, passesFilters, priceFits } from './pricing.js';
+import { type Pool, pairsByShape, pricePairs, quadOf } from './quads.js';
+import type { Solver } from './solver.js';
 
 /** Differences below this are rounding of the solver. */
 export const SLACK = 1e-6;
@@ -33,7 +33,6 @@ export interface LinearBound {
   /** Proven: no sets do better. Not rounded. */
   readonly bound: number;
   readonly duals: Float64Array;
-  readonly solution: LinearSolution;
 }
 
 /** Duals with the signs that the rows allow: a row without a lower limit can only be worth lowering. */
@@ -91,8 +90,8 @@ export function roundedUp(bound: number): number {
 }
 
 /**
- * Solves the linear program of a stage, adding fits to `columns` as needed.
- * @param columns the columns held so far; grows
+ * Solves the linear program of a stage, adding fits to `pool` as needed.
+ * @param sets the sets at hand: they keep every row, so that the program has a solution from the start
  * @param remaining seconds left, asked before every solve
  * @param reached the value of the sets at hand: at that bound the work is done
  * @returns undefined when the time is up before any bound was proven
@@ -101,7 +100,8 @@ export function linearBound(
   solver: Solver,
   model: Model,
   stage: Stage,
-  columns: Column[],
+  columns: readonly Column[],
+  pool: Pool,
   reached: number,
   remaining: () => number,
 ): LinearBound | undefined {
@@ -110,25 +110,32 @@ export function linearBound(
     upper: column.upper,
     cost: stage.cost(column),
   });
-  const program = solver.linear(stage.rows, columns.map(ready));
-  const held = new Set(
-    columns.map(({ meaning }) => (meaning.is === 'fit' ? `${meaning.gap},${meaning.shape}` : '')),
-  );
+  const others = columns.filter(({ meaning }) => meaning.is !== 'pair' && meaning.is !== 'fit');
+  const start = pool.quads.filter(({ gap, shape }) => passesFilters(model, stage.filters, gap, shape));
+  const program = solver.linear(stage.rows, [...others, ...start.map(({ column }) => column)].map(ready));
+  const held = new Set(start.map(({ key }) => key));
+  const pairs = pairsByShape(columns, model);
   let best: LinearBound | undefined;
   try {
     for (;;) {
       const solution = program.solve(remaining());
       if (!solution) return best;
-      const duals = signed(solution.duals, stage.rows);
-      const priced = price(model, stage, columns, duals);
-      if (!best || priced.bound > best.bound) best = { bound: priced.bound, duals, solution };
-      const fresh = priced.best.filter(({ gap, shape }) => !held.has(`${gap},${shape}`));
+      const pricedPairs = pricePairs(model, stage, pairs, signed(solution.duals, stage.rows));
+      const priced = price(model, stage, columns, pricedPairs.duals);
+      if (!best || priced.bound > best.bound) best = { bound: priced.bound, duals: pricedPairs.duals };
+      const fresh = priced.best
+        .flatMap(({ gap, shape }) => {
+          const pair = pricedPairs.best[shape];
+          return pair ? [quadOf(model, gap, pair)] : [];
+        })
+        .filter(({ key }) => !held.has(key));
       const settled = roundedUp(best.bound) >= Math.min(roundedUp(solution.objective), reached);
-      if (settled || fresh.length === 0) return { ...best, solution };
-      const more = fresh.map(({ gap, shape }) => fitColumn(model, gap, shape));
-      for (const { gap, shape } of fresh) held.add(`${gap},${shape}`);
-      columns.push(...more);
-      program.add(more.map(ready));
+      if (settled || fresh.length === 0) return best;
+      for (const quad of fresh) {
+        held.add(quad.key);
+        pool.add(quad);
+      }
+      program.add(fresh.map(({ column }) => ready(column)));
     }
   } finally {
     program.dispose();

@@ -10,7 +10,7 @@ import { completeEngines as completeEnginesOf } from './named-fits.js';
 import { orderStock } from './order.js';
 import { kindKey } from './part-classes.js';
 import { recheck } from './recheck.js';
-import { searchByKind, searchWhole } from './search.js';
+import { search } from './search.js';
 import { loadSolver } from './solver.js';
 import type { MatchedFit, MatchResult, Stock } from './stock.js';
 
@@ -21,7 +21,7 @@ export interface MatchOptions {
   readonly seconds?: number;
 }
 
-export const DEFAULT_SECONDS = 60;
+export const DEFAULT_SECONDS = 30;
 
 /**
  * The best sets of a stock, the same in whatever order its rows come. Where the time cuts one of the
@@ -35,9 +35,7 @@ export async function matchStock(stock: Stock, options: MatchOptions = {}): Prom
   const remaining = () => (deadline - performance.now()) / 1000;
   const ordered = orderStock(stock);
   const solver = await loadSolver();
-  const { fits, proofs } =
-    searchByKind(ordered, solver, remaining, onProgress) ??
-    searchWhole(ordered, solver, remaining, onProgress);
+  const { fits, proofs } = search(ordered, solver, remaining, onProgress);
   recheck(ordered, fits);
   const completeEngines = completeEnginesOf(ordered, fits);
   const stages = proofs.map(({ aim, bound }) => ({

@@ -164,11 +164,3 @@ function keptColumns(problem: Problem, places: RowPlaces): Column[] {
     };
   });
 }
-
-/** The engine that a column fills; undefined for pairs of shells, which serve any. */
-export function engineOf({ journals, gaps, kept, stock }: Problem, { meaning }: Column): number | undefined {
-  if (meaning.is === 'pair') return undefined;
-  if (meaning.is === 'fit') return journals[gaps[meaning.gap]!.journal]!.engine;
-  if (meaning.is === 'kept') return stock.engines.indexOf(kept[meaning.kept]!.engine);
-  return meaning.engine;
-}

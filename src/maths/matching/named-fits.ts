@@ -4,11 +4,11 @@
  * Fits that keep their parts together name their parts themselves and are served first.
  */
 
-import type { Taken } from './improve.js';
 import { ranOn } from './kept-fits.js';
 import type { Column } from './model-columns.js';
 import type { OpenGap, Problem } from './problem.js';
 import type { MatchedFit, Stock, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
+import type { Taken } from './taken.js';
 
 interface Shells {
   readonly upper: TakenShell;

@@ -1,8 +1,33 @@
 /** One order of a stock's rows, whatever order they come in: by name, then by content. */
 import type { KindLimits, Stock } from './stock.js';
 
-/** Plain code-unit order, the same on every machine and in every language. */
+/**
+ * Names without regard to case, runs of digits as numbers (R2 before R10). Names that still tie, such
+ * as `R01` and `R1`, go by plain code units: the same on every machine and in every language.
+ */
 export function compareText(a: string, b: string): number {
+  const [left, right] = [a, b].map((text) => text.toLowerCase().match(/\d+|\D+/g) ?? []) as [
+    string[],
+    string[],
+  ];
+  for (const [place, run] of left.entries()) {
+    const other = right[place];
+    if (other === undefined) return 1;
+    const order = isNumber(run) && isNumber(other) ? compareNumbers(run, other) : plainOrder(run, other);
+    if (order !== 0) return order;
+  }
+  return left.length - right.length || plainOrder(a.toLowerCase(), b.toLowerCase());
+}
+
+const isNumber = (run: string) => /^\d/.test(run);
+
+/** Whole numbers of any length, written in digits. */
+function compareNumbers(a: string, b: string): number {
+  const [left, right] = [a, b].map((digits) => digits.replace(/^0+/, '')) as [string, string];
+  return left.length - right.length || plainOrder(left, right);
+}
+
+function plainOrder(a: string, b: string): number {
   if (a === b) return 0;
   return a < b ? -1 : 1;
 }
@@ -15,7 +40,7 @@ function sorted<Row>(rows: readonly Row[], name: (row: Row) => readonly string[]
       const order = compareText(text, b.names[place]!);
       if (order !== 0) return order;
     }
-    return compareText(JSON.stringify(a.row), JSON.stringify(b.row));
+    return plainOrder(JSON.stringify(a.row).toLowerCase(), JSON.stringify(b.row).toLowerCase());
   });
   return keyed.map(({ row }) => row);
 }

@@ -42,8 +42,6 @@ export function priceFits(
 ): void {
   const { problem, places } = model;
   const shapeCost = Float64Array.from(problem.shapes, (_, shape) => -duals[places.shape[shape]!]!);
-  const passes = (gap: number, shape: number) =>
-    filters.every((filter) => fitCost(model, filter.duals, filter.weights, gap, shape) <= filter.most);
   for (const [gap, open] of problem.gaps.entries()) {
     let base = weights.filledBeyond;
     for (const row of gapRows(problem, places, open)) base -= duals[row]!;
@@ -56,9 +54,14 @@ export function priceFits(
         reducedCost += weights.distance * distanceOf(open, problem.shapes[shape]!.size);
         if (reducedCost >= below) continue;
       }
-      if (passes(gap, shape)) visit({ gap, shape, reducedCost });
+      if (passesFilters(model, filters, gap, shape)) visit({ gap, shape, reducedCost });
     }
   }
+}
+
+/** Whether a fit may be in sets that reach the earlier aims. */
+export function passesFilters(model: Model, filters: readonly Filter[], gap: number, shape: number): boolean {
+  return filters.every(({ duals, weights, most }) => fitCost(model, duals, weights, gap, shape) <= most);
 }
 
 function fitCost(

@@ -6,16 +6,18 @@
  * solved by itself: many small proofs instead of one large.
  */
 import { type Aim, type AimName, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
-import { firstFits } from './first-fits.js';
+import { FitTable } from './fit-table.js';
+import { improveByKicks } from './kicks.js';
 import { type Model, modelOf } from './model-columns.js';
-import { completableEngines } from './model-rows.js';
 import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
 import { kindKey } from './part-classes.js';
+import { plainSearch } from './plain-search.js';
 import { type Problem, problemOf } from './problem.js';
 import type { Solver } from './solver.js';
-import { type Pursuit, plainBound, pursue, type Reached } from './stages.js';
+import { FIRST_KICKS, pursue, type Reached } from './stages.js';
 import type { FitKind, MatchedFit, Stock, StockJournal } from './stock.js';
+import { WorkingSets } from './working-sets.js';
 
 /** The proven best of one aim, in the units of the result. */
 export interface Proof {
@@ -29,9 +31,9 @@ export interface Found {
 }
 
 interface Started {
-  readonly problem: Problem;
   readonly model: Model;
-  readonly steps: Generator<Reached, Pursuit>;
+  readonly sets: WorkingSets;
+  readonly aims: readonly Aim[];
 }
 
 type Progress = (message: string) => void;
@@ -50,54 +52,45 @@ function distanceStep({ gaps, shapes, limits }: Problem): number {
   return greatestCommonDivisor(differences);
 }
 
-function start(stock: Stock, solver: Solver, remaining: () => number): Started {
+/** The problem of a stock with the sets of the plain search. */
+function start(stock: Stock, remaining: () => number): Started {
   const problem = problemOf(stock);
   const model = modelOf(problem);
-  const aims: Aim[] = aimsOf(stock, {
+  const sets = new WorkingSets(new FitTable(problem));
+  plainSearch(sets, remaining);
+  const aims = aimsOf(stock, {
     price: greatestCommonDivisor(model.prices.steps),
     distance: distanceStep(problem),
   });
-  return { problem, model, steps: pursue({ solver, model, remaining }, aims, firstFits(model)) };
+  return { model, sets, aims };
 }
 
-/** Pursues the aims that are left. */
-function finish({ steps }: Started, onProgress: Progress): Pursuit {
+function finish(
+  { model, sets, aims }: Started,
+  solver: Solver,
+  remaining: () => number,
+  onProgress: Progress,
+): { readonly fits: MatchedFit[]; readonly proofs: Proof[] } {
+  const proofs: Proof[] = [];
+  const steps = pursue({ solver, model, sets, remaining }, aims);
   for (;;) {
     const step = steps.next();
-    if (step.done) return step.value;
+    if (step.done) return { fits: namedFits(model.problem, step.value), proofs };
     const { aim, reached, bound } = step.value;
     onProgress(`${aim.name}: ${reached === bound ? 'proved' : 'best found in the time'}`);
+    proofs.push(proofOf(model, step.value));
   }
 }
 
 /** A bound in steps of the minimised aim as the result states it. Adding 0 makes no −0. */
-function proofOf({ model }: Started, { aim, bound }: Reached): Proof {
+function proofOf(model: Model, { aim, bound }: Reached): Proof {
   const perUnit = aim.amount === 'price' ? model.prices.perUnit : 1;
   return { aim: aim.name, bound: (bound * aim.sign * aim.step) / perUnit + 0 };
 }
 
-export function searchWhole(
-  stock: Stock,
-  solver: Solver,
-  remaining: () => number,
-  onProgress: Progress,
-): Found {
-  const started = start(stock, solver, remaining);
-  const { sets, stages } = finish(started, onProgress);
-  return {
-    fits: namedFits(started.problem, sets),
-    proofs: stages.map((stage) => proofOf(started, stage)),
-  };
-}
-
-/** Whether the first two aims filled every journal that any fit could fill. */
-function fillsAll({ model, steps }: Started): boolean {
-  const [complete, beyond] = [steps.next().value as Reached, steps.next().value as Reached];
-  if (complete.reached > plainBound(model, complete.aim)) return false;
-  const { engines } = model.problem.stock;
-  const completed = [...completableEngines(model.problem)];
-  const filled = completed.reduce((sum, engine) => sum + engines[engine]!.journals.length, -beyond.reached);
-  return filled === -plainBound(model, beyond.aim);
+/** Whether every journal that any fit could fill is filled. */
+function fillsAll({ model, sets }: Started): boolean {
+  return sets.choices.every((choice) => choice !== undefined) && model.problem.sharedBores.size === 0;
 }
 
 /** The stock of one kind of fit alone. */
@@ -132,37 +125,40 @@ function joinProofs(stock: Stock, proofs: readonly Proof[], complete: number, fi
   }));
 }
 
-/** @returns undefined where some journal stays empty, or there is but one kind */
-export function searchByKind(
+/** Kind by kind, the time shared out among them. */
+function searchByKind(
   stock: Stock,
   solver: Solver,
   remaining: () => number,
   onProgress: Progress,
-): Found | undefined {
+  keys: readonly string[],
+): Found {
   const journals = stock.engines.flatMap((engine) => engine.journals);
-  const keys = [...new Set(journals.map(kindKey))].sort(compareText);
-  if (keys.length < 2) return undefined;
   let rest = 0;
   const left = () => remaining() - rest;
-  const kinds = keys.map((key) => start(ofKind(stock, key), solver, left));
+  const kinds = keys.map((key) => start(ofKind(stock, key), left));
   // The easy ones first: what they leave of their share of the time goes to the others.
-  kinds.sort((a, b) => a.problem.gaps.length - b.problem.gaps.length);
-  // A kind that cannot be filled is found out in a part of the time, so that the search as a whole keeps the rest.
-  for (const kind of kinds) {
-    rest = 0.7 * remaining();
-    if (!fillsAll(kind)) return undefined;
-  }
+  kinds.sort((a, b) => a.model.problem.gaps.length - b.model.problem.gaps.length);
   const proofs: Proof[] = [];
   const filled = new Map<StockJournal, MatchedFit>();
   for (const [place, started] of kinds.entries()) {
     // The kinds still to come get their share of the time.
     rest = (remaining() * (kinds.length - 1 - place)) / (kinds.length - place);
-    const { sets, stages } = finish(started, onProgress);
-    proofs.push(...stages.map((stage) => proofOf(started, stage)));
-    for (const fit of namedFits(started.problem, sets)) filled.set(fit.journal, fit);
+    const found = finish(started, solver, left, onProgress);
+    proofs.push(...found.proofs);
+    for (const fit of found.fits) filled.set(fit.journal, fit);
   }
   const fits = journals.flatMap((journal) => filled.get(journal) ?? []);
   const complete = completeEngines(stock, fits);
   const beyond = fits.filter(({ engine }) => !complete.includes(engine)).length;
   return { fits, proofs: joinProofs(stock, proofs, complete.length, beyond) };
+}
+
+/** The best sets and what is proven of them. */
+export function search(stock: Stock, solver: Solver, remaining: () => number, onProgress: Progress): Found {
+  const started = start(stock, remaining);
+  improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: () => fillsAll(started) });
+  const keys = [...new Set(started.model.problem.journals.map(kindKey))].sort(compareText);
+  if (keys.length > 1 && fillsAll(started)) return searchByKind(stock, solver, remaining, onProgress, keys);
+  return finish(started, solver, remaining, onProgress);
 }

@@ -6,12 +6,16 @@
  * every column that could still lead to something better, which settles it.
  */
 import type { Aim } from './aims.js';
-import { improve, improveAround, type Taken, usefulColumns } from './improve.js';
+import { improve, usefulColumns } from './improve.js';
+import { improveByKicks } from './kicks.js';
 import { type LinearBound, linearBound, reducedCost, roundedUp, SLACK, type Stage } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import { type Row, UNLIMITED } from './model-rows.js';
 import type { Filter } from './pricing.js';
+import { Pool } from './quads.js';
 import type { Solver } from './solver.js';
+import { type Taken, Translator } from './taken.js';
+import type { WorkingSets } from './working-sets.js';
 
 export interface Reached {
   readonly aim: Aim;
@@ -20,10 +24,13 @@ export interface Reached {
   readonly bound: number;
 }
 
-/** Share of the time left that one way of searching for better sets may take. */
-const SHARE = 0.3;
 /** Share of the time left that is kept for the aims after the one at hand. */
 const LATER_SHARE = 0.2;
+/** Kicks without gain before a search gives up: before any bound is known, and with a gap to close. */
+export const FIRST_KICKS = 40;
+const MORE_KICKS = 400;
+/** Nodes of the first whole-number program, over the likeliest columns. */
+const FIRST_NODES = 50;
 
 function amountOf({ amount, sign, step }: Aim, { amounts }: Column): number {
   return (sign * (amounts[amount] ?? 0)) / step;
@@ -65,114 +72,111 @@ function stageOf(model: Model, aim: Aim, held: readonly Reached[], filters: read
   };
 }
 
-/** What no sets can beat, whatever they are: known without any search. */
-export function plainBound({ problem, columns }: Model, aim: Aim): number {
-  const { gaps, journals } = problem;
-  const of = (is: Column['meaning']['is']) => columns.filter(({ meaning }) => meaning.is === is).length;
-  if (aim.amount === 'completeEngines') return 0 - of('engine');
-  if (aim.amount === 'kept') return 0 - of('kept');
+/**
+ * What no sets can beat, whatever they are: known without any search.
+ * @param complete how many engines are complete
+ */
+export function plainBound({ problem, columns }: Model, aim: Aim, complete: number): number {
+  const { gaps, journals, stock } = problem;
+  const completable = columns.flatMap(({ meaning }) => (meaning.is === 'engine' ? [meaning.engine] : []));
+  if (aim.amount === 'completeEngines') return 0 - completable.length;
+  if (aim.amount === 'kept') return 0 - new Set(problem.kept.map(({ journal }) => journal)).size;
   if (aim.amount !== 'filledBeyond') return 0;
+  const sizes = completable.map((engine) => stock.engines[engine]!.journals.length).sort((a, b) => a - b);
+  const inComplete = sizes.slice(0, complete).reduce((sum, size) => sum + size, 0);
   const open = new Set(gaps.map(({ journal }) => journal));
-  return [...open].reduce((bound, journal) => bound - journals[journal]!.journals.length, 0);
-}
-
-export interface Pursuit {
-  readonly sets: readonly Taken[];
-  readonly stages: readonly Reached[];
+  return [...open].reduce((bound, journal) => bound - journals[journal]!.journals.length, inComplete);
 }
 
 export interface Search {
   readonly solver: Solver;
   readonly model: Model;
+  readonly sets: WorkingSets;
   readonly remaining: () => number;
 }
 
-/** Better sets for one aim until they meet its bound or the time is up, and the bound proven by then. */
-function close(
-  { solver, model, remaining }: Search,
-  {
-    aim,
-    stage,
-    linear,
-    columns,
-  }: { aim: Aim; stage: Stage; linear: LinearBound; columns: readonly Column[] },
-  first: readonly Taken[],
-): { sets: readonly Taken[]; bound: number } {
-  let sets = first;
-  let bound = roundedUp(linear.bound);
-  const value = (each: readonly Taken[]) => countOf(aim, each);
-  const isOpen = () => value(sets) > bound && remaining() > 0;
-  const accept = (found: readonly Taken[] | undefined) => {
-    if (found && value(found) < value(sets)) sets = found;
-  };
-  const around = (fewest: number, most: number) => {
-    if (!isOpen()) return;
-    const rest = remaining() * (1 - SHARE);
-    const left = () => remaining() - rest;
-    accept(improveAround(solver, model, stage, columns, sets, linear, value, bound, [fewest, most], left));
-  };
-  // Small changes first: a large program finds little in the time when it starts far from the best.
-  around(1, 1);
-  if (isOpen()) {
-    const limits = { seconds: remaining() * SHARE, nodes: 50 };
-    const likely = usefulColumns(model, stage, columns, sets, linear, value(sets), new Set());
-    accept(improve(solver, stage, likely.columns, sets, bound, limits).sets);
-  }
-  around(1, 3);
-  if (isOpen()) {
-    const useful = usefulColumns(model, stage, columns, sets, linear, value(sets));
-    const all = improve(solver, stage, useful.columns, sets, bound, { seconds: remaining() });
-    accept(all.sets);
-    if (useful.complete) bound = Math.min(value(sets), Math.max(bound, roundedUp(all.bound)));
-  }
-  return { sets, bound };
+interface Open {
+  readonly aim: Aim;
+  readonly stage: Stage;
+  readonly linear: LinearBound;
+  readonly columns: readonly Column[];
 }
 
-/** The columns that sets reaching the aim could use, and the filter that says the same of fits left out. */
+/** Better sets for one aim until they meet its bound or the time is up. @returns the bound proven by then */
+function close(
+  { solver, model, sets, remaining }: Search,
+  translator: Translator,
+  { aim, stage, linear, columns }: Open,
+): number {
+  let bound = roundedUp(linear.bound);
+  const value = () => countOf(aim, translator.toTaken(sets));
+  const isOpen = () => remaining() > 0 && value() > bound;
+  const kick = (idle: number) => improveByKicks(sets, { idle, remaining, done: () => value() <= bound });
+  if (isOpen()) kick(MORE_KICKS);
+  for (const nodes of [FIRST_NODES, undefined]) {
+    if (!isOpen()) return bound;
+    const taken = translator.toTaken(sets);
+    const reached = countOf(aim, taken);
+    const useful = usefulColumns(model, stage, columns, taken, linear, reached);
+    const limits = { seconds: remaining(), ...(nodes !== undefined && { nodes }) };
+    const found = improve(solver, stage, useful.columns, taken, bound, limits);
+    if (found.sets && countOf(aim, found.sets) < reached) {
+      translator.fromTaken(found.sets, sets);
+      kick(FIRST_KICKS);
+    }
+    if (useful.complete) bound = Math.min(value(), Math.max(bound, roundedUp(found.bound)));
+  }
+  return bound;
+}
+
+/** The columns that sets reaching the aim could use, and the filter that says the same of fits. */
 function narrow(
   stage: Stage,
   { bound, duals }: LinearBound,
   columns: readonly Column[],
-  sets: readonly Taken[],
   reached: number,
 ): { columns: Column[]; filter: Filter } {
   const most = reached - bound + SLACK;
-  const own = new Set(sets.map(({ column }) => column));
-  const others = columns.filter((column) => !own.has(column) && reducedCost(stage, column, duals) <= most);
-  return { columns: [...own, ...others], filter: { duals, weights: stage.fitWeights(duals), most } };
+  return {
+    columns: columns.filter((column) => reducedCost(stage, column, duals) <= most),
+    filter: { duals, weights: stage.fitWeights(duals), most },
+  };
 }
 
-/** Pursues the aims in order, beginning with no sets at all; pauses after each. */
-export function* pursue(
-  search: Search,
-  aims: readonly Aim[],
-  firstFits: readonly Column[],
-): Generator<Reached, Pursuit> {
-  const { solver, model, remaining } = search;
-  let columns = [...model.columns, ...firstFits];
+/** Pursues the aims in order, beginning with the sets at hand; pauses after each. */
+export function* pursue(search: Search, aims: readonly Aim[]): Generator<Reached, readonly Taken[]> {
+  const { solver, model, sets, remaining } = search;
+  const translator = new Translator(model, sets.table);
+  const pool = new Pool();
+  let columns = model.columns;
   const filters: Filter[] = [];
-  let sets: readonly Taken[] = [];
   const stages: Reached[] = [];
+  const value = (aim: Aim) => countOf(aim, translator.toTaken(sets));
+  improveByKicks(sets, {
+    idle: FIRST_KICKS,
+    remaining,
+    done: ({ complete }) => aims.every((aim) => value(aim) <= plainBound(model, aim, complete)),
+  });
   for (const [place, aim] of aims.entries()) {
     const stage = stageOf(model, aim, stages, filters);
-    let bound = plainBound(model, aim);
+    let bound = plainBound(model, aim, sets.value().complete);
     // A later aim gets some of the time, too.
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
     const left = () => remaining() - rest;
-    if (countOf(aim, sets) > bound && left() > 0) {
-      const linear = linearBound(solver, model, stage, columns, countOf(aim, sets), left);
+    if (value(aim) > bound && left() > 0) {
+      for (const quad of translator.quadsOf(sets)) pool.add(quad);
+      const linear = linearBound(solver, model, stage, columns, pool, value(aim), left);
       if (linear) {
-        const closed = close({ solver, model, remaining: left }, { aim, stage, linear, columns }, sets);
-        sets = closed.sets;
-        bound = Math.max(bound, closed.bound);
-        const narrowed = narrow(stage, linear, columns, sets, countOf(aim, sets));
+        const open = { aim, stage, linear, columns };
+        bound = Math.max(bound, close({ ...search, remaining: left }, translator, open));
+        const narrowed = narrow(stage, linear, columns, value(aim));
         columns = narrowed.columns;
         filters.push(narrowed.filter);
       }
     }
-    const reached = countOf(aim, sets);
+    const reached = value(aim);
     stages.push({ aim, reached, bound });
     yield { aim, reached, bound };
   }
-  return { sets, stages };
+  return translator.toTaken(sets);
 }

@@ -1,0 +1,282 @@
+/**
+ * The fits of a problem, journal by journal, as a search tries them: whether a rod and two shells go
+ * on a journal, and what that costs.
+ */
+import { pricesOf } from './aims.js';
+import { BIG_END, kindKey } from './part-classes.js';
+import type { Problem } from './problem.js';
+import type { StockJournal } from './stock.js';
+
+/** One journal to be filled. Rods and shells are classes of the problem. */
+export interface Site {
+  readonly journal: StockJournal;
+  readonly journalClass: number;
+  readonly engine: number;
+  readonly kind: string;
+  /** The rods that some allowed fit of it takes; [NO_ROD] for a case bore. */
+  readonly rods: readonly number[];
+  /** Its case bore among those that several journals claim; −1 for none. */
+  readonly sharedBore: number;
+}
+
+/** A rod and two shells, by class. */
+export interface Choice {
+  readonly rod: number;
+  readonly upper: number;
+  readonly lower: number;
+}
+
+/** A fit of parts that ran together: its journal, its place among the kept fits, and its parts by class. */
+export interface Reunion extends Choice {
+  readonly site: number;
+  readonly kept: number;
+}
+
+export interface PairOfKind {
+  readonly upper: number;
+  readonly lower: number;
+}
+
+/** What one unit of each amount weighs in the cost of a fit: the earlier aim outweighs all of the later. */
+interface Weights {
+  readonly price: number;
+  readonly distance: number;
+  readonly kept: number;
+}
+
+export const NO_ROD = -1;
+/** Above this whole numbers are no longer exact. */
+const MOST_EXACT = 2 ** 52;
+
+export class FitTable {
+  readonly sites: readonly Site[];
+  readonly uppers: ReadonlyMap<string, readonly number[]>;
+  readonly lowers: ReadonlyMap<string, readonly number[]>;
+  readonly pairs: ReadonlyMap<string, readonly PairOfKind[]>;
+  readonly rodCount: Int32Array;
+  readonly shellCount: Float64Array;
+  readonly massRank: Int32Array;
+  /** By engine type of a rod: the last rank that shares a window with each; undefined where mass plays no part. */
+  readonly lastRank: ReadonlyMap<string, Int32Array>;
+  readonly weights: Weights;
+  private readonly shapeOf: Int32Array;
+  private readonly gapOf: Int32Array;
+  private readonly allowed: Uint8Array;
+  private readonly offAim: Float64Array;
+  private readonly hasAim: Uint8Array;
+  private readonly shapeSize: Float64Array;
+  private readonly shellPrice: Float64Array;
+  /** Fits of parts that ran together, by class. */
+  readonly together: Reunion[] = [];
+  private readonly kept = new Map<number, Set<number>>();
+  private readonly shapes: number;
+  private readonly rods: number;
+  private readonly shells: number;
+
+  constructor(readonly problem: Problem) {
+    const { journals, rods, shells, shapes, gaps, stock } = problem;
+    this.shapes = shapes.length;
+    this.rods = rods.length;
+    this.shells = shells.length;
+    this.rodCount = Int32Array.from(rods, (rod) => rod.rods.length);
+    this.shellCount = Float64Array.from(shells, ({ count }) => count);
+    this.massRank = Int32Array.from(rods, ({ massRank }) => massRank ?? 0);
+    this.shapeSize = Float64Array.from(shapes, ({ size }) => size);
+    this.shapeOf = new Int32Array(this.shells ** 2).fill(-1);
+    this.gapOf = new Int32Array(journals.length * (this.rods + 1)).fill(-1);
+    this.allowed = new Uint8Array(gaps.length * this.shapes);
+    this.offAim = new Float64Array(gaps.length);
+    this.hasAim = new Uint8Array(gaps.length);
+    for (const [place, { journal, rod = NO_ROD, size, limits, shapes: open }] of gaps.entries()) {
+      this.gapOf[journal * (this.rods + 1) + rod + 1] = place;
+      this.offAim[place] = size - (limits.aim ?? 0);
+      this.hasAim[place] = limits.aim === undefined ? 0 : 1;
+      for (const shape of open) this.allowed[place * this.shapes + shape] = 1;
+    }
+    const pairs = new Map<string, PairOfKind[]>();
+    const used = new Set(gaps.flatMap((gap) => [...gap.shapes]));
+    for (const [place, shape] of shapes.entries()) {
+      const own = pairs.get(shape.kind) ?? [];
+      pairs.set(shape.kind, own);
+      for (const { upper, lower } of shape.pairs) {
+        this.shapeOf[upper * this.shells + lower] = place;
+        if (shells[upper]!.half === 'either' && shells[lower]!.half === 'either') {
+          this.shapeOf[lower * this.shells + upper] = place;
+        }
+        if (used.has(place)) own.push({ upper, lower });
+      }
+    }
+    this.pairs = pairs;
+    const byKind = (not: 'upper' | 'lower') => {
+      const lists = new Map<string, number[]>();
+      for (const [place, shell] of shells.entries()) {
+        const key = kindKey(shell);
+        if (shell.half !== not) lists.set(key, [...(lists.get(key) ?? []), place]);
+      }
+      return lists;
+    };
+    this.uppers = byKind('lower');
+    this.lowers = byKind('upper');
+    this.sites = this.sitesOf();
+    const prices = pricesOf(stock);
+    this.shellPrice = Float64Array.from(shells, ({ bought }) =>
+      bought ? prices.steps[stock.newShells.indexOf(bought)]! : 0,
+    );
+    this.lastRank = new Map(
+      [...problem.windows].map(([engineType, windows]) => {
+        const last = new Int32Array(windows.at(-1)!.last + 1);
+        for (const { first, last: end } of windows) last.fill(end, first, end + 1);
+        return [engineType, last];
+      }),
+    );
+    this.weights = this.weigh();
+    this.listKept();
+  }
+
+  private sitesOf(): Site[] {
+    const { journals, gaps, stock, sharedBores } = this.problem;
+    const shared = [...sharedBores];
+    const rodsOf = journals.map((): number[] => []);
+    for (const { journal, rod = NO_ROD } of gaps) rodsOf[journal]!.push(rod);
+    const sites = journals.flatMap(({ engine, journals: alike, ...kind }, journalClass) =>
+      alike.map(
+        (journal): Site => ({
+          journal,
+          journalClass,
+          engine,
+          kind: kindKey(kind),
+          rods: rodsOf[journalClass]!,
+          sharedBore: shared.indexOf(journal.caseBore?.name ?? ''),
+        }),
+      ),
+    );
+    const order = new Map(
+      stock.engines.flatMap(({ journals: own }) => own).map((journal, place) => [journal, place]),
+    );
+    return sites
+      .filter(({ rods }) => rods.length > 0)
+      .sort((a, b) => order.get(a.journal)! - order.get(b.journal)!);
+  }
+
+  private weigh(): Weights {
+    const { preferKeptPairs } = this.problem.stock;
+    const count = this.sites.length;
+    let farthest = 0;
+    for (const [place, { shapes }] of this.problem.gaps.entries()) {
+      if (this.hasAim[place] === 0) continue;
+      for (const shape of shapes) {
+        farthest = Math.max(farthest, Math.abs(this.offAim[place]! - this.shapeSize[shape]!));
+      }
+    }
+    const distance = preferKeptPairs ? 1 : count + 1;
+    const kept = preferKeptPairs ? count * farthest + 1 : 1;
+    const price = count * farthest * distance + count * kept + 1;
+    const most = price * count * 2 * this.shellPrice.reduce((high, each) => Math.max(high, each), 1);
+    // Beyond exact whole numbers the last aim is left to the solver.
+    return most <= MOST_EXACT
+      ? { price, distance, kept }
+      : { price: count * farthest + 1, distance: 1, kept: 0 };
+  }
+
+  private listKept(): void {
+    const { kept, rods, shells } = this.problem;
+    const siteOf = new Map(this.sites.map(({ journal }, place) => [journal, place]));
+    const rodOf = new Map(rods.flatMap((each, place) => each.rods.map((rod) => [rod, place] as const)));
+    const shellOf = new Map(
+      shells.flatMap((each, place) => each.shells.map((shell) => [shell, place] as const)),
+    );
+    for (const [place, { journal, rod, upper, lower }] of kept.entries()) {
+      const site = siteOf.get(journal);
+      if (site === undefined) continue;
+      const choice = {
+        rod: rod === undefined ? NO_ROD : rodOf.get(rod)!,
+        upper: shellOf.get(upper)!,
+        lower: shellOf.get(lower)!,
+      };
+      const own = this.kept.get(site) ?? new Set();
+      own.add(this.keyOf(choice));
+      this.kept.set(site, own);
+      this.together.push({ site, kept: place, ...choice });
+    }
+  }
+
+  private keyOf({ rod, upper, lower }: Choice): number {
+    return ((rod + 1) * this.shells + upper) * this.shells + lower;
+  }
+
+  /** Whether parts of these classes ran together on the journal. */
+  isKept(site: number, rod: number, upper: number, lower: number): boolean {
+    return this.kept.get(site)?.has(this.keyOf({ rod, upper, lower })) ?? false;
+  }
+
+  /** The place of a journal's gap with a rod; undefined where no shells make an allowed fit of it. */
+  gapAt(site: number, rod: number): number | undefined {
+    const gap = this.gapOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
+    return gap < 0 ? undefined : gap;
+  }
+
+  shapeAt(upper: number, lower: number): number {
+    return this.shapeOf[upper * this.shells + lower]!;
+  }
+
+  private placeOf(site: number, rod: number, upper: number, lower: number): number {
+    const gap = this.gapOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
+    const shape = this.shapeOf[upper * this.shells + lower]!;
+    if (gap < 0 || shape < 0 || this.allowed[gap * this.shapes + shape] === 0) return -1;
+    return gap * this.shapes + shape;
+  }
+
+  distance(site: number, rod: number, upper: number, lower: number): number {
+    const place = this.placeOf(site, rod, upper, lower);
+    const gap = Math.floor(place / this.shapes);
+    return this.hasAim[gap] === 0 ? 0 : Math.abs(this.offAim[gap]! - this.shapeSize[place % this.shapes]!);
+  }
+
+  /** In steps of the prices' last decimal. */
+  price(upper: number, lower: number): number {
+    return this.shellPrice[upper]! + this.shellPrice[lower]!;
+  }
+
+  /** Whole number, the later aims weighed into the earlier; infinite where the fit is not allowed. */
+  cost(site: number, rod: number, upper: number, lower: number): number {
+    const place = this.placeOf(site, rod, upper, lower);
+    if (place < 0) return Number.POSITIVE_INFINITY;
+    const gap = Math.floor(place / this.shapes);
+    const { price, distance, kept } = this.weights;
+    const far =
+      this.hasAim[gap] === 0 ? 0 : Math.abs(this.offAim[gap]! - this.shapeSize[place - gap * this.shapes]!);
+    const own = kept !== 0 && this.isKept(site, rod, upper, lower) ? kept : 0;
+    return far * distance + this.price(upper, lower) * price - own;
+  }
+
+  engineTypeOf(site: number): string {
+    return this.sites[site]!.journal.engineType;
+  }
+
+  /** By rank of mass: the last rank that may share a crank with it. */
+  reachOf(site: number): Int32Array {
+    return this.lastRank.get(this.engineTypeOf(site))!;
+  }
+
+  /** The lightest rank of mass that may share a crank with another. */
+  lightestReaching(site: number, rank: number): number {
+    const reach = this.reachOf(site);
+    let first = rank;
+    while (first > 0 && reach[first - 1]! >= rank) first--;
+    return first;
+  }
+
+  /** Whether the journal's rod counts for the mass spread. */
+  weighs(site: number): boolean {
+    const { journal } = this.sites[site]!;
+    return journal.fit === BIG_END && !journal.caseBore && this.lastRank.has(journal.engineType);
+  }
+}
+
+/** The sites of each engine, in the order of the stock. */
+export function sitesOfEngines({ sites }: FitTable): readonly (readonly number[])[] {
+  const engines = new Map<number, number[]>();
+  for (const [place, { engine }] of sites.entries())
+    engines.set(engine, [...(engines.get(engine) ?? []), place]);
+  return [...engines.values()];
+}

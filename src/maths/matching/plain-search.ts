@@ -1,0 +1,44 @@
+/**
+ * The plain search: engine by engine, each journal gets the first or the best free parts, and an engine
+ * that cannot be completed puts its parts back. What any person would do; the incumbent of the rest.
+ */
+
+import { fillBest, fillFirst } from './fill.js';
+import { sitesOfEngines } from './fit-table.js';
+import { compareValues, type WorkingSets } from './working-sets.js';
+
+/** Fills engine after engine, in the order given; then what can be filled of those put back. */
+function inOrder(sets: WorkingSets, engines: readonly (readonly number[])[], fill: typeof fillBest): void {
+  const partly: (readonly number[])[] = [];
+  for (const sites of engines) {
+    const own = sites.filter((site) => !sets.choices[site]);
+    const all = own.every((site) => fill(sets, site));
+    if (all && sets.isCompleteEngine(sets.table.sites[sites[0]!]!.engine)) continue;
+    for (const site of own) sets.put(site, undefined);
+    partly.push(own);
+  }
+  for (const site of partly.flat()) fill(sets, site);
+}
+
+/**
+ * The best of a few plain searches.
+ * @param remaining seconds left, asked before each but the first
+ */
+export function plainSearch(sets: WorkingSets, remaining: () => number): void {
+  const engines = sitesOfEngines(sets.table);
+  const byCount = [...engines].sort((a, b) => a.length - b.length);
+  let best: { choices: WorkingSets['choices']; value: ReturnType<WorkingSets['value']> } | undefined;
+  for (const [fill, order] of [
+    [fillFirst, engines],
+    [fillBest, engines],
+    [fillBest, byCount],
+    [fillBest, [...engines].reverse()],
+  ] as const) {
+    if (best && remaining() <= 0) break;
+    for (const site of sets.choices.keys()) sets.put(site, undefined);
+    inOrder(sets, order, fill);
+    const value = sets.value();
+    if (!best || compareValues(value, best.value) < 0) best = { choices: [...sets.choices], value };
+  }
+  if (best) sets.copyFrom(best.choices);
+}

@@ -1,0 +1,98 @@
+/**
+ * Fits as the linear program holds them: a gap with two classes of shells, all of their rows in one column.
+ *
+ * The whole-number programs hold gaps and pairs apart, linked by shapes, which takes far fewer columns.
+ * Here only the columns that prove useful are ever made, and without the shapes' rows the program is small.
+ */
+import { reducedCost, type Stage } from './linear-bound.js';
+import { type Column, fitColumn, type Model } from './model-columns.js';
+
+export interface Quad {
+  readonly key: string;
+  readonly gap: number;
+  readonly shape: number;
+  /** The column of the gap and that of the pair as one. */
+  readonly column: Column;
+}
+
+export type PairColumn = Column & { readonly meaning: { readonly is: 'pair' } };
+
+export const isPair = (column: Column): column is PairColumn => column.meaning.is === 'pair';
+
+/** The quads made so far, each once; those of one aim are a good start for the next. */
+export class Pool {
+  private readonly byKey = new Map<string, Quad>();
+
+  get quads(): Quad[] {
+    return [...this.byKey.values()];
+  }
+
+  add(quad: Quad): void {
+    this.byKey.set(quad.key, quad);
+  }
+}
+
+/** The pair columns by shape. */
+export function pairsByShape(
+  columns: readonly Column[],
+  { problem }: Model,
+): readonly (readonly PairColumn[])[] {
+  const pairs = problem.shapes.map((): PairColumn[] => []);
+  for (const column of columns) if (isPair(column)) pairs[column.meaning.shape]!.push(column);
+  return pairs;
+}
+
+/** Sums of the amounts of two columns. */
+function sumOf(a: Column['amounts'], b: Column['amounts']): Column['amounts'] {
+  const sum: Record<string, number> = { ...a };
+  for (const [amount, value] of Object.entries(b)) sum[amount] = (sum[amount] ?? 0) + value;
+  return sum;
+}
+
+export function quadOf(model: Model, gap: number, pair: PairColumn): Quad {
+  const { shape, upper, lower } = pair.meaning;
+  const fit = fitColumn(model, gap, shape);
+  const shapeRow = model.places.shape[shape]!;
+  const rows = [...fit.rows, ...pair.rows].filter((row) => row !== shapeRow);
+  const entry = (column: Column, row: number) => column.values[column.rows.indexOf(row)] ?? 0;
+  return {
+    key: `${gap},${upper},${lower}`,
+    gap,
+    shape,
+    column: {
+      meaning: fit.meaning,
+      rows,
+      values: rows.map((row) => entry(fit, row) + entry(pair, row)),
+      upper: Math.min(fit.upper, pair.upper),
+      amounts: sumOf(fit.amounts, pair.amounts),
+    },
+  };
+}
+
+/** The cheapest pair of each shape at given duals; undefined for a shape that no gap allows. */
+export interface PricedPairs {
+  readonly best: readonly (PairColumn | undefined)[];
+  /** The duals with those of the shapes' rows put in: a shape is worth its cheapest pair. */
+  readonly duals: Float64Array;
+}
+
+export function pricePairs(
+  { places }: Model,
+  stage: Stage,
+  pairs: readonly (readonly PairColumn[])[],
+  duals: Float64Array,
+): PricedPairs {
+  const all = Float64Array.from(duals);
+  for (const row of places.shape) all[row] = 0;
+  const free = Float64Array.from(all);
+  const best = pairs.map((own, shape) => {
+    let [least, cheapest]: [number, PairColumn | undefined] = [Number.POSITIVE_INFINITY, undefined];
+    for (const pair of own) {
+      const cost = reducedCost(stage, pair, free);
+      if (cost < least) [least, cheapest] = [cost, pair];
+    }
+    if (cheapest) all[places.shape[shape]!] = Math.min(0, -least);
+    return cheapest;
+  });
+  return { best, duals: all };
+}

@@ -1,0 +1,130 @@
+/** The same sets as counts of the model's columns, and back. */
+import { type Choice, type FitTable, NO_ROD } from './fit-table.js';
+import { type Column, fitColumn, type Model } from './model-columns.js';
+import { isPair, type PairColumn, type Quad, quadOf } from './quads.js';
+import type { WorkingSets } from './working-sets.js';
+
+/** A column taken some whole number of times. */
+export interface Taken {
+  readonly column: Column;
+  readonly times: number;
+}
+
+export class Translator {
+  private readonly engines = new Map<number, Column>();
+  private readonly windows: Column[] = [];
+  private readonly pairs = new Map<string, PairColumn>();
+  private readonly kept = new Map<number, Column>();
+  private readonly fits = new Map<string, Column>();
+
+  constructor(
+    private readonly model: Model,
+    private readonly table: FitTable,
+  ) {
+    for (const column of model.columns) {
+      const { meaning } = column;
+      if (meaning.is === 'engine') this.engines.set(meaning.engine, column);
+      else if (meaning.is === 'window') this.windows.push(column);
+      else if (meaning.is === 'kept') this.kept.set(meaning.kept, column);
+      else if (isPair(column)) {
+        const { upper, lower } = column.meaning;
+        this.pairs.set(`${upper},${lower}`, column);
+        // Two halves that go either way are listed once.
+        if (!this.pairs.has(`${lower},${upper}`)) this.pairs.set(`${lower},${upper}`, column);
+      }
+    }
+  }
+
+  /** The column of a journal class in a rod with a shape of pair, always the same object. */
+  private fit(gap: number, shape: number): Column {
+    const key = `${gap},${shape}`;
+    const column = this.fits.get(key) ?? fitColumn(this.model, gap, shape);
+    this.fits.set(key, column);
+    return column;
+  }
+
+  /** The column of parts that ran together, unless other journals have used up one of them. */
+  private keptColumn(site: number, choice: Choice, claims: Map<number, number>): Column | undefined {
+    const { rows, places } = this.model;
+    const contested = new Set(places.contested.values());
+    for (const { kept, ...each } of this.table.together) {
+      if (each.site !== site || each.rod !== choice.rod) continue;
+      if (each.upper !== choice.upper || each.lower !== choice.lower) continue;
+      const column = this.kept.get(kept)!;
+      const claimed = column.rows.flatMap((row, at) =>
+        contested.has(row) ? [[row, column.values[at]!] as const] : [],
+      );
+      if (claimed.some(([row, value]) => (claims.get(row) ?? 0) + value > rows[row]!.upper)) continue;
+      for (const [row, value] of claimed) claims.set(row, (claims.get(row) ?? 0) + value);
+      return column;
+    }
+    return undefined;
+  }
+
+  toTaken(sets: WorkingSets): Taken[] {
+    const { table, model } = this;
+    const times = new Map<Column, number>();
+    const add = (column: Column) => times.set(column, (times.get(column) ?? 0) + 1);
+    const claims = new Map<number, number>();
+    for (const [site, choice] of sets.choices.entries()) {
+      if (!choice) continue;
+      const kept = this.keptColumn(site, choice, claims);
+      if (kept) {
+        add(kept);
+        continue;
+      }
+      add(this.fit(table.gapAt(site, choice.rod)!, table.shapeAt(choice.upper, choice.lower)));
+      add(this.pairs.get(`${choice.upper},${choice.lower}`)!);
+    }
+    for (const [engine, column] of this.engines) if (sets.isCompleteEngine(engine)) add(column);
+    for (const { engine, engineType, row } of model.places.oneWindow) {
+      const rods = table.sites.flatMap((site, place) => {
+        const choice = sets.choices[place];
+        const own = site.engine === engine && site.journal.engineType === engineType;
+        return own && choice && choice.rod !== NO_ROD ? [model.places.rodOnEngine(engine, choice.rod)!] : [];
+      });
+      const window = this.windows.find(
+        ({ rows }) => rows.includes(row) && rods.every((rod) => rows.includes(rod)),
+      );
+      if (window) add(window);
+    }
+    return [...times].map(([column, count]) => ({ column, times: count }));
+  }
+
+  /** The filled journals as columns of the linear program. */
+  quadsOf({ choices }: WorkingSets): Quad[] {
+    return choices.flatMap((choice, site) => {
+      if (!choice) return [];
+      const pair = this.pairs.get(`${choice.upper},${choice.lower}`)!;
+      return [quadOf(this.model, this.table.gapAt(site, choice.rod)!, pair)];
+    });
+  }
+
+  /** Puts sets that a program found in place of those at hand. */
+  fromTaken(taken: readonly Taken[], sets: WorkingSets): void {
+    const { gaps } = this.model.problem;
+    const { sites, together } = this.table;
+    for (const site of sets.choices.keys()) sets.put(site, undefined);
+    const pairs = new Map<number, { upper: number; lower: number }[]>();
+    for (const { column, times } of taken) {
+      const { meaning } = column;
+      if (meaning.is === 'kept') {
+        const fit = together.find(({ kept }) => kept === meaning.kept)!;
+        sets.put(fit.site, { rod: fit.rod, upper: fit.upper, lower: fit.lower });
+      }
+      if (meaning.is !== 'pair') continue;
+      const own = pairs.get(meaning.shape) ?? [];
+      for (let time = 0; time < times; time++) own.push({ upper: meaning.upper, lower: meaning.lower });
+      pairs.set(meaning.shape, own);
+    }
+    for (const { column, times } of taken) {
+      const { meaning } = column;
+      if (meaning.is !== 'fit') continue;
+      const { journal, rod = NO_ROD } = gaps[meaning.gap]!;
+      for (let time = 0; time < times; time++) {
+        const site = sites.findIndex((each, place) => each.journalClass === journal && !sets.choices[place]);
+        sets.put(site, { rod, ...pairs.get(meaning.shape)!.pop()! });
+      }
+    }
+  }
+}

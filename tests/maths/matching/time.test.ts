@@ -1,0 +1,34 @@
+/** What a search that has no time, or little, must still give. */
+import { describe, expect, test } from 'vitest';
+import { matchStock } from '../../../src/maths/matching/match.js';
+import type { MatchResult } from '../../../src/maths/matching/stock.js';
+import { bestByTryingAll } from './every-set.js';
+import { tinyStock, workshopStock } from './random-stock.js';
+
+const reached = ({ stages }: MatchResult, aim: string) => stages.find((stage) => stage.aim === aim)!.reached;
+
+describe('without any time', () => {
+  test('the plain search still completes engines', async () => {
+    const stock = workshopStock(5, { cranks: 6, pins: 4, mains: 0, rods: 40, shells: 160 });
+    const result = await matchStock(stock, { seconds: 0 });
+    expect(result.completeEngines.length).toBeGreaterThan(3);
+  });
+
+  test('tiny stocks keep every rule, and no bound is beyond what is possible', async () => {
+    let open = 0;
+    for (let seed = 3001; seed <= 3100; seed++) {
+      const stock = tinyStock(seed);
+      const result = await matchStock(stock, { seconds: 0 });
+      const [complete, beyond] = bestByTryingAll(stock) as [number, number];
+      const [first] = result.stages;
+      expect(first!.reached, `seed ${seed}`).toBeLessThanOrEqual(-complete);
+      expect(first!.bound, `seed ${seed}`).toBeGreaterThanOrEqual(-complete);
+      if (first!.reached === -complete) {
+        expect(reached(result, 'filled journals beyond them'), `seed ${seed}`).toBeLessThanOrEqual(-beyond);
+      }
+      if (first!.reached < first!.bound) open++;
+    }
+    // Some are cut short indeed.
+    expect(open).toBeGreaterThan(3);
+  });
+});
