@@ -6,10 +6,7 @@ import type { KindLimits, Stock } from './stock.js';
  * as `R01` and `R1`, go by plain code units: the same on every machine and in every language.
  */
 export function compareText(a: string, b: string): number {
-  const [left, right] = [a, b].map((text) => text.toLowerCase().match(/\d+|\D+/g) ?? []) as [
-    string[],
-    string[],
-  ];
+  const [left, right] = [runsOf(a), runsOf(b)];
   for (const [place, run] of left.entries()) {
     const other = right[place];
     if (other === undefined) return 1;
@@ -19,6 +16,7 @@ export function compareText(a: string, b: string): number {
   return left.length - right.length || plainOrder(a.toLowerCase(), b.toLowerCase());
 }
 
+const runsOf = (text: string): readonly string[] => text.toLowerCase().match(/\d+|\D+/g) ?? [];
 const isNumber = (run: string) => /^\d/.test(run);
 
 /** Whole numbers of any length, written in digits. */
