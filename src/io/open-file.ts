@@ -22,17 +22,11 @@ export async function openFile(path: string): Promise<OpenedFile> {
   if (stats.isDirectory()) {
     return { model: await readCsvFolder(path, path), kind: 'folder', bytes: undefined };
   }
-  refuseOthers(path, stats.isFile());
-  const bytes = await readBytes(path, path);
-  if (bytes.length === 0) {
-    throw new UserError(`${path}: found an empty file; ${EXPECTED}; save or copy it again.`);
-  }
-  return { model: await readWorkbookPackage(bytes, path), kind: 'package', bytes };
-}
-
-function refuseOthers(path: string, isFile: boolean): void {
-  if (!isFile) {
+  if (!stats.isFile()) {
     throw new UserError(`${path}: found neither a file nor a folder; ${EXPECTED}; give the path of one.`);
+  }
+  if (stats.size === 0) {
+    throw new UserError(`${path}: found an empty file; ${EXPECTED}; save or copy it again.`);
   }
   const ending = extname(path).toLowerCase();
   if (ending === '.csv') {
@@ -40,9 +34,28 @@ function refuseOthers(path: string, isFile: boolean): void {
       `${path}: found a single .csv file; expected the folder that holds it and the other sheets; give that folder.`,
     );
   }
-  if (ending !== '.xlsx' && ending !== '.xlsm') {
-    throw new UserError(
-      `${path}: found a file ${ending === '' ? 'without an ending' : `with the ending ${ending}`}; ${EXPECTED}; save it as .xlsx in the spreadsheet program.`,
-    );
+  const bytes = await readBytes(path, path);
+  if (ending === '.xlsx' || ending === '.xlsm') {
+    return { model: await readWorkbookPackage(bytes, path), kind: 'package', bytes };
   }
+  throw await otherEnding(path, bytes, ending);
+}
+
+/** What the bytes are says more than the ending; where they say nothing, the ending does. */
+async function otherEnding(path: string, bytes: Uint8Array, ending: string): Promise<UserError> {
+  const found = `a file ${ending === '' ? 'without an ending' : `with the ending ${ending}`}`;
+  if (!isText(bytes)) {
+    try {
+      await readWorkbookPackage(bytes, path);
+    } catch (error) {
+      if (error instanceof UserError) return error;
+      throw error;
+    }
+  }
+  return new UserError(`${path}: found ${found}; ${EXPECTED}; save it as .xlsx in the spreadsheet program.`);
+}
+
+/** Whether the first bytes have no zero and none above ASCII, and so say nothing of the file's kind. */
+function isText(bytes: Uint8Array): boolean {
+  return bytes.subarray(0, 64).every((byte) => byte >= 9 && byte < 127) && bytes[0] !== 0x3c;
 }

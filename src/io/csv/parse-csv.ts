@@ -4,7 +4,8 @@ import { INPUT_SHEETS, type SheetName } from '../../engine/book/input-sheets.js'
 import { headerKey } from '../../engine/book/names.js';
 import { Table } from '../../engine/book/table.js';
 import { UserError } from '../../engine/user-error.js';
-import type { Cell, SheetModel } from '../../engine/workbook-model.js';
+import { type Cell, cellAddress, type SheetModel } from '../../engine/workbook-model.js';
+import { LIMITS } from '../gate/limits.js';
 
 /** In order of preference where the header line leaves a choice. */
 const DELIMITERS = [';', '\t', ','] as const;
@@ -35,11 +36,30 @@ export function parseCsv(source: string, name: string, file: string): SheetModel
         `in row ${(slip.row ?? 0) + 1}; expected a cell between two quotes, and each quote inside it doubled; correct that cell.`,
     );
   }
+  refuseBeyondGrid(data, file);
   return { name, rows: textRows(data) };
 }
 
 function parse(text: string, delimiter: string, preview = 0) {
   return Papa.parse<string[]>(text, { delimiter, newline: '\n', quoteChar: '"', preview });
+}
+
+/** The grid of a spreadsheet program, which the rows are to be written into. */
+function refuseBeyondGrid(data: readonly (readonly string[])[], file: string): void {
+  const excess = (found: string, limit: number, unit: string) =>
+    new UserError(
+      `${file}: found ${found}; expected at most ${limit} ${unit}, as many as a sheet has; split the file or take out what is not needed.`,
+    );
+  if (data.length > LIMITS.rows) throw excess(`${data.length} rows`, LIMITS.rows, 'rows');
+  data.forEach((values, row) => {
+    if (values.length > LIMITS.columns)
+      throw excess(`${values.length} columns in row ${row + 1}`, LIMITS.columns, 'columns');
+    const column = values.findIndex(({ length }) => length > LIMITS.cellCharacters);
+    if (column < 0) return;
+    throw new UserError(
+      `${file}: found ${values[column]!.length} characters in cell ${cellAddress(row, column)}; expected at most ${LIMITS.cellCharacters}, as many as a cell holds; shorten the text, or look for a quote that is not closed.`,
+    );
+  });
 }
 
 /** One sign that is neither a letter, a figure nor a quote; else the header line has to decide. */

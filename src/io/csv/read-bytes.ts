@@ -1,6 +1,7 @@
 /** The bytes of a file of the user's. */
-import { readFile } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { UserError } from '../../engine/user-error.js';
+import { LIMITS, megabytes } from '../gate/limits.js';
 
 const FOUND: Readonly<Record<string, string>> = {
   ENOENT: 'no file or folder of that name',
@@ -17,8 +18,14 @@ const FOUND: Readonly<Record<string, string>> = {
 const EXPECTED =
   'expected a workbook or folder that can be read; check its name and its permissions, then run again.';
 
-/** Throws a UserError where the file cannot be read. */
+/** Throws a UserError where the file cannot be read or is too large. */
 export async function readBytes(path: string, label: string): Promise<Uint8Array> {
+  const { size } = await orUnreadable(stat(path), label);
+  if (size > LIMITS.fileBytes) {
+    throw new UserError(
+      `${label}: found a file of ${megabytes(size)}; expected at most ${megabytes(LIMITS.fileBytes)}; split it or take out what is not needed, and run again.`,
+    );
+  }
   return orUnreadable(readFile(path), label);
 }
 

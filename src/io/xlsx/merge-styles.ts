@@ -3,7 +3,7 @@
  * needed go to the end of the user's lists; an entry that is already there is used again, so that a second run
  * adds nothing. No entry of the user's changes or moves.
  */
-import { attributesOf, localName, withAttribute } from './xml-scan.js';
+import { attributesOf, localName, openedTag, withAttribute } from './xml-scan.js';
 import { escapeAttribute } from './xml-text.js';
 import { attr, childOf, childrenOf, readTree, TextEdits, type XmlElement } from './xml-tree.js';
 
@@ -129,7 +129,7 @@ class StyleLists {
       if (list) {
         const count = list.children.length + entries.length;
         const old = this.xml.slice(list.start, list.openEnd);
-        const open = withAttribute(old, 'count', String(count)).replace(/\s*\/>$/, '>');
+        const open = openedTag(withAttribute(old, 'count', String(count)));
         edits.replace(list.start, list.openEnd, open);
         edits.insert(list.closeStart, entries.join('') + (list.isEmpty ? `</${list.name}>` : ''));
       } else {

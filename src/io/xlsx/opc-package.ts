@@ -4,6 +4,8 @@
  */
 import JSZip from 'jszip';
 import { UserError } from '../../engine/user-error.js';
+import { unpackEntry, type ZipEntry } from '../gate/zip-directory.js';
+import { checkedZipDirectory, damagedZip } from '../gate/zip-gate.js';
 import { decodeXmlBytes, encodeXmlBytes, escapeXml, type XmlEncoding } from './xml-text.js';
 import { attr, childrenOf, readTree, TextEdits, type XmlElement } from './xml-tree.js';
 
@@ -26,18 +28,29 @@ export class OpcPackage {
   private readonly entries = new Map<string, string>();
   private readonly texts = new Map<string, { text: string; encoding: XmlEncoding }>();
 
+  /** What the zip's directory says of the entries, by name. */
+  private readonly directory: ReadonlyMap<string, ZipEntry>;
+
   private constructor(
     private readonly zip: JSZip,
+    private readonly bytes: Uint8Array,
+    directory: readonly ZipEntry[],
     readonly file: string,
   ) {
+    this.directory = new Map(directory.map((entry) => [partKey(entry.name), entry]));
     for (const entry of Object.values(zip.files)) {
       if (!entry.dir) this.entries.set(partKey(entry.name), entry.name);
     }
   }
 
-  /** Throws whatever the zip reader throws on damaged bytes. */
+  /** Throws a UserError where the bytes are no zip, a damaged one, or one that would unpack to too much. */
   static async open(bytes: Uint8Array, file: string): Promise<OpcPackage> {
-    return new OpcPackage(await JSZip.loadAsync(bytes), file);
+    const directory = checkedZipDirectory(bytes, file);
+    try {
+      return new OpcPackage(await JSZip.loadAsync(bytes), bytes, directory, file);
+    } catch {
+      throw damagedZip(file);
+    }
   }
 
   has(part: string): boolean {
@@ -53,11 +66,11 @@ export class OpcPackage {
     const key = partKey(part);
     const known = this.texts.get(key);
     if (known) return known.text;
-    const entry = this.zip.file(this.entries.get(key) ?? '');
-    if (!entry) throw this.damaged(part, 'it is missing');
+    const entry = this.directory.get(key);
+    if (!this.entries.has(key) || !entry) throw this.damaged(part, 'it is missing');
     let bytes: Uint8Array;
     try {
-      bytes = await entry.async('uint8array');
+      bytes = unpackEntry(this.bytes, entry);
     } catch {
       throw this.damaged(part, 'its data cannot be unpacked');
     }

@@ -1,6 +1,8 @@
 /** One pass over a part with a checking parser. */
 import { SaxesParser } from 'saxes';
+import { LIMITS } from '../gate/limits.js';
 import { localName } from './xml-scan.js';
+import { TOO_DEEP } from './xml-tree.js';
 
 export interface SaxHandler {
   /** Names are without their prefix; attributes of the format's own have none. */
@@ -19,10 +21,16 @@ export function parseXml(xml: string, handler: SaxHandler): void {
   parser.on('doctype', () => {
     throw new Error('it has a document type, which no part of a workbook has');
   });
+  let depth = 0;
   parser.on('opentag', ({ name, attributes }) => {
+    depth += 1;
+    if (depth > LIMITS.xmlDepth) throw new Error(TOO_DEEP);
     handler.open(localName(name), (attribute) => attributes[attribute]);
   });
-  parser.on('closetag', ({ name }) => handler.close(localName(name)));
+  parser.on('closetag', ({ name }) => {
+    depth -= 1;
+    handler.close(localName(name));
+  });
   parser.on('text', (text) => handler.text(text));
   parser.on('cdata', (text) => handler.text(text));
   parser.write(xml).close();

@@ -1,5 +1,5 @@
 /** Column widths in a user's sheet (ISO 29500-1, 18.3.1.17): ranges of columns are split where one changes. */
-import { withAttribute } from './xml-scan.js';
+import { bodyOf, withAttribute } from './xml-scan.js';
 import { attr, childOf, childrenOf, type TextEdits, type XmlElement } from './xml-tree.js';
 
 export interface ColumnWidth {
@@ -31,7 +31,7 @@ export function spliceColumns(worksheet: XmlElement, edits: TextEdits, widths: r
     else missing += fresh(column, width);
   }
   for (const { element, min, max } of ranges) {
-    const tag = edits.source.slice(element.start, element.openEnd).replace(/\s*\/?>$/, '/>');
+    const tag = `${bodyOf(edits.source.slice(element.start, element.openEnd))}/>`;
     const split = splitRange(tag, min, max, wanted);
     if (split !== tag) edits.replace(element.start, element.end, split);
   }

@@ -4,7 +4,7 @@ import { columnIndex, parseAddress } from './cell-reference.js';
 import { cellXml, withStoredValue } from './cell-xml.js';
 import { shiftFormula } from './shift-formula.js';
 import type { RowEdit } from './splice-sheet.js';
-import { attribute, localName, type Tag, TagScanner, withAttribute } from './xml-scan.js';
+import { attribute, localName, openedTag, type Tag, TagScanner, withAttribute } from './xml-scan.js';
 import { decodeCellText, encodeCellText, escapeXml, unescapeXml } from './xml-text.js';
 import { attr, childOf, readTree } from './xml-tree.js';
 
@@ -52,7 +52,7 @@ export class RowSplicer {
     const old = open.kind === 'open' ? xml.slice(open.end, close.start) : '';
     if (inner === old) return whole();
     const tag = this.withSpans(xml.slice(open.start, open.end), edit);
-    return `${tag.replace(/\s*\/>$/, '>')}${inner}</${open.name}>`;
+    return `${openedTag(tag)}${inner}</${open.name}>`;
   }
 
   private spliceCells(

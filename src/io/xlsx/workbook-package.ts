@@ -1,5 +1,6 @@
 /** Finds the workbook, its sheets and its other parts in a package, by relationships and content types. */
 import { UserError } from '../../engine/user-error.js';
+import { refuseForeign } from '../gate/foreign-files.js';
 import { OpcPackage } from './opc-package.js';
 import { attr, childOf, childrenOf, type XmlElement } from './xml-tree.js';
 
@@ -24,8 +25,6 @@ export interface WorkbookParts {
   readonly sheets: readonly SheetEntry[];
 }
 
-const ENCRYPTED_STREAM = Buffer.from('EncryptedPackage', 'utf16le');
-
 /**
  * Opens a workbook's package.
  *
@@ -33,15 +32,8 @@ const ENCRYPTED_STREAM = Buffer.from('EncryptedPackage', 'utf16le');
  * OpenDocument or binary one, some other package, or a damaged one.
  */
 export async function openWorkbook(bytes: Uint8Array, file: string): Promise<WorkbookParts> {
-  refuseOtherFormats(bytes, file);
-  let pkg: OpcPackage;
-  try {
-    pkg = await OpcPackage.open(bytes, file);
-  } catch {
-    throw new UserError(
-      `${file}: the file starts as an .xlsx workbook but is damaged or cut short. Copy or download it again, or open it in the spreadsheet program and save it anew.`,
-    );
-  }
+  refuseForeign(bytes, file);
+  const pkg = await OpcPackage.open(bytes, file);
   const workbook = await findWorkbook(pkg);
   const tree = await pkg.tree(workbook);
   return {
@@ -77,22 +69,6 @@ export async function partOfKind(
 ): Promise<string | undefined> {
   const found = (await pkg.relationships(workbook)).find((r) => r.kind === kind);
   return found?.part !== undefined && pkg.has(found.part) ? found.part : undefined;
-}
-
-function refuseOtherFormats(bytes: Uint8Array, file: string): void {
-  const data = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const expected = 'An .xlsx workbook was expected.';
-  if (data.length === 0) throw new UserError(`${file}: the file is empty. ${expected}`);
-  if (data.subarray(0, 4).equals(Buffer.from([0xd0, 0xcf, 0x11, 0xe0]))) {
-    throw new UserError(
-      data.includes(ENCRYPTED_STREAM)
-        ? `${file}: the workbook is encrypted with a password. Open it, take the password off and save it, then run again.`
-        : `${file}: this is a workbook of the old .xls format. Open it in the spreadsheet program and save it as .xlsx.`,
-    );
-  }
-  if (data[0] !== 0x50 || data[1] !== 0x4b) {
-    throw new UserError(`${file}: this is not a workbook: it is no zip file. ${expected}`);
-  }
 }
 
 async function findWorkbook(pkg: OpcPackage): Promise<string> {

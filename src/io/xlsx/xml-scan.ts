@@ -133,16 +133,23 @@ export interface Attribute {
   readonly end: number;
 }
 
-const ATTRIBUTE = /\s+([^\s=/>]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g;
+/** Begins at a name, not at the white space before it: a tag of a million spaces would take a trillion steps. */
+const ATTRIBUTE = /(?<=\s)([^\s=/>]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g;
 
 /** The attributes of one tag's text, such as `<c r="A1" s="2">`. */
 export function attributesOf(tagText: string): Attribute[] {
   return [...tagText.matchAll(ATTRIBUTE)].map((m) => ({
     name: m[1]!,
     value: unescapeXml(m[2] ?? m[3] ?? ''),
-    start: m.index,
+    start: spaceBefore(tagText, m.index),
     end: m.index + m[0].length,
   }));
+}
+
+function spaceBefore(text: string, index: number): number {
+  let start = index;
+  while (start > 0 && text.charCodeAt(start - 1) <= SPACE) start--;
+  return start;
 }
 
 /** The value of an attribute, found by its name as written. */
@@ -170,6 +177,16 @@ export function withAttribute(tagText: string, name: string, value: string | und
   if (old?.value === value) return tagText;
   const text = value === undefined ? '' : ` ${name}="${escapeAttribute(value)}"`;
   if (old) return tagText.slice(0, old.start) + text + tagText.slice(old.end);
-  const at = tagText.search(/\s*\/?>$/);
+  const at = bodyOf(tagText).length;
   return tagText.slice(0, at) + text + tagText.slice(at);
+}
+
+/** `<a b="c" />` as `<a b="c">`; an open tag stays as it is. */
+export function openedTag(tagText: string): string {
+  return tagText.endsWith('/>') ? `${bodyOf(tagText)}>` : tagText;
+}
+
+/** A tag's text without its end and the white space before it. */
+export function bodyOf(tagText: string): string {
+  return tagText.slice(0, tagText.endsWith('/>') ? -2 : -1).trimEnd();
 }

@@ -1,5 +1,14 @@
 /** The elements of a small part with their offsets, and edits of its text. */
-import { type Attribute, attributesOf, localName, prefixOf, type Tag, TagScanner } from './xml-scan.js';
+import { LIMITS } from '../gate/limits.js';
+import {
+  type Attribute,
+  attributesOf,
+  localName,
+  openedTag,
+  prefixOf,
+  type Tag,
+  TagScanner,
+} from './xml-scan.js';
 
 export interface XmlElement {
   readonly name: string;
@@ -18,6 +27,8 @@ export interface XmlElement {
   readonly isEmpty: boolean;
 }
 
+export const TOO_DEEP = `elements stand within one another more than ${LIMITS.xmlDepth} deep`;
+
 /**
  * Reads the tree of a part. Elements whose local name is in `leaves` get no children, which keeps the cells of
  * a large sheet out of the tree. Throws a SyntaxError on a text that is no XML.
@@ -29,7 +40,14 @@ export function readTree(xml: string, leaves: ReadonlySet<string> = new Set()): 
   return elementAt(xml, scanner, root, leaves);
 }
 
-function elementAt(xml: string, scanner: TagScanner, open: Tag, leaves: ReadonlySet<string>): XmlElement {
+function elementAt(
+  xml: string,
+  scanner: TagScanner,
+  open: Tag,
+  leaves: ReadonlySet<string>,
+  depth = 1,
+): XmlElement {
+  if (depth > LIMITS.xmlDepth) throw new SyntaxError(TOO_DEEP);
   const children: XmlElement[] = [];
   let close = open;
   if (open.kind === 'open') {
@@ -43,7 +61,7 @@ function elementAt(xml: string, scanner: TagScanner, open: Tag, leaves: Readonly
           close = tag;
           break;
         }
-        children.push(elementAt(xml, scanner, tag, leaves));
+        children.push(elementAt(xml, scanner, tag, leaves, depth + 1));
       }
     }
   }
@@ -95,7 +113,7 @@ export class TextEdits {
       this.insert(element.closeStart, text);
       return;
     }
-    const open = this.source.slice(element.start, element.openEnd).replace(/\s*\/>$/, '>');
+    const open = openedTag(this.source.slice(element.start, element.openEnd));
     this.replace(element.start, element.openEnd, `${open}${text}</${element.name}>`);
   }
 
