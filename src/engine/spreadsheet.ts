@@ -2,6 +2,7 @@
 import { DetailedCellError, HyperFormula, type RawCellContent } from 'hyperformula';
 import { functionRecords } from '../../functions/index.js';
 import type { LengthUnit, TemperatureUnit } from '../maths/units.js';
+import { FormulaBudget } from './formula-budget.js';
 import { oilgapFunctions } from './register.js';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from './workbook-model.js';
 
@@ -29,16 +30,17 @@ export function buildEngine(sheets: RawSheets, units: EngineUnits): HyperFormula
 
 /** The cells of a workbook as the engine takes them. */
 export function rawSheets({ sheets }: WorkbookModel): RawSheets {
-  return Object.fromEntries(sheets.map((sheet) => [sheet.name, rawRows(sheet)]));
+  const budget = new FormulaBudget();
+  return Object.fromEntries(sheets.map((sheet) => [sheet.name, rawRows(sheet, budget)]));
 }
 
-function rawRows({ rows }: SheetModel): RawCellContent[][] {
-  return Array.from(rows, (cells) => Array.from(cells ?? [], rawContent));
+function rawRows({ rows }: SheetModel, budget: FormulaBudget): RawCellContent[][] {
+  return Array.from(rows, (cells) => Array.from(cells ?? [], (cell) => rawContent(cell, budget)));
 }
 
-function rawContent(cell: Cell | undefined): RawCellContent {
+function rawContent(cell: Cell | undefined, budget: FormulaBudget): RawCellContent {
   if (!cell) return null;
-  if (cell.formula !== undefined) return `=${cell.formula}`;
+  if (cell.formula !== undefined && budget.allows(cell.formula)) return `=${cell.formula}`;
   const { content } = cell;
   // The apostrophe keeps the engine from reading texts as dates, percentages or formulas.
   return content?.kind === 'text' || content?.kind === 'error'
@@ -68,7 +70,7 @@ export function withFormulaValues(model: WorkbookModel, units: EngineUnits): Wor
     const sheets = model.sheets.map((sheet) => {
       const id = engine.getSheetId(sheet.name)!;
       const valued = (cell: Cell | undefined, row: number, col: number): Cell | undefined =>
-        cell && needsValue(cell)
+        cell && needsValue(cell) && engine.doesCellHaveFormula({ sheet: id, row, col })
           ? { ...cell, content: contentOf(engine.getCellValue({ sheet: id, row, col })) }
           : cell;
       return {

@@ -28,6 +28,7 @@ export function parseCsv(source: string, name: string, file: string): SheetModel
   const separator = SEPARATOR_LINE.exec(text);
   if (separator) text = text.slice(separator[0].length);
   const delimiter = namedDelimiter(separator?.[1]) ?? headerDelimiter(text, name);
+  refuseManyLines(text, file);
   const { data, errors } = parse(text, delimiter);
   const slip = errors.find(({ type }) => type === 'Quotes');
   if (slip) {
@@ -44,16 +45,26 @@ function parse(text: string, delimiter: string, preview = 0) {
   return Papa.parse<string[]>(text, { delimiter, newline: '\n', quoteChar: '"', preview });
 }
 
+/** Without a quote, a line is a row: too many are refused before they are taken apart. */
+function refuseManyLines(text: string, file: string): void {
+  if (text.length <= LIMITS.rows || text.includes('"')) return;
+  let lines = 1;
+  for (let at = text.indexOf('\n'); at >= 0 && at < text.length - 1; at = text.indexOf('\n', at + 1)) lines++;
+  if (lines > LIMITS.rows) throw excess(`${lines} rows`, LIMITS.rows, 'rows', file);
+}
+
+function excess(found: string, limit: number, unit: string, file: string): UserError {
+  return new UserError(
+    `${file}: found ${found}; expected at most ${limit} ${unit}, as many as a sheet has; split the file or take out what is not needed.`,
+  );
+}
+
 /** The grid of a spreadsheet program, which the rows are to be written into. */
 function refuseBeyondGrid(data: readonly (readonly string[])[], file: string): void {
-  const excess = (found: string, limit: number, unit: string) =>
-    new UserError(
-      `${file}: found ${found}; expected at most ${limit} ${unit}, as many as a sheet has; split the file or take out what is not needed.`,
-    );
-  if (data.length > LIMITS.rows) throw excess(`${data.length} rows`, LIMITS.rows, 'rows');
+  if (data.length > LIMITS.rows) throw excess(`${data.length} rows`, LIMITS.rows, 'rows', file);
   data.forEach((values, row) => {
     if (values.length > LIMITS.columns)
-      throw excess(`${values.length} columns in row ${row + 1}`, LIMITS.columns, 'columns');
+      throw excess(`${values.length} columns in row ${row + 1}`, LIMITS.columns, 'columns', file);
     const column = values.findIndex(({ length }) => length > LIMITS.cellCharacters);
     if (column < 0) return;
     throw new UserError(

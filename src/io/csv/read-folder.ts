@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import { nameKey } from '../../engine/book/names.js';
 import { UserError } from '../../engine/user-error.js';
 import type { SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
+import { refuseWideLayout } from '../gate/sheet-layout.js';
+import { refuseSheetName } from '../gate/sheet-names.js';
 import { decodeText } from './decode-text.js';
 import { parseCsv } from './parse-csv.js';
 import { orUnreadable, readBytes } from './read-bytes.js';
@@ -20,6 +22,7 @@ export async function readCsvFolder(folder: string, label: string): Promise<Work
   const taken = new Map<string, string>();
   for (const file of await csvFiles(folder, label)) {
     const name = file.slice(0, -'.csv'.length).trim();
+    refuseSheetName(name, join(label, file));
     const other = taken.get(nameKey(name));
     if (other !== undefined) {
       throw new UserError(
@@ -29,6 +32,7 @@ export async function readCsvFolder(folder: string, label: string): Promise<Work
     taken.set(nameKey(name), file);
     sheets.push(await readSheet(join(folder, file), name, join(label, file)));
   }
+  refuseWideLayout(sheets, label);
   return { file: label, sheets };
 }
 

@@ -1,8 +1,9 @@
 /** Addresses of cells and ranges, as indices from 0. */
 import type { CellBounds, PlacedCells } from '../../engine/workbook-model.js';
+import { LIMITS } from '../gate/limits.js';
 
-export const MAX_ROWS = 1_048_576;
-export const MAX_COLUMNS = 16_384;
+export const MAX_ROWS = LIMITS.rows;
+export const MAX_COLUMNS = LIMITS.columns;
 
 export type Rect = CellBounds;
 

@@ -2,6 +2,7 @@
 import ExcelJS from 'exceljs';
 import { UserError } from '../../engine/user-error.js';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
+import { refuseSheetName } from '../gate/sheet-names.js';
 import { FORMAT_STYLES, setWidths } from './formats.js';
 import { OpcPackage } from './opc-package.js';
 import { encodeCellText } from './xml-text.js';
@@ -33,11 +34,7 @@ export async function newWorkbookPackage(model: WorkbookModel): Promise<Uint8Arr
 }
 
 function checkName(name: string, taken: Set<string>, file: string): void {
-  if (name === '' || name.length > 31 || /[*?:\\/[\]]|^'|'$/.test(name) || name.toLowerCase() === 'history') {
-    throw new UserError(
-      `${file}: "${name}" cannot be the name of a sheet. A name of 1 to 31 characters was expected, without * ? : \\ / [ ] not in apostrophes and not "History". Rename it and run again.`,
-    );
-  }
+  refuseSheetName(name, file);
   if (taken.has(name.toLowerCase())) {
     throw new UserError(`${file}: two sheets have the name "${name}". Rename one of them and run again.`);
   }

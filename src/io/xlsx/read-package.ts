@@ -4,6 +4,7 @@
  */
 import { UserError } from '../../engine/user-error.js';
 import type { SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
+import { refuseWideLayout } from '../gate/sheet-layout.js';
 import { readDateStyles } from './read-date-styles.js';
 import { readSheetRows } from './read-sheet.js';
 import { readSharedStrings } from './read-strings.js';
@@ -35,5 +36,6 @@ export async function readWorkbookPackage(bytes: Uint8Array, file: string): Prom
   if (models.length === 0) {
     throw new UserError(`${file}: the workbook has no worksheet. At least one sheet with a table is needed.`);
   }
+  refuseWideLayout(models, file);
   return { file, sheets: models };
 }

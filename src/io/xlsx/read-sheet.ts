@@ -19,6 +19,14 @@ export function readSheetRows(xml: string, context: SheetContext): (Cell | undef
   return reader.rows;
 }
 
+/** Rows and cells ascend; of two of one place, each program would show the one it likes. */
+function outOfOrder(what: 'row' | 'cell', which: string): Error {
+  return new Error(`the ${what} ${which} stands twice or behind one that comes after it`);
+}
+
+/** A number as a cell stores it (XML Schema 1.1, 3.3.5). */
+const NUMBER = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:[Ee][+-]?\d+)?\s*$/;
+
 interface SharedFormula {
   readonly formula: string;
   readonly row: number;
@@ -75,11 +83,13 @@ class SheetReader {
 
   /** A row or cell without its position takes the one after the previous. */
   private openRow(r: string | undefined): void {
-    this.row = r === undefined ? this.row + 1 : Number(r) - 1;
+    const previous = this.row;
+    this.row = r === undefined ? previous + 1 : Number(r) - 1;
     this.column = -1;
     if (!(Number.isInteger(this.row) && this.row >= 0 && this.row < MAX_ROWS)) {
       throw new Error(`a row has the number ${r ?? this.row + 1}; a sheet has ${MAX_ROWS} rows`);
     }
+    if (this.row <= previous) throw outOfOrder('row', String(this.row + 1));
   }
 
   private openCell(attribute: (local: string) => string | undefined): void {
@@ -88,6 +98,7 @@ class SheetReader {
     if (!place || place.row !== this.row || place.column >= MAX_COLUMNS) {
       throw new Error(`row ${this.row + 1} holds a cell at ${r ?? `column ${this.column + 2}`}`);
     }
+    if (place.column <= this.column) throw outOfOrder('cell', cellAddress(place.row, place.column));
     this.column = place.column;
     this.type = attribute('t') ?? 'n';
     this.style = Number(attribute('s') ?? 0);
@@ -146,7 +157,7 @@ class SheetReader {
     if (stored.trim() === '') return undefined;
     const value = Number(stored);
     // What is no number is handed on as text: whoever needs this cell then refuses it by name.
-    if (!Number.isFinite(value)) return { kind: 'text', value: stored };
+    if (!NUMBER.test(stored) || !Number.isFinite(value)) return { kind: 'text', value: stored };
     return { kind: this.context.dateStyles[this.style] ? 'date' : 'number', value };
   }
 

@@ -1,6 +1,7 @@
 /** Finds the workbook, its sheets and its other parts in a package, by relationships and content types. */
 import { UserError } from '../../engine/user-error.js';
 import { refuseForeign } from '../gate/foreign-files.js';
+import { LIMITS } from '../gate/limits.js';
 import { OpcPackage } from './opc-package.js';
 import { attr, childOf, childrenOf, type XmlElement } from './xml-tree.js';
 
@@ -40,8 +41,37 @@ export async function openWorkbook(bytes: Uint8Array, file: string): Promise<Wor
     pkg,
     workbook,
     usesDate1904: ['1', 'true'].includes(attr(childOf(tree, 'workbookPr'), 'date1904') ?? ''),
-    sheets: await listSheets(pkg, workbook, tree),
+    sheets: checkedSheets(pkg, workbook, await listSheets(pkg, workbook, tree)),
   };
+}
+
+/** Two sheets of one name cannot be told apart, and what is written into one of two of one part changes both. */
+function checkedSheets(
+  pkg: OpcPackage,
+  workbook: string,
+  sheets: readonly SheetEntry[],
+): readonly SheetEntry[] {
+  if (sheets.length > LIMITS.sheets) {
+    throw new UserError(
+      `${pkg.file}: found ${sheets.length} sheets; expected at most ${LIMITS.sheets}. Split the book and run again.`,
+    );
+  }
+  const taken = new Set<string>();
+  for (const { name, part } of sheets) {
+    for (const key of [
+      `name ${name.toLowerCase()}`,
+      ...(part === undefined ? [] : [`part ${part.toLowerCase()}`]),
+    ]) {
+      if (taken.has(key)) {
+        throw pkg.damaged(
+          workbook,
+          `two sheets have the ${key.startsWith('name') ? `name ${name}` : `part ${part}`}`,
+        );
+      }
+      taken.add(key);
+    }
+  }
+  return sheets;
 }
 
 export async function listSheets(pkg: OpcPackage, workbook: string, tree: XmlElement): Promise<SheetEntry[]> {

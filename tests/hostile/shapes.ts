@@ -1,0 +1,7 @@
+/** All hostile shapes. */
+import { CSV_SHAPES } from './csv-shapes.js';
+import { PACKAGE_SHAPES } from './package-shapes.js';
+import type { Shape } from './shape.js';
+import { SHEET_SHAPES } from './sheet-shapes.js';
+
+export const HOSTILE_SHAPES: readonly Shape[] = [...PACKAGE_SHAPES, ...SHEET_SHAPES, ...CSV_SHAPES];
