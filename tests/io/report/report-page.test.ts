@@ -98,13 +98,14 @@ describe.each(['one-engine.xlsx', 'three-engines.xlsx', 'inch.xlsx', 'decimal-co
         written.set(`${sheet} ${row} ${header}`, shown(cell));
       for (const { sheet, cells } of edit.edits) {
         const headers = new Map(
-          cells
+          [...cells]
             .filter(({ cell }) => cell.format === 'header')
             .map(({ column, cell }) => [column, cell.value]),
         );
         for (const { row, column, cell } of cells) add(sheet, row, String(headers.get(column)), cell);
       }
-      for (const { name: sheet, rows } of edit.sheets) {
+      for (const { name: sheet, rows: made } of edit.sheets) {
+        const rows = [...made];
         rows.forEach((cells, row) => {
           cells.forEach((cell, column) => {
             if (cell) add(sheet, row, String(rows[0]?.[column]?.value), cell);
@@ -154,7 +155,8 @@ describe.each(['one-engine.xlsx', 'three-engines.xlsx', 'inch.xlsx', 'decimal-co
       const edit = writtenWorkbook(assessment, { valuesOnly: true });
       const known = new Set<string>();
       for (const { cells } of edit.edits) for (const { cell } of cells) known.add(shown(cell));
-      for (const { rows } of edit.sheets) for (const cell of rows.flat()) if (cell) known.add(shown(cell));
+      for (const { rows } of edit.sheets)
+        for (const cell of [...rows].flat()) if (cell) known.add(shown(cell));
       for (const { rows } of assessment.book.model.sheets)
         for (const cell of rows.flat()) if (cell?.content) known.add(String(cell.content.value));
       for (const { strip } of assessment.book.fits ?? [])
