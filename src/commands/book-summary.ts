@@ -1,26 +1,19 @@
 /** The short account of a checked book for a terminal. */
-import type { Assessment } from '../engine/assess/assess.js';
+import type { Assessment, NeighbourResult } from '../engine/assess/assess.js';
 import { countText } from '../engine/assess/words.js';
 import { isProved } from '../engine/sheets/proof-words.js';
 import { countOf, waitingCount } from '../engine/sheets/summary.js';
+import { fitTables } from '../io/terminal/fit-table.js';
 
-export function bookSummary(assessment: Assessment, written: string): string {
+/** @param width of the terminal: with it, every fit is told; without, they are only counted */
+export function bookSummary(assessment: Assessment, written: string, width?: number): string {
   const { spreads, parts, tables, matching, stock, book, remeasure, missingBooks } = assessment;
   const lines = [`${book.model.file}`];
-  for (const group of spreads) {
-    const counts = [
-      [countOf(group, 'in range'), 'in range'],
-      [countOf(group, 'within service limit'), 'within service limit'],
-      [countOf(group, 'tight'), 'tight'],
-      [countOf(group, 'loose'), 'loose'],
-      [countOf(group, 'undecided'), 'undecided'],
-      [waitingCount(group), 'wanting data'],
-    ] as const;
-    const words = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
-    lines.push(
-      `  engine ${group.engine}, ${group.fit}: ${countText(group.fits.length, 'fit')}: ${words.join(', ')}`,
-    );
-  }
+  lines.push(
+    ...(width === undefined
+      ? spreads.map(countLine)
+      : fitTables(spreads, book.setup.lengthUnit, width, countLine)),
+  );
   const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
   const beyond = all.filter(({ status }) => status === 'beyond limits').length;
   if (beyond > 0) lines.push(`  ${countText(beyond, 'part')} beyond limits`);
@@ -40,4 +33,18 @@ export function bookSummary(assessment: Assessment, written: string): string {
   }
   lines.push(`  written: ${written}`);
   return lines.join('\n');
+}
+
+/** How many fits of an engine got which verdict. */
+function countLine(group: NeighbourResult): string {
+  const counts = [
+    [countOf(group, 'in range'), 'in range'],
+    [countOf(group, 'within service limit'), 'within service limit'],
+    [countOf(group, 'tight'), 'tight'],
+    [countOf(group, 'loose'), 'loose'],
+    [countOf(group, 'undecided'), 'undecided'],
+    [waitingCount(group), 'wanting data'],
+  ] as const;
+  const words = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
+  return `  engine ${group.engine}, ${group.fit}: ${countText(group.fits.length, 'fit')}: ${words.join(', ')}`;
 }

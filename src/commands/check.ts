@@ -16,7 +16,7 @@ import { editWorkbookPackage } from '../io/xlsx/write-package.js';
 import { bookJson, JSON_VERSION } from './book-json.js';
 import { bookSummary } from './book-summary.js';
 import { eachBook } from './each-book.js';
-import { endProgress, printable, progress, say } from './messages.js';
+import { endProgress, lineWidth, printable, progress, say } from './messages.js';
 
 export interface RunOptions {
   readonly values?: boolean;
@@ -29,6 +29,7 @@ export interface RunOptions {
 export interface CheckOptions extends RunOptions {
   readonly out?: string;
   readonly inPlace?: boolean;
+  readonly quiet?: boolean;
 }
 
 /** @returns the exit code: the worst of the books. */
@@ -54,7 +55,9 @@ export async function check(books: readonly string[], options: CheckOptions): Pr
       targets.add(resolve(target));
       const { assessment, isWhole } = await checkBook(path, target, options);
       documents.push(bookJson(assessment, target));
-      if (!options.json) process.stdout.write(`${printable(bookSummary(assessment, target))}\n`);
+      if (!options.json && !options.quiet) {
+        process.stdout.write(`${printable(bookSummary(assessment, target, lineWidth()))}\n`);
+      }
       return isWhole && isAllGood(assessment);
     },
     (file, error) => documents.push({ file, error }),

@@ -5,6 +5,12 @@ export function printable(text: string): string {
   return text.replaceAll(/[\p{Cc}\p{Cf}]/gu, (control) => (control === '\n' ? '\n' : ' '));
 }
 
+/** Characters in a line of stdout: of its terminal, else as COLUMNS says, else as of old. */
+export function lineWidth(): number {
+  const told = process.stdout.columns ?? Number(process.env.COLUMNS);
+  return Number.isInteger(told) && told > 0 ? told : 80;
+}
+
 export function say(message: string): void {
   process.stderr.write(`${printable(message)}\n`);
 }

@@ -79,3 +79,15 @@ test('--paper takes the papers that there are', () => {
   expect(status).toBe(2);
   expect(stderr).toContain('a4, letter');
 });
+
+test('check tells every fit in a table, and with --quiet nothing but what its messages and exit code tell', async () => {
+  const book = await writeBook(folder, 'told.xlsx', sheetsWith({ 'A 0': 42.03 }));
+  const told = oilgap('check', book, '--out', folder);
+  expect(told.status).toBe(1);
+  expect(told.stdout).toMatch(
+    /\n {4}1 +0\.00650 {2}0\.02 to 0\.05 {2}tight\n {8}tightest is 0\.0135 mm under/,
+  );
+  expect(oilgap('check', book, '--out', folder, '--quiet')).toEqual({ status: 1, stdout: '', stderr: '' });
+  const json = oilgap('check', book, '--out', folder, '--quiet', '--json');
+  expect(JSON.parse(json.stdout).books).toHaveLength(1);
+});

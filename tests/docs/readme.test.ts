@@ -58,6 +58,7 @@ describe('the commands of README', () => {
     const { stdout, stderr } = spawnSync(process.execPath, [PROGRAM, ...args], {
       cwd: ROOT,
       encoding: 'utf8',
+      env: { ...process.env, COLUMNS: '80' },
     });
     expect(stderr).toBe('');
     expect(stdout).toBe(answer.replace('written: out/', `written: ${join(out, '/')}`));

@@ -7,6 +7,7 @@ import type { MatchedRow } from '../../engine/sheets/matched-rows.js';
 import { type Element, h, words } from './elements.js';
 import type { EngineRecord } from './engine-records.js';
 import { fitCharts } from './fit-chart.js';
+import { limitsDrawn } from './fit-lane.js';
 import { anglesOf, deviationUnit, journalProfile, reachOf, shapeKey } from './journal-profile.js';
 import { bareLength, type PageContext, partsTable, sheetTable, tableIn, tableLength } from './page-pieces.js';
 import { withoutColumns } from './page-table.js';
@@ -56,11 +57,7 @@ function fitsPart(page: PageContext, { fits }: EngineRecord): Element[] {
       limitText: bareLength(unit),
       fits: group.fits.map((fit) => ({
         ...fit,
-        limits: {
-          min: fit.limits?.clearanceMin,
-          max: fit.limits?.clearanceMax,
-          serviceLimit: fit.limits?.serviceLimit,
-        },
+        limits: limitsDrawn(fit.limits),
       })),
     }),
   );
@@ -175,10 +172,6 @@ function drawnSet(row: MatchedRow, { assessment }: PageContext) {
     clearance: row,
     isStrip: false,
     guard: row.guard,
-    limits: {
-      min: limits?.clearanceMin,
-      max: limits?.clearanceMax,
-      serviceLimit: limits?.serviceLimit,
-    },
+    limits: limitsDrawn(limits),
   };
 }

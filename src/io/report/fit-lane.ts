@@ -1,5 +1,6 @@
 /** One fit drawn in its lane: the bar from tightest to loosest, its guard as whiskers, the limits as hatching. */
 import type { ScaleLinear } from 'd3-scale';
+import type { LimitsRow } from '../../engine/book/book.js';
 import type { Clearance } from '../../maths/clearance.js';
 import type { Grain } from '../../maths/grain.js';
 import { type Element, s } from './elements.js';
@@ -9,6 +10,10 @@ export interface ClearanceLimits {
   readonly min: Grain | undefined;
   readonly max: Grain | undefined;
   readonly serviceLimit: Grain | undefined;
+}
+
+export function limitsDrawn(limits: LimitsRow | undefined): ClearanceLimits {
+  return { min: limits?.clearanceMin, max: limits?.clearanceMax, serviceLimit: limits?.serviceLimit };
 }
 
 /** What is drawn of a fit, lengths in grains. */
