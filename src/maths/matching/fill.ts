@@ -13,17 +13,16 @@ function openRods(sets: WorkingSets, site: number): number[] {
   );
 }
 
-function freePairs(sets: WorkingSets, site: number) {
-  const pairs = sets.table.pairs.get(sets.table.sites[site]!.kind) ?? [];
-  return pairs.filter(({ upper, lower }) => sets.bothFree(upper, lower));
-}
-
 /** @returns whether the journal could be filled */
 export function fillFirst(sets: WorkingSets, site: number): boolean {
   if (!sets.boreIsFree(site)) return false;
-  const pairs = freePairs(sets, site);
+  const { table } = sets;
+  const pairs = table.pairs.get(table.sites[site]!.kind) ?? [];
   for (const rod of openRods(sets, site)) {
-    const pair = pairs.find(({ upper, lower }) => Number.isFinite(sets.table.cost(site, rod, upper, lower)));
+    const pair = pairs.find(
+      ({ upper, lower }) =>
+        sets.bothFree(upper, lower) && Number.isFinite(table.cost(site, rod, upper, lower)),
+    );
     if (!pair) continue;
     sets.put(site, { rod, ...pair });
     return true;
@@ -34,14 +33,18 @@ export function fillFirst(sets: WorkingSets, site: number): boolean {
 /** Fills the journal at the least cost. @returns whether it could be filled */
 export function fillBest(sets: WorkingSets, site: number): boolean {
   if (!sets.boreIsFree(site)) return false;
-  const pairs = freePairs(sets, site);
+  const { table } = sets;
   let [least, best]: [number, Choice | undefined] = [Number.POSITIVE_INFINITY, undefined];
   for (const rod of openRods(sets, site)) {
-    for (const { upper, lower } of pairs) {
-      const cost = sets.table.cost(site, rod, upper, lower);
-      if (cost >= least) continue;
-      [least, best] = [cost, { rod, upper, lower }];
-    }
+    table.visitPairs(site, rod, (pair, atLeast) => {
+      if (atLeast >= least) return true;
+      const { upper, lower } = pair;
+      if (sets.bothFree(upper, lower)) {
+        const cost = table.cost(site, rod, upper, lower);
+        if (cost < least) [least, best] = [cost, { rod, upper, lower }];
+      }
+      return false;
+    });
   }
   if (best) sets.put(site, best);
   return best !== undefined;

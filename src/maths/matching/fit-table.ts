@@ -37,6 +37,13 @@ export interface PairOfKind {
   readonly lower: number;
 }
 
+/** Pairs of one kind and one price, by the sum of their sizes. */
+export interface PairGroup {
+  readonly price: number;
+  readonly pairs: readonly PairOfKind[];
+  readonly sizes: Float64Array;
+}
+
 /** What one unit of each amount weighs in the cost of a fit: the earlier aim outweighs all of the later. */
 interface Weights {
   readonly price: number;
@@ -53,6 +60,7 @@ export class FitTable {
   readonly uppers: ReadonlyMap<string, readonly number[]>;
   readonly lowers: ReadonlyMap<string, readonly number[]>;
   readonly pairs: ReadonlyMap<string, readonly PairOfKind[]>;
+  private readonly groups = new Map<string, readonly PairGroup[]>();
   readonly rodCount: Int32Array;
   readonly shellCount: Float64Array;
   readonly massRank: Int32Array;
@@ -61,7 +69,6 @@ export class FitTable {
   readonly weights: Weights;
   private readonly shapeOf: Int32Array;
   private readonly gapOf: Int32Array;
-  private readonly allowed: Uint8Array;
   private readonly offAim: Float64Array;
   private readonly hasAim: Uint8Array;
   private readonly shapeSize: Float64Array;
@@ -69,13 +76,11 @@ export class FitTable {
   /** Fits of parts that ran together, by class. */
   readonly together: Reunion[] = [];
   private readonly kept = new Map<number, Set<number>>();
-  private readonly shapes: number;
   private readonly rods: number;
   private readonly shells: number;
 
   constructor(readonly problem: Problem) {
     const { journals, rods, shells, shapes, gaps, stock } = problem;
-    this.shapes = shapes.length;
     this.rods = rods.length;
     this.shells = shells.length;
     this.rodCount = Int32Array.from(rods, (rod) => rod.rods.length);
@@ -84,17 +89,15 @@ export class FitTable {
     this.shapeSize = Float64Array.from(shapes, ({ size }) => size);
     this.shapeOf = new Int32Array(this.shells ** 2).fill(-1);
     this.gapOf = new Int32Array(journals.length * (this.rods + 1)).fill(-1);
-    this.allowed = new Uint8Array(gaps.length * this.shapes);
     this.offAim = new Float64Array(gaps.length);
     this.hasAim = new Uint8Array(gaps.length);
-    for (const [place, { journal, rod = NO_ROD, size, limits, shapes: open }] of gaps.entries()) {
+    for (const [place, { journal, rod = NO_ROD, size, limits }] of gaps.entries()) {
       this.gapOf[journal * (this.rods + 1) + rod + 1] = place;
       this.offAim[place] = size - (limits.aim ?? 0);
       this.hasAim[place] = limits.aim === undefined ? 0 : 1;
-      for (const shape of open) this.allowed[place * this.shapes + shape] = 1;
     }
     const pairs = new Map<string, PairOfKind[]>();
-    const used = new Set(gaps.flatMap((gap) => [...gap.shapes]));
+    const used = new Set([...problem.bySize.values()].flatMap((own) => [...own]));
     for (const [place, shape] of shapes.entries()) {
       const own = pairs.get(shape.kind) ?? [];
       pairs.set(shape.kind, own);
@@ -130,7 +133,25 @@ export class FitTable {
       }),
     );
     this.weights = this.weigh();
+    for (const [kind, own] of pairs) this.groups.set(kind, this.groupsOf(own));
     this.listKept();
+  }
+
+  private groupsOf(pairs: readonly PairOfKind[]): PairGroup[] {
+    const byPrice = new Map<number, PairOfKind[]>();
+    for (const pair of pairs) {
+      const price = this.price(pair.upper, pair.lower);
+      const own = byPrice.get(price);
+      if (own) own.push(pair);
+      else byPrice.set(price, [pair]);
+    }
+    const sizeOf = ({ upper, lower }: PairOfKind) => this.shapeSize[this.shapeAt(upper, lower)]!;
+    return [...byPrice]
+      .sort(([a], [b]) => a - b)
+      .map(([price, own]) => {
+        own.sort((a, b) => sizeOf(a) - sizeOf(b) || a.upper - b.upper || a.lower - b.lower);
+        return { price, pairs: own, sizes: Float64Array.from(own, sizeOf) };
+      });
   }
 
   private sitesOf(): Site[] {
@@ -158,16 +179,23 @@ export class FitTable {
       .sort((a, b) => order.get(a.journal)! - order.get(b.journal)!);
   }
 
+  /** No fit is farther off the aim. */
+  private farthest(): number {
+    const { gaps, shapes, bySize } = this.problem;
+    return gaps.reduce((far, { kind }, gap) => {
+      const own = bySize.get(kind)!;
+      if (own.length === 0 || this.hasAim[gap] === 0) return far;
+      return Math.max(
+        far,
+        ...[own[0]!, own.at(-1)!].map((shape) => Math.abs(this.offAim[gap]! - shapes[shape]!.size)),
+      );
+    }, 0);
+  }
+
   private weigh(): Weights {
     const { preferKeptPairs } = this.problem.stock;
     const count = this.sites.length;
-    let farthest = 0;
-    for (const [place, { shapes }] of this.problem.gaps.entries()) {
-      if (this.hasAim[place] === 0) continue;
-      for (const shape of shapes) {
-        farthest = Math.max(farthest, Math.abs(this.offAim[place]! - this.shapeSize[shape]!));
-      }
-    }
+    const farthest = this.farthest();
     const distance = preferKeptPairs ? 1 : count + 1;
     const kept = preferKeptPairs ? count * farthest + 1 : 1;
     const price = count * farthest * distance + count * kept + 1;
@@ -219,17 +247,8 @@ export class FitTable {
     return this.shapeOf[upper * this.shells + lower]!;
   }
 
-  private placeOf(site: number, rod: number, upper: number, lower: number): number {
-    const gap = this.gapOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
-    const shape = this.shapeOf[upper * this.shells + lower]!;
-    if (gap < 0 || shape < 0 || this.allowed[gap * this.shapes + shape] === 0) return -1;
-    return gap * this.shapes + shape;
-  }
-
-  distance(site: number, rod: number, upper: number, lower: number): number {
-    const place = this.placeOf(site, rod, upper, lower);
-    const gap = Math.floor(place / this.shapes);
-    return this.hasAim[gap] === 0 ? 0 : Math.abs(this.offAim[gap]! - this.shapeSize[place % this.shapes]!);
+  private offOf(gap: number, shape: number): number {
+    return this.hasAim[gap] === 0 ? 0 : Math.abs(this.offAim[gap]! - this.shapeSize[shape]!);
   }
 
   /** In steps of the prices' last decimal. */
@@ -239,14 +258,35 @@ export class FitTable {
 
   /** Whole number, the later aims weighed into the earlier; infinite where the fit is not allowed. */
   cost(site: number, rod: number, upper: number, lower: number): number {
-    const place = this.placeOf(site, rod, upper, lower);
-    if (place < 0) return Number.POSITIVE_INFINITY;
-    const gap = Math.floor(place / this.shapes);
+    const gap = this.gapOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
+    const shape = this.shapeOf[upper * this.shells + lower]!;
+    if (gap < 0 || shape < 0 || !this.problem.rules.allows(gap, shape)) return Number.POSITIVE_INFINITY;
     const { price, distance, kept } = this.weights;
-    const far =
-      this.hasAim[gap] === 0 ? 0 : Math.abs(this.offAim[gap]! - this.shapeSize[place - gap * this.shapes]!);
     const own = kept !== 0 && this.isKept(site, rod, upper, lower) ? kept : 0;
-    return far * distance + this.price(upper, lower) * price - own;
+    return this.offOf(gap, shape) * distance + this.price(upper, lower) * price - own;
+  }
+
+  /**
+   * The pairs for a journal in a rod, the cheapest first and of one price the nearest to the aim.
+   * @param visit told a pair and the least that it and all later ones of its price cost; true ends that price
+   */
+  visitPairs(site: number, rod: number, visit: (pair: PairOfKind, least: number) => boolean): void {
+    const gap = this.gapAt(site, rod);
+    if (gap === undefined) return;
+    const { price, distance, kept } = this.weights;
+    const scale = this.hasAim[gap] === 0 ? 0 : distance;
+    for (const group of this.groups.get(this.sites[site]!.kind) ?? []) {
+      const { sizes, pairs } = group;
+      const wished = this.offAim[gap]!;
+      let up = firstAtLeast(sizes, wished);
+      let down = up - 1;
+      const off = (at: number) =>
+        at < 0 || at >= sizes.length ? Number.POSITIVE_INFINITY : Math.abs(sizes[at]! - wished);
+      while (up < sizes.length || down >= 0) {
+        const at = off(up) <= off(down) ? up++ : down--;
+        if (visit(pairs[at]!, group.price * price + off(at) * scale - kept)) break;
+      }
+    }
   }
 
   engineTypeOf(site: number): string {
@@ -271,6 +311,16 @@ export class FitTable {
     const { journal } = this.sites[site]!;
     return journal.fit === BIG_END && !journal.caseBore && this.lastRank.has(journal.engineType);
   }
+}
+
+function firstAtLeast(sizes: Float64Array, size: number): number {
+  let [low, high] = [0, sizes.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sizes[middle]! >= size) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 /** The sites of each engine, in the order of the stock. */

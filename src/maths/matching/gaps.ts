@@ -8,6 +8,7 @@ export interface Gap {
   readonly journal: number;
   /** Class of the rod; undefined for a case bore. */
   readonly rod: number | undefined;
+  readonly kind: string;
   readonly limits: ProvableLimits;
   /** Bore less journal: of the sizes, at the tightest and at the loosest. */
   readonly size: Grain;
@@ -28,11 +29,13 @@ export function gapsOf(
 ): Gap[] {
   const gaps: Gap[] = [];
   for (const [journal, { part, caseBore, ...kind }] of journals.entries()) {
-    const kindLimits = limits.get(kindKey(kind));
+    const key = kindKey(kind);
+    const kindLimits = limits.get(key);
     if (!kindLimits) continue;
     const gap = (bore: MeasuredPart, rod: number | undefined): Gap => ({
       journal,
       rod,
+      kind: key,
       limits: kindLimits,
       size: bore.size - part.size,
       tightest: bore.smallest - part.largest,

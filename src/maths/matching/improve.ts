@@ -5,8 +5,6 @@ import { type PricedFit, priceFits } from './pricing.js';
 import type { Solver } from './solver.js';
 import type { Taken } from './taken.js';
 
-/** More fits than this are not put into one whole-number program. */
-const MOST_FITS = 30_000;
 export interface SearchLimits {
   readonly seconds: number;
   readonly nodes?: number;
@@ -40,7 +38,7 @@ function fitKey({ meaning }: Column): string {
   return meaning.is === 'fit' ? `${meaning.gap},${meaning.shape}` : '';
 }
 
-/** Every column that sets better than `reached` could use, judged by the linear bound; the likeliest if too many. */
+/** Every column that sets better than `reached` could use, judged by the linear bound; the likeliest if there are more fits than `most`. */
 export function usefulColumns(
   model: Model,
   stage: Stage,
@@ -48,6 +46,7 @@ export function usefulColumns(
   sets: readonly Taken[],
   { bound, duals }: LinearBound,
   reached: number,
+  most: number,
 ): { columns: Column[]; complete: boolean } {
   const worst = reached - 1 - bound + SLACK;
   const own = new Set(sets.map(({ column }) => column));
@@ -58,12 +57,12 @@ export function usefulColumns(
   priceFits(model, duals, stage.fitWeights(duals), worst, stage.filters, (fit) => {
     if (!known.has(`${fit.gap},${fit.shape}`)) fresh.push(fit);
   });
-  if (fresh.length > MOST_FITS) {
+  if (fresh.length > most) {
     fresh.sort((a, b) => a.reducedCost - b.reducedCost || a.gap - b.gap || a.shape - b.shape);
   }
-  const complete = fresh.length <= MOST_FITS;
+  const complete = fresh.length <= most;
   return {
-    columns: [...useful, ...fresh.slice(0, MOST_FITS).map(({ gap, shape }) => fitColumn(model, gap, shape))],
+    columns: [...useful, ...fresh.slice(0, most).map(({ gap, shape }) => fitColumn(model, gap, shape))],
     complete,
   };
 }

@@ -7,12 +7,15 @@
  */
 import type { Column, Model } from './model-columns.js';
 import type { Row } from './model-rows.js';
-import { type Filter, type FitWeights, type PricedFit, passesFilters, priceFits } from './pricing.js';
+import { bestFits, type Filter, type FitWeights, type PricedFit, passesFilters } from './pricing.js';
 import { type Pool, pairsByShape, pricePairs, quadOf } from './quads.js';
 import type { Solver } from './solver.js';
 
 /** Differences below this are rounding of the solver. */
 export const SLACK = 1e-6;
+
+/** Above this share of a fit the linear program all but takes it. */
+const LIKELY = 0.6;
 
 /** How many fits of one journal class join the program at a time. */
 const FITS_AT_A_TIME = 12;
@@ -33,6 +36,8 @@ export interface LinearBound {
   /** Proven: no sets do better. Not rounded. */
   readonly bound: number;
   readonly duals: Float64Array;
+  /** The fits of parts that ran together which the linear program takes whole, or nearly. */
+  readonly likely: readonly Column[];
 }
 
 /** Duals with the signs that the rows allow: a row without a lower limit can only be worth lowering. */
@@ -69,18 +74,14 @@ function price(model: Model, stage: Stage, columns: readonly Column[], duals: Fl
     if (column.meaning.is === 'fit') continue;
     bound += Math.min(0, reducedCost(stage, column, duals)) * column.upper;
   }
-  const bestOfGap = new Map<number, PricedFit>();
-  priceFits(model, duals, stage.fitWeights(duals), -SLACK / 100, stage.filters, (fit) => {
-    const known = bestOfGap.get(fit.gap);
-    if (!known || fit.reducedCost < known.reducedCost) bestOfGap.set(fit.gap, fit);
-  });
   const byJournal = journals.map((): PricedFit[] => []);
-  for (const fit of bestOfGap.values()) byJournal[gaps[fit.gap]!.journal]!.push(fit);
+  const fits = bestFits(model, duals, stage.fitWeights(duals), -SLACK / 100, stage.filters);
+  for (const fit of fits) byJournal[gaps[fit.gap]!.journal]!.push(fit);
   const best: PricedFit[] = [];
-  for (const [journal, fits] of byJournal.entries()) {
-    fits.sort((a, b) => a.reducedCost - b.reducedCost || a.gap - b.gap);
-    if (fits.length > 0) bound += fits[0]!.reducedCost * journals[journal]!.journals.length;
-    best.push(...fits.slice(0, FITS_AT_A_TIME));
+  for (const [journal, own] of byJournal.entries()) {
+    own.sort((a, b) => a.reducedCost - b.reducedCost || a.gap - b.gap);
+    if (own.length > 0) bound += own[0]!.reducedCost * journals[journal]!.journals.length;
+    best.push(...own.slice(0, FITS_AT_A_TIME));
   }
   return { bound, best };
 }
@@ -122,7 +123,8 @@ export function linearBound(
       if (!solution) return best;
       const pricedPairs = pricePairs(model, stage, pairs, signed(solution.duals, stage.rows));
       const priced = price(model, stage, columns, pricedPairs.duals);
-      if (!best || priced.bound > best.bound) best = { bound: priced.bound, duals: pricedPairs.duals };
+      if (!best || priced.bound > best.bound)
+        best = { bound: priced.bound, duals: pricedPairs.duals, likely: [] };
       const fresh = priced.best
         .flatMap(({ gap, shape }) => {
           const pair = pricedPairs.best[shape];
@@ -130,7 +132,12 @@ export function linearBound(
         })
         .filter(({ key }) => !held.has(key));
       const settled = roundedUp(best.bound) >= Math.min(roundedUp(solution.objective), reached);
-      if (settled || fresh.length === 0) return best;
+      if (settled || fresh.length === 0) {
+        const likely = others.filter(
+          ({ meaning }, place) => meaning.is === 'kept' && solution.values[place]! > LIKELY,
+        );
+        return { ...best, likely };
+      }
       for (const quad of fresh) {
         held.add(quad.key);
         pool.add(quad);

@@ -1,8 +1,9 @@
 /** The columns of the model (model-rows.ts names them) and what each counts for every aim. */
 import { type Amounts, type Prices, pricesOf } from './aims.js';
+import type { Gap } from './gaps.js';
 import { completableEngines, type Row, type RowPlaces, rowsOf } from './model-rows.js';
 import { kindKey } from './part-classes.js';
-import type { OpenGap, Problem } from './problem.js';
+import type { Problem } from './problem.js';
 
 export type Meaning =
   | { readonly is: 'engine'; readonly engine: number }
@@ -83,9 +84,7 @@ function windowColumns({ windows, rods }: Problem, places: RowPlaces): Column[] 
 }
 
 function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Column[] {
-  const { journals, shells, shapes, gaps, stock } = problem;
-  const allowed = new Set<number>();
-  for (const gap of gaps) for (const shape of gap.shapes) allowed.add(shape);
+  const { journals, shells, shapes, bySize, stock } = problem;
   const ofKind = new Map<string, number>();
   for (const journal of journals) {
     const kind = kindKey(journal);
@@ -95,7 +94,8 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
     const { bought } = shells[shell]!;
     return bought ? prices.steps[stock.newShells.indexOf(bought)]! : 0;
   };
-  return [...allowed]
+  return [...bySize.values()]
+    .flatMap((own) => [...own])
     .sort((a, b) => a - b)
     .flatMap((shape) =>
       shapes[shape]!.pairs.map(({ upper, lower }) => {
@@ -112,7 +112,7 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
 }
 
 /** Rows that a filled journal uses once, whatever its shells. */
-export function gapRows({ journals }: Problem, places: RowPlaces, { journal, rod }: OpenGap): number[] {
+export function gapRows({ journals }: Problem, places: RowPlaces, { journal, rod }: Gap): number[] {
   const { engine, journals: alike } = journals[journal]!;
   const rows = [
     places.journal[journal],
@@ -123,12 +123,12 @@ export function gapRows({ journals }: Problem, places: RowPlaces, { journal, rod
   return rows.filter((row) => row !== undefined);
 }
 
-function gapEntries(problem: Problem, places: RowPlaces, gap: OpenGap) {
+function gapEntries(problem: Problem, places: RowPlaces, gap: Gap) {
   return gapRows(problem, places, gap).map((row) => [row, 1] as const);
 }
 
 /** How far a fit of this gap lies from the aim; 0 where there is no aim. */
-export function distanceOf(gap: OpenGap, pairSize: number): number {
+export function distanceOf(gap: Gap, pairSize: number): number {
   const { aim } = gap.limits;
   return aim === undefined ? 0 : Math.abs(gap.size - pairSize - aim);
 }

@@ -4,9 +4,10 @@
  * Fits that keep their parts together name their parts themselves and are served first.
  */
 
+import type { Gap } from './gaps.js';
 import { ranOn } from './kept-fits.js';
 import type { Column } from './model-columns.js';
-import type { OpenGap, Problem } from './problem.js';
+import type { Problem } from './problem.js';
 import type { MatchedFit, Stock, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
 import type { Taken } from './taken.js';
 
@@ -104,7 +105,7 @@ export function namedFits(problem: Problem, sets: readonly Taken[]): MatchedFit[
   };
   const order = ({ gap, shape }: Of<'fit'>) => [gaps[gap]!.journal, gaps[gap]!.rod ?? 0, shape];
   for (const { gap, shape } of listed(sets, 'fit', order)) {
-    const open: OpenGap = gaps[gap]!;
+    const open: Gap = gaps[gap]!;
     const journal = journals[open.journal]!.journals.find((each) => !filled.has(each))!;
     const rod = open.rod === undefined ? undefined : store.first(rods[open.rod]!.rods, ofOne);
     const pair = pairs.get(shape)!.shift()!;

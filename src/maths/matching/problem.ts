@@ -1,5 +1,6 @@
 /** The stock as the model sees it: classes, gaps, pair shapes, and which gap allows which shape. */
 
+import { FitRules } from './fit-rules.js';
 import { type Gap, gapsOf } from './gaps.js';
 import type { KeptFit } from './kept-fits.js';
 import { keptFits } from './kept-fits.js';
@@ -15,12 +16,7 @@ import {
   shellClasses,
 } from './part-classes.js';
 import type { Stock } from './stock.js';
-import { type Guards, guardsOf, isAllowed, isProvable, type ProvableLimits } from './verdicts.js';
-
-export interface OpenGap extends Gap {
-  /** Shapes that it allows, by their place among the shapes. */
-  readonly shapes: Int32Array;
-}
+import { guardsOf, isProvable, type ProvableLimits } from './verdicts.js';
 
 export interface Problem {
   /** In the order of names (order.ts). */
@@ -30,7 +26,11 @@ export interface Problem {
   readonly rods: readonly RodClass[];
   readonly shells: readonly ShellClass[];
   readonly shapes: readonly Shape[];
-  readonly gaps: readonly OpenGap[];
+  /** Only those that allow some shape. */
+  readonly gaps: readonly Gap[];
+  readonly rules: FitRules;
+  /** Places of the shapes that some gap allows, by kind, in order of their size. */
+  readonly bySize: ReadonlyMap<string, Int32Array>;
   readonly kept: readonly KeptFit[];
   /** Windows of mass by engine type, where they part the rods at all. */
   readonly windows: ReadonlyMap<string, readonly MassWindow[]>;
@@ -46,26 +46,18 @@ function provableLimits(stock: Stock): Map<string, ProvableLimits> {
   return limits;
 }
 
-/** The shapes that a gap allows; a shape whose guard is in doubt by rounding must be allowed both ways. */
-function allowedShapes(
-  gap: Gap,
+/** The shapes of one kind that some gap allows, smallest size first. */
+function shapesBySize(
+  kind: string,
   shapes: readonly Shape[],
-  places: readonly number[],
-  guards: Guards,
-  allowUndecided: boolean,
+  gaps: readonly Gap[],
+  rules: FitRules,
 ): Int32Array {
-  return Int32Array.from(
-    places.filter((place) => {
-      const shape = shapes[place]!;
-      const tightest = gap.tightest - shape.largest;
-      const loosest = gap.loosest - shape.smallest;
-      const other = gap.spotVariance + guards.gaugeVariance(gap.gauges, shape.gauges);
-      const [least] = guards.ofVariance(other + shape.leastVariance);
-      const [, greatest] = guards.ofVariance(other + shape.greatestVariance);
-      if (!isAllowed({ tightest, loosest }, gap.limits, least, allowUndecided)) return false;
-      return least === greatest || isAllowed({ tightest, loosest }, gap.limits, greatest, allowUndecided);
-    }),
+  const own = [...gaps.keys()].filter((gap) => gaps[gap]!.kind === kind);
+  const open = [...shapes.keys()].filter(
+    (shape) => shapes[shape]!.kind === kind && own.some((gap) => rules.allows(gap, shape)),
   );
+  return Int32Array.from(open.sort((a, b) => shapes[a]!.size - shapes[b]!.size || a - b));
 }
 
 /** @param stock in the order of names */
@@ -81,19 +73,19 @@ export function problemOf(stock: Stock): Problem {
   const rods = rodClasses(stock);
   const shells = shellClasses(stock);
   const guards = guardsOf(stock);
-  const gaps = gapsOf(journals, rods, limits);
+  const all = gapsOf(journals, rods, limits);
   const shapes: Shape[] = [];
-  const open: OpenGap[] = [];
   for (const [kind, kindLimits] of limits) {
-    const own = gaps.filter((gap) => gap.limits === kindLimits);
-    const first = shapes.length;
+    const own = all.filter((gap) => gap.kind === kind);
     shapes.push(...shapesOf(shells, kind, kindLimits, own, guards));
-    const places = [...shapes.keys()].slice(first);
-    for (const gap of own) {
-      const allowed = allowedShapes(gap, shapes, places, guards, stock.allowUndecided);
-      if (allowed.length > 0) open.push({ ...gap, shapes: allowed });
-    }
   }
+  const rulesOf = (gaps: readonly Gap[]) => new FitRules(gaps, shapes, guards, stock.allowUndecided);
+  const first = rulesOf(all);
+  const gaps = all.filter((gap, place) =>
+    shapes.some((shape, at) => shape.kind === gap.kind && first.allows(place, at)),
+  );
+  const rules = rulesOf(gaps);
+  const bySize = new Map([...limits.keys()].map((kind) => [kind, shapesBySize(kind, shapes, gaps, rules)]));
   return {
     stock,
     limits,
@@ -101,7 +93,9 @@ export function problemOf(stock: Stock): Problem {
     rods,
     shells,
     shapes,
-    gaps: open,
+    gaps,
+    rules,
+    bySize,
     kept,
     windows: windowsOf(stock),
     sharedBores: shared,

@@ -42,7 +42,7 @@ type Progress = (message: string) => void;
 function distanceStep({ gaps, shapes, limits }: Problem): number {
   const differences = [...limits].flatMap(([kind, { aim }]) => {
     if (aim === undefined) return [];
-    const wished = gaps.filter((gap) => gap.limits === limits.get(kind)).map(({ size }) => size - aim);
+    const wished = gaps.filter((gap) => gap.kind === kind).map(({ size }) => size - aim);
     const made = shapes.filter((shape) => shape.kind === kind).map(({ size }) => size);
     if (wished.length === 0 || made.length === 0) return [];
     // Any distance is |one of these differences|, moved by differences within each list.

@@ -7,7 +7,7 @@
  */
 import type { Aim } from './aims.js';
 import { improve, usefulColumns } from './improve.js';
-import { improveByKicks } from './kicks.js';
+import { improveByKicks, improveByReunions } from './kicks.js';
 import { type LinearBound, linearBound, reducedCost, roundedUp, SLACK, type Stage } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import { type Row, UNLIMITED } from './model-rows.js';
@@ -31,6 +31,9 @@ export const FIRST_KICKS = 40;
 const MORE_KICKS = 400;
 /** Nodes of the first whole-number program, over the likeliest columns. */
 const FIRST_NODES = 50;
+/** Fits in it, and in the last one, over all that could still help. */
+const LIKELIEST_FITS = 3_000;
+const MOST_FITS = 20_000;
 
 function amountOf({ amount, sign, step }: Aim, { amounts }: Column): number {
   return (sign * (amounts[amount] ?? 0)) / step;
@@ -112,12 +115,19 @@ function close(
   const value = () => countOf(aim, translator.toTaken(sets));
   const isOpen = () => remaining() > 0 && value() > bound;
   const kick = (idle: number) => improveByKicks(sets, { idle, remaining, done: () => value() <= bound });
+  if (isOpen() && linear.likely.length > 0) {
+    improveByReunions(sets, translator.reunions(linear.likely));
+  }
   if (isOpen()) kick(MORE_KICKS);
-  for (const nodes of [FIRST_NODES, undefined]) {
+  const programs = [
+    { nodes: FIRST_NODES, most: LIKELIEST_FITS },
+    { nodes: undefined, most: MOST_FITS },
+  ];
+  for (const { nodes, most } of programs) {
     if (!isOpen()) return bound;
     const taken = translator.toTaken(sets);
     const reached = countOf(aim, taken);
-    const useful = usefulColumns(model, stage, columns, taken, linear, reached);
+    const useful = usefulColumns(model, stage, columns, taken, linear, reached, most);
     const limits = { seconds: remaining(), ...(nodes !== undefined && { nodes }) };
     const found = improve(solver, stage, useful.columns, taken, bound, limits);
     if (found.sets && countOf(aim, found.sets) < reached) {
@@ -155,7 +165,10 @@ export function* pursue(search: Search, aims: readonly Aim[]): Generator<Reached
   improveByKicks(sets, {
     idle: FIRST_KICKS,
     remaining,
-    done: ({ complete }) => aims.every((aim) => value(aim) <= plainBound(model, aim, complete)),
+    done: ({ complete }) => {
+      const taken = translator.toTaken(sets);
+      return aims.every((aim) => countOf(aim, taken) <= plainBound(model, aim, complete));
+    },
   });
   for (const [place, aim] of aims.entries()) {
     const stage = stageOf(model, aim, stages, filters);

@@ -1,5 +1,5 @@
 /** The same sets as counts of the model's columns, and back. */
-import { type Choice, type FitTable, NO_ROD } from './fit-table.js';
+import { type Choice, type FitTable, NO_ROD, type Reunion } from './fit-table.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
 import { isPair, type PairColumn, type Quad, quadOf } from './quads.js';
 import type { WorkingSets } from './working-sets.js';
@@ -89,6 +89,12 @@ export class Translator {
       if (window) add(window);
     }
     return [...times].map(([column, count]) => ({ column, times: count }));
+  }
+
+  /** The fits of parts that ran together behind some columns. */
+  reunions(columns: readonly Column[]): Reunion[] {
+    const wanted = new Set(columns.map(({ meaning }) => (meaning.is === 'kept' ? meaning.kept : -1)));
+    return this.table.together.filter(({ kept }) => wanted.has(kept));
   }
 
   /** The filled journals as columns of the linear program. */

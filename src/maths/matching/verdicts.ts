@@ -37,8 +37,15 @@ export interface GaugePair {
   readonly second: readonly SystematicSource[];
 }
 
+const keys = new WeakMap<readonly SystematicSource[], string>();
+
 function sourcesKey(sources: readonly SystematicSource[]): string {
-  return JSON.stringify(sources.map(({ gauge, maxError }) => [gauge, maxError]));
+  let key = keys.get(sources);
+  if (key === undefined) {
+    key = JSON.stringify(sources.map(({ gauge, maxError }) => [gauge, maxError]));
+    keys.set(sources, key);
+  }
+  return key;
 }
 
 export function gaugePair(first: MeasuredPart, second: MeasuredPart): GaugePair {

@@ -1,0 +1,107 @@
+/**
+ * Which gap allows which shape of pair, asked one by one.
+ *
+ * There are far too many of both to list: ten cranks measured to 0.1 µm have 80 million. Where one
+ * guard holds for a gap and all shapes of a group, being allowed is two comparisons.
+ */
+import type { Gap } from './gaps.js';
+import type { Shape } from './pairs.js';
+import { type Guards, isAllowed, type ProvableLimits } from './verdicts.js';
+
+/** The walls that a gap takes: smallest sum at least, largest sum at most; undefined where no one interval says it. */
+interface OpenWalls {
+  readonly least: number;
+  readonly most: number;
+}
+
+const NONE: OpenWalls = { least: Number.POSITIVE_INFINITY, most: Number.NEGATIVE_INFINITY };
+
+/** The walls that a verdict of the kind allowed leaves open. */
+function openWalls(
+  { tightest, loosest }: Gap,
+  { min, max, serviceLimit }: ProvableLimits,
+  guard: number,
+  allowUndecided: boolean,
+): OpenWalls | undefined {
+  if (!allowUndecided) {
+    const loosestAllowed = Math.min(max - guard, (serviceLimit ?? max) + guard);
+    return { least: loosest - loosestAllowed, most: tightest - guard - min };
+  }
+  // Between in range and undecided lies within service limit, which is not allowed.
+  if (serviceLimit !== undefined) return undefined;
+  return { least: loosest - max - guard, most: tightest + guard - min };
+}
+
+export class FitRules {
+  private readonly groups: number;
+  private readonly groupOf: Int32Array;
+  private readonly least: Float64Array;
+  private readonly most: Float64Array;
+  /** By gap and group: whether every shape is asked for by itself. */
+  private readonly asked: Uint8Array;
+  private readonly smallest: Float64Array;
+  private readonly largest: Float64Array;
+
+  constructor(
+    private readonly gaps: readonly Gap[],
+    private readonly shapes: readonly Shape[],
+    private readonly guards: Guards,
+    private readonly allowUndecided: boolean,
+  ) {
+    const groups = new Map<string, { kind: string; shapes: Shape[] }>();
+    const place = new Map<string, number>();
+    this.groupOf = Int32Array.from(shapes, (shape) => {
+      const key = `${shape.kind}/${shape.gauges.key}`;
+      const group = groups.get(key) ?? { kind: shape.kind, shapes: [] };
+      group.shapes.push(shape);
+      groups.set(key, group);
+      if (!place.has(key)) place.set(key, place.size);
+      return place.get(key)!;
+    });
+    this.smallest = Float64Array.from(shapes, ({ smallest }) => smallest);
+    this.largest = Float64Array.from(shapes, ({ largest }) => largest);
+    this.groups = groups.size;
+    this.least = new Float64Array(gaps.length * this.groups);
+    this.most = new Float64Array(gaps.length * this.groups);
+    this.asked = new Uint8Array(gaps.length * this.groups);
+    const all = [...groups.values()].map((group) => ({
+      ...group,
+      leastVariance: group.shapes.reduce((low, each) => Math.min(low, each.leastVariance), Infinity),
+      greatestVariance: group.shapes.reduce((high, each) => Math.max(high, each.greatestVariance), 0),
+    }));
+    for (const [gapPlace, gap] of gaps.entries()) {
+      for (const [groupPlace, group] of all.entries()) {
+        const at = gapPlace * this.groups + groupPlace;
+        let open: OpenWalls | undefined = NONE;
+        if (gap.kind === group.kind) {
+          const other = gap.spotVariance + guards.gaugeVariance(gap.gauges, group.shapes[0]!.gauges);
+          const [lowest] = guards.ofVariance(other + group.leastVariance);
+          const [, highest] = guards.ofVariance(other + group.greatestVariance);
+          open = lowest === highest ? openWalls(gap, gap.limits, lowest, allowUndecided) : undefined;
+        }
+        this.least[at] = open?.least ?? 0;
+        this.most[at] = open?.most ?? 0;
+        this.asked[at] = open ? 0 : 1;
+      }
+    }
+  }
+
+  allows(gap: number, shape: number): boolean {
+    const at = gap * this.groups + this.groupOf[shape]!;
+    if (this.asked[at] === 1) return this.ask(this.gaps[gap]!, this.shapes[shape]!);
+    return this.smallest[shape]! >= this.least[at]! && this.largest[shape]! <= this.most[at]!;
+  }
+
+  /** A shape whose guard is in doubt by rounding must be allowed both ways. */
+  private ask(gap: Gap, shape: Shape): boolean {
+    if (gap.kind !== shape.kind) return false;
+    const tightest = gap.tightest - shape.largest;
+    const loosest = gap.loosest - shape.smallest;
+    const other = gap.spotVariance + this.guards.gaugeVariance(gap.gauges, shape.gauges);
+    const [least] = this.guards.ofVariance(other + shape.leastVariance);
+    const [, greatest] = this.guards.ofVariance(other + shape.greatestVariance);
+    const allowed = (guard: number) =>
+      isAllowed({ tightest, loosest }, gap.limits, guard, this.allowUndecided);
+    return allowed(least) && (least === greatest || allowed(greatest));
+  }
+}
