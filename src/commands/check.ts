@@ -109,7 +109,8 @@ export async function writeNewBook(
   );
 }
 
-async function assessAndWrite(
+/** Computes a book and writes its results into a copy of its package. */
+export async function assessAndWrite(
   model: WorkbookModel,
   bytes: Uint8Array,
   target: string,

@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 /** The command line: arguments in, exit code out. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { commandHelp } from '../engine/bench/commands.js';
 import { DESCRIPTION_ITEMS } from '../engine/blank/description.js';
 import { CAUTION } from '../engine/caution.js';
 import { functionHelp, functionList } from '../engine/function-help.js';
@@ -24,8 +25,20 @@ Examples:
   oilgap match crank-shelf.xlsx shells.xlsx --out sets.xlsx
   oilgap sheet --out engine.xlsx --cylinders 6 --unit in
   oilgap report bench/engine.xlsx --pdf
+  oilgap bench engine.xlsx < readings.txt
   oilgap functions SHELL_CLEARANCE
   oilgap calc "=SHELL_CLEARANCE(45.0125,1.4875,1.4885,42.0015)"
+`;
+
+const BENCH_TEXT = `
+At the bench, instead of a reading, then Enter:
+${commandHelp()
+  .map((line) => `  ${line}`)
+  .join('\n')}
+
+The bench ends with 0 where all that was asked for is measured, with 1 where
+something is left, with 2 where the workbook could not be written: what was
+read is then in the log beside it.
 `;
 
 function seconds(text: string): number {
@@ -97,6 +110,18 @@ function program(finish: (code: number) => void): Command {
     .action(async (books: string[], options) => {
       const { report } = await import('./report.js');
       finish(await report(books, options));
+    });
+
+  oilgap
+    .command('bench')
+    .description('enter readings one by one, from a keyboard, a gauge that types, or a file')
+    .argument('<book>', 'an .xlsx workbook, such as oilgap sheet makes')
+    .option('--again', 'ask for the readings to measure again, the one that decides most first')
+    .option('--plain', 'no large letters, as for a screen reader')
+    .addHelpText('after', BENCH_TEXT)
+    .action(async (book: string, options) => {
+      const { bench } = await import('./bench.js');
+      finish(await bench(book, options));
     });
 
   oilgap

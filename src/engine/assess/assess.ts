@@ -47,8 +47,10 @@ export interface AssessOptions {
   readonly missingBooks?: readonly string[];
 }
 
-export async function assessBook(book: Book, options: AssessOptions): Promise<Assessment> {
-  const { seconds, onProgress, missingBooks = [] } = options;
+/** What is computed of a book without matching its parts. */
+export type Measured = Pick<Assessment, 'book' | 'context' | 'parts' | 'fits' | 'remeasure'>;
+
+export function assessMeasured(book: Book): Measured {
   const context = new Context(book);
   const parts = {
     journals: assessParts(book.journals, context),
@@ -57,19 +59,22 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
     shells: assessParts(book.shells, context),
   };
   const fits = placeFits(parts, book.fits, book.keptStrips).map((placed) => assessFit(placed, context));
+  return { book, context, parts, fits, remeasure: remeasureList(parts, fits) };
+}
+
+export async function assessBook(book: Book, options: AssessOptions): Promise<Assessment> {
+  const { seconds, onProgress, missingBooks = [] } = options;
+  const measured = assessMeasured(book);
+  const { context, parts, fits } = measured;
   const stock = stockOf(parts, context);
   const matching =
     stock.stock.engines.length > 0 && book.setup.bad.length === 0
       ? await matchStock(stock.stock, { seconds, ...(onProgress && { onProgress }) })
       : undefined;
   return {
-    book,
-    context,
-    parts,
-    fits,
+    ...measured,
     tables: assessTables(context),
     spreads: spreadsOf(fits),
-    remeasure: remeasureList(parts, fits),
     stock,
     matching,
     missingBooks,

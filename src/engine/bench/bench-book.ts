@@ -1,0 +1,329 @@
+/**
+ * A workbook that is being filled at the bench: its cells in memory, where readings go, and which are still blank.
+ * Every change is a fill of one cell, named by sheet, part and spot, so that a log of fills makes the same book again.
+ */
+import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
+import { type Grain, grainOfRatio } from '../../maths/grain.js';
+import { assessMeasured, type Measured } from '../assess/assess.js';
+import { groupBy } from '../assess/context.js';
+import type { PartRow, PartSheet } from '../book/book.js';
+import { INPUT_SHEETS } from '../book/input-sheets.js';
+import { headerKey, nameKey } from '../book/names.js';
+import { readScanned, scanNumber } from '../book/number-text.js';
+import { openBook } from '../book/open-book.js';
+import { ownColumnsOf } from '../book/own-columns.js';
+import { quoted } from '../book/problems.js';
+import { RULES } from '../book/rules.js';
+import { describe, isBlank, type ReadingColumn, Table } from '../book/table.js';
+import { readBook } from '../run-book.js';
+import { type Cell, cellAddress, type SheetModel, type WorkbookModel } from '../workbook-model.js';
+import { modelAround } from './model-around.js';
+
+export const PART_SHEETS: readonly PartSheet[] = ['Journals', 'Rods', 'Cases', 'Shells'];
+
+/** A spot of a part that a reading can go to. */
+export interface Spot {
+  readonly sheet: PartSheet;
+  readonly row: number;
+  readonly part: string;
+  readonly column: ReadingColumn;
+}
+
+/** A typed reading as it goes into its cell. */
+export interface TypedReading {
+  readonly mm: Ratio;
+  /** A number in the column's unit, or the text with its own unit. */
+  readonly value: number | string;
+}
+
+/** A cell of the book that is to hold another value; a blank text empties it. */
+export interface CellFill {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly value: number | string;
+  /** The column whose look a new column takes. */
+  readonly like?: number;
+}
+
+/** A kilometre: not even a missing decimal point makes a part so long. */
+const LONGEST_MM = 1e6;
+
+/** `A 0`, `A 0 #2`, `Wall 1`. */
+export function spotName({ station, angle, repeat }: ReadingColumn): string {
+  const spot = angle === undefined ? station : `${station} ${angle}`;
+  return repeat === 1 ? spot : `${spot} #${repeat}`;
+}
+
+export const sameSpot = (a: ReadingColumn, b: ReadingColumn) =>
+  a.station === b.station && a.angle === b.angle;
+
+export class BenchBook {
+  /** The book as it was opened, or as it was when a column was added; the readings since then are in its cells only. */
+  measured!: Measured;
+  private byName!: Map<string, PartRow[]>;
+  private byRow!: Map<string, PartRow>;
+  private readingsByPart!: Map<string, Map<number, Grain>>;
+  private readonly model: WorkbookModel;
+  /** Cells that the user's formulas fill. */
+  private readonly formulas = new Set<string>();
+  /** Changes that the workbook's file does not hold yet, by cell. */
+  private readonly fills = new Map<string, CellFill>();
+
+  /** @throws UserError where the book cannot be read. */
+  constructor(model: WorkbookModel) {
+    this.model = withoutFormulas(readBook(model).model);
+    for (const sheet of model.sheets) {
+      sheet.rows.forEach((cells, row) => {
+        cells?.forEach((cell, column) => {
+          if (cell?.formula !== undefined) this.formulas.add(cellKey(sheet.name, row, column));
+        });
+      });
+    }
+    this.reread();
+  }
+
+  get file(): string {
+    return this.model.file;
+  }
+
+  get unit() {
+    return this.measured.book.setup.lengthUnit;
+  }
+
+  /** Whether the book holds results of an earlier run, which new readings make stale. */
+  get hasResults(): boolean {
+    return [...this.measured.book.tables.values()].some(
+      (table) => ownColumnsOf(table.name, table.sheet) !== undefined,
+    );
+  }
+
+  table(sheet: PartSheet): Table | undefined {
+    return this.measured.book.tables.get(sheet);
+  }
+
+  parts(): PartRow[] {
+    const { journals, rods, cases, shells } = this.measured.book;
+    return [...journals, ...rods, ...cases, ...shells];
+  }
+
+  partAt(sheet: PartSheet, row: number): PartRow {
+    return this.byRow.get(rowKey(sheet, row))!;
+  }
+
+  /** Rows with the name; several where the name stands more than once, or in several sheets. */
+  partsNamed(name: string, sheet?: PartSheet): PartRow[] {
+    const named = this.byName.get(nameKey(name)) ?? [];
+    return sheet === undefined ? named : named.filter((part) => part.sheet === sheet);
+  }
+
+  /** The readings of a part by column, in grains as read: neither corrected nor averaged. */
+  readings(sheet: PartSheet, row: number): ReadonlyMap<number, Grain> {
+    return this.readingsByPart.get(rowKey(sheet, row)) ?? new Map();
+  }
+
+  /** A part and the fits that it stands in, computed from the cells as they are now. */
+  around(sheet: PartSheet, row: number): Measured {
+    const { book, fits } = this.measured;
+    return assessMeasured(openBook(modelAround(this.model, book, fits, { sheet, row }), book.setup));
+  }
+
+  cell(sheet: PartSheet, row: number, column: number): Cell | undefined {
+    return this.table(sheet)?.sheet.rows[row]?.[column];
+  }
+
+  isBlank({ sheet, row, column }: Omit<Spot, 'part'>): boolean {
+    const isFormula = this.formulas.has(cellKey(this.table(sheet)!.sheet.name, row, column.column));
+    return !isFormula && isBlank(this.cell(sheet, row, column.column));
+  }
+
+  /** What a cell holds, as it would be typed; blank for nothing. */
+  textAt(sheet: PartSheet, row: number, column: number): string {
+    const content = this.cell(sheet, row, column)?.content;
+    return content === undefined ? '' : String(content.value);
+  }
+
+  /** Every spot of every part that has a name of its own, in the order of rows and columns. */
+  spots(): Spot[] {
+    return this.parts().flatMap(({ sheet, row, name }) => {
+      if (name === '' || this.partsNamed(name, sheet).length > 1) return [];
+      return this.table(sheet)!.readingColumns.map((column) => ({ sheet, row, part: name, column }));
+    });
+  }
+
+  /**
+   * What a typed text says at a spot, by the rules that a typed cell is read by.
+   * @returns a sentence where it is no reading
+   */
+  read(typed: string, { sheet, row, column }: Spot): TypedReading | { readonly fault: string } {
+    const table = this.table(sheet)!;
+    const cells: Cell[] = [];
+    cells[column.column] = { content: { kind: 'text', value: typed } };
+    const rows: (Cell | undefined)[][] = [];
+    rows[table.headerRow] = table.sheet.rows[table.headerRow]!;
+    rows[row] = cells;
+    const alone = new Table(
+      sheet,
+      { name: table.sheet.name, rows },
+      INPUT_SHEETS[sheet],
+      table.units,
+      table.width,
+    );
+    const own = alone.row(row);
+    const read = own.reading(column, RULES.size);
+    const [bad] = own.bad;
+    if (!read || bad) {
+      return {
+        fault: `found ${bad?.found ?? 'nothing'}; expected ${bad?.expected ?? 'a length'} in ${column.unit}`,
+      };
+    }
+    const size = toNumber(read.mm);
+    if (!(size > 0 && size < LONGEST_MM)) {
+      return { fault: `found ${quoted(typed)}; expected the length of a part` };
+    }
+    return { mm: read.mm, value: plainValue(typed, column) ?? typed.trim() };
+  }
+
+  /** The column of a repeat that a spot's part has free, or undefined. */
+  freeRepeat({ sheet, row, column }: Spot): ReadingColumn | undefined {
+    const all = this.table(sheet)!.readingColumns.filter((other) => sameSpot(other, column));
+    return all
+      .sort((a, b) => a.repeat - b.repeat)
+      .find((other) => this.isBlank({ sheet, row, column: other }));
+  }
+
+  /**
+   * The column of a spot by its name, `A 0 #2`; a repeat that the sheet lacks gets a new column at the right end.
+   * @returns undefined where there is none and none can be made
+   */
+  columnNamed(sheet: PartSheet, spot: string, { make = false } = {}): ReadingColumn | undefined {
+    const find = () =>
+      this.table(sheet)?.readingColumns.find((column) => headerKey(spotName(column)) === headerKey(spot));
+    const known = find();
+    if (known || !make) return known;
+    const table = this.table(sheet);
+    // Behind the program's own columns no other may stand, and before them a column would move what formulas name.
+    if (!table || ownColumnsOf(sheet, table.sheet)) return undefined;
+    const first = table.readingColumns.find(
+      (column) => headerKey(spotName(column)) === headerKey(spot.split('#')[0]!),
+    );
+    if (!first) return undefined;
+    this.fill({
+      sheet: table.sheet.name,
+      row: table.headerRow,
+      column: table.width,
+      value: spot,
+      like: first.column,
+    });
+    this.reread();
+    return find();
+  }
+
+  /** Takes a value into a cell, to be written later. */
+  fill(fill: CellFill): void {
+    this.fills.set(cellKey(fill.sheet, fill.row, fill.column), fill);
+    const sheet = this.model.sheets.find(({ name }) => name === fill.sheet)!;
+    sheet.rows[fill.row] ??= [];
+    const cells = sheet.rows[fill.row]!;
+    const { value } = fill;
+    if (value === '') delete cells[fill.column];
+    else if (typeof value === 'number') cells[fill.column] = { content: { kind: 'number', value } };
+    else cells[fill.column] = { content: { kind: 'text', value } };
+  }
+
+  /** Takes a reading into its spot, or with undefined empties it. */
+  fillSpot({ sheet, row, column }: Spot, reading: TypedReading | undefined): void {
+    const own = this.readingsByPart.get(rowKey(sheet, row)) ?? new Map<number, Grain>();
+    this.readingsByPart.set(rowKey(sheet, row), own);
+    if (reading) own.set(column.column, grainOfRatio(reading.mm));
+    else own.delete(column.column);
+    this.fill({
+      sheet: this.table(sheet)!.sheet.name,
+      row,
+      column: column.column,
+      value: reading?.value ?? '',
+    });
+  }
+
+  /** Takes a text that is no reading back into its cell. */
+  fillRaw({ sheet, row, column }: Spot, value: string): void {
+    this.fill({ sheet: this.table(sheet)!.sheet.name, row, column: column.column, value });
+    this.reread();
+  }
+
+  /** Everything read anew from the cells as they are now: where more than readings has changed. */
+  reread(): void {
+    this.measured = assessMeasured(readBook(this.model));
+    const parts = this.parts();
+    this.byName = groupBy(parts, ({ name }) => nameKey(name));
+    this.byRow = new Map(parts.map((part) => [rowKey(part.sheet, part.row), part]));
+    this.readingsByPart = new Map(
+      parts.map(({ sheet, row, readings }) => [
+        rowKey(sheet, row),
+        new Map(readings.map(({ column, mm }) => [column.column, grainOfRatio(mm)])),
+      ]),
+    );
+  }
+
+  /** What the file does not hold yet; it counts as written once `written` is called. */
+  pendingFills(): CellFill[] {
+    return [...this.fills.values()];
+  }
+
+  written(): void {
+    this.fills.clear();
+  }
+
+  /**
+   * Whether parts and columns still stand where they stood, in the file as it is now: it may have been edited
+   * elsewhere in the meantime.
+   * @returns what has moved
+   */
+  movedIn(file: WorkbookModel): string | undefined {
+    const text = (sheet: SheetModel | undefined, row: number, column: number) =>
+      String(sheet?.rows[row]?.[column]?.content?.value ?? '');
+    for (const { sheet: name, row, column, like } of this.fills.values()) {
+      const table = [...this.measured.book.tables.values()].find((known) => known.sheet.name === name)!;
+      const now = file.sheets.find((sheet) => sheet.name === name);
+      const part = table.columns.get('Part')!.column;
+      const isNewHeader = row === table.headerRow && like !== undefined;
+      const isSamePart = text(now, row, part) === text(table.sheet, row, part);
+      const header = text(now, table.headerRow, column);
+      const isSameColumn = header === text(table.sheet, table.headerRow, column);
+      if (!isSamePart || !(isSameColumn || (isNewHeader && header === '')))
+        return `${name}!${cellAddress(row, column)}`;
+    }
+    return undefined;
+  }
+
+  /** What a cell holds, for messages. */
+  shown(sheet: PartSheet, row: number, column: number): string {
+    const cell = this.cell(sheet, row, column);
+    return cell ? describe(cell) : 'nothing';
+  }
+}
+
+const cellKey = (sheet: string, row: number, column: number) => `${sheet}\u0000${row}\u0000${column}`;
+
+/** A copy with the values alone, which the bench may change. */
+function withoutFormulas(model: WorkbookModel): WorkbookModel {
+  const sheets = model.sheets.map((sheet) => ({
+    ...sheet,
+    rows: sheet.rows.map((cells) => cells?.map((cell) => cell && { content: cell.content })),
+  }));
+  return { ...model, sheets };
+}
+
+const rowKey = (sheet: PartSheet, row: number) => `${sheet} ${row}`;
+
+/** The number in the column's unit, where the text names no other and a number says just the same. */
+function plainValue(typed: string, column: ReadingColumn): number | undefined {
+  const scan = scanNumber(typed);
+  if (!scan || scan.fraction || (scan.unit !== undefined && scan.unit !== column.unit)) return undefined;
+  const read = readScanned(scan, column.unit !== 'µm', undefined);
+  if (typeof read !== 'object' || !('value' in read)) return undefined;
+  const value = toNumber(read.value);
+  const again = exact(value);
+  const isSame = again.numerator * read.value.denominator === read.value.numerator * again.denominator;
+  return isSame ? value : undefined;
+}

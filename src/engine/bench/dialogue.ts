@@ -1,0 +1,278 @@
+/**
+ * The bench's side of the talk, line by line: which spot is next, what a typed line does, what is answered. It knows
+ * neither terminal nor file: a line in gives words and log entries out, and the entries must be safe before the words
+ * are shown.
+ */
+import { type Grain, grainOfRatio } from '../../maths/grain.js';
+import { lengthText } from '../assess/words.js';
+import { quoted } from '../book/problems.js';
+import { Agenda } from './agenda.js';
+import { type BenchBook, type Spot, sameSpot, spotName, type TypedReading } from './bench-book.js';
+import { type BenchCommand, commandHelp, parseCommand } from './commands.js';
+import { doubtTexts, usualText } from './expectation.js';
+import { findSpots } from './find-spots.js';
+import type { LogEntry } from './log-line.js';
+import { gaugeGroup } from './order.js';
+import { runningResults } from './running-results.js';
+import { type Change, Scribe } from './scribe.js';
+
+export interface Question {
+  readonly spot: Spot;
+  /** Where it is: sheet, gauge, how many are left. */
+  readonly heading: string;
+  readonly usual: string;
+}
+
+export interface Answer {
+  /** What was done, and what can be said of it. */
+  readonly said: readonly string[];
+  /** What was not done, and why. */
+  readonly refused: readonly string[];
+  readonly entries: readonly LogEntry[];
+  readonly action?: 'write' | 'quit';
+}
+
+export interface DialogueOptions {
+  /** ISO 8601. */
+  readonly now: () => string;
+  /** Lines come from a file: each is of its own spot, and nobody can measure again. */
+  readonly isPiped: boolean;
+}
+
+/** A longer line is neither a reading nor a note. */
+const LONGEST_LINE = 500;
+
+export class Dialogue {
+  readonly agenda: Agenda;
+  private readonly scribe: Scribe;
+  private readonly history: (readonly Change[])[] = [];
+  private doubt: { readonly spot: Spot; readonly reading: TypedReading; readonly typed: string } | undefined;
+
+  /** @param spots what is asked for, in that order; one that holds a reading gets the new one in its stead */
+  constructor(
+    private readonly book: BenchBook,
+    spots: readonly Spot[],
+    private readonly options: DialogueOptions,
+  ) {
+    this.agenda = new Agenda(spots);
+    this.scribe = new Scribe(book, options.now);
+  }
+
+  question(): Question | undefined {
+    const spot = this.agenda.current();
+    if (!spot) return undefined;
+    const { gauge } = this.book.partAt(spot.sheet, spot.row);
+    const left = this.agenda.left().length;
+    return {
+      spot,
+      heading: `${spot.sheet}${gauge === undefined ? '' : `, gauge ${gauge}`}; ${countText(left)} left`,
+      usual: usualText(this.book, spot),
+    };
+  }
+
+  /** What one typed line does. */
+  answer(line: string): Answer {
+    const text = line.trim();
+    if (line.length > LONGEST_LINE) {
+      return this.notRead(
+        `found a line of more than ${LONGEST_LINE} characters; expected a reading or a letter`,
+      );
+    }
+    if (/\p{Cc}/u.test(text)) {
+      return this.notRead(`found control characters in ${quoted(text)}; expected a reading or a letter`);
+    }
+    if (text === '') return said();
+    const command = parseCommand(text);
+    // Nobody can measure again: a doubtful one is left out, and the line behind it is of the next spot.
+    const dropped = this.options.isPiped && command?.command !== 'keep' ? this.dropDoubt() : [];
+    const answer = command ? this.command(command.command, command.argument) : this.reading(text);
+    return { ...answer, refused: [...dropped, ...answer.refused] };
+  }
+
+  /** What is to be said where no line follows. */
+  end(): readonly string[] {
+    return this.dropDoubt();
+  }
+
+  private dropDoubt(): string[] {
+    const { doubt } = this;
+    if (!doubt) return [];
+    this.doubt = undefined;
+    this.agenda.skip(doubt.spot);
+    return [
+      `${placeText(doubt.spot)}: ${quoted(doubt.typed)} was left out; measure it again, or put a line such as "k REASON" behind it`,
+    ];
+  }
+
+  private command(command: BenchCommand, argument: string): Answer {
+    switch (command) {
+      case 'undo':
+        return this.undo();
+      case 'skip':
+        return this.skip();
+      case 'jump':
+        return this.jump(argument);
+      case 'second':
+        return this.second();
+      case 'keep':
+        return this.keep(argument);
+      case 'note':
+        return this.note(argument);
+      case 'temperature':
+        return this.setRow('Temperature', argument);
+      case 'gauge':
+        return this.setRow('Gauge', argument);
+      case 'help':
+        return said(...commandHelp());
+      case 'write':
+      case 'quit':
+        return { ...said(), action: command };
+    }
+  }
+
+  private reading(text: string): Answer {
+    const spot = this.agenda.current();
+    if (!spot) return refused('nothing is left to ask for; type q, or j and a part');
+    const reading = this.book.read(text, spot);
+    if ('fault' in reading) return this.notRead(`${placeText(spot)}: ${reading.fault}`);
+    const doubts = doubtTexts(this.book, spot, reading);
+    if (doubts.length === 0) return this.accept(spot, reading, text, '');
+    this.doubt = { spot, reading, typed: text };
+    return refused(
+      `${placeText(spot)}: ${this.text(grainOfRatio(reading.mm))} is doubtful: ${doubts.join('; ')}`,
+      ...(this.options.isPiped
+        ? []
+        : ['measure again and type the reading, or keep it with a reason: k REASON']),
+    );
+  }
+
+  /** A line that is no reading; from a file it stands for its spot all the same. */
+  private notRead(why: string): Answer {
+    if (!this.options.isPiped) return refused(why);
+    const dropped = this.dropDoubt();
+    const spot = this.agenda.current();
+    if (!spot) return refused(...dropped, why);
+    this.agenda.skip(spot);
+    return refused(...dropped, `${why}; ${placeText(spot)} was left out`);
+  }
+
+  private accept(spot: Spot, reading: TypedReading, typed: string, reason: string): Answer {
+    this.doubt = undefined;
+    const { entries, changes } = this.scribe.reading(spot, reading, typed, reason);
+    this.history.push(changes);
+    this.agenda.done(spot);
+    const next = this.agenda.current();
+    const isPause = next !== undefined && gaugeGroup(this.book, next) !== gaugeGroup(this.book, spot);
+    const shown = `${placeText(spot)}: ${this.text(grainOfRatio(reading.mm))}`;
+    return {
+      said: [shown, ...runningResults(this.book, spot)],
+      refused: [],
+      entries,
+      ...(isPause && { action: 'write' as const }),
+    };
+  }
+
+  private skip(): Answer {
+    const spot = this.agenda.current();
+    if (!spot) return refused('nothing is left to skip');
+    this.doubt = undefined;
+    this.agenda.skip(spot);
+    return said(`${placeText(spot)}: skipped`);
+  }
+
+  private keep(reason: string): Answer {
+    const { doubt } = this;
+    if (!doubt) return refused('no reading is in doubt; k keeps one that was doubted');
+    if (reason === '') return refused('expected a reason behind k, such as: k worn at the web');
+    return this.accept(doubt.spot, doubt.reading, doubt.typed, reason);
+  }
+
+  private undo(): Answer {
+    if (this.doubt) {
+      this.doubt = undefined;
+      return said('the doubtful reading is gone');
+    }
+    const changes = this.history.pop();
+    if (!changes) return refused('nothing of this sitting is left to take back');
+    const entries = this.scribe.takeBack(changes);
+    const { spot, header } = changes[0]!;
+    if (header) return { ...said(`${spot.sheet} ${spot.part}: the note is taken back`), entries };
+    this.agenda.reopen(spot);
+    return { ...said(`${placeText(spot)}: taken back`), entries };
+  }
+
+  private jump(argument: string): Answer {
+    if (argument === '') return refused('expected a part behind j, such as: j B1');
+    const found = findSpots(this.book, argument);
+    if ('fault' in found) return refused(found.fault);
+    const wanted = found.isOneSpot ? found.spots : found.spots.filter((spot) => this.book.isBlank(spot));
+    if (wanted.length === 0) {
+      return refused(
+        `${argument}: every spot has its reading; name one to read it again, such as: j ${argument} A 0`,
+      );
+    }
+    this.doubt = undefined;
+    this.agenda.goTo(wanted);
+    return said();
+  }
+
+  private second(): Answer {
+    const last = this.history.findLast(([change]) => !change!.header)?.[0]?.spot;
+    if (!last) return refused('no spot was read yet; r reads the last one once more');
+    const column = this.book.freeRepeat(last) ?? this.madeRepeat(last);
+    if (!column) {
+      return refused(
+        `${last.sheet} has no free column for one more reading of ${spotName({ ...last.column, repeat: 1 })}, and results ` +
+          'stand at its right end; add a column before them in the spreadsheet program',
+      );
+    }
+    this.agenda.ask([{ ...last, column }]);
+    return said();
+  }
+
+  private madeRepeat({ sheet, column }: Spot) {
+    const repeats = this.book.table(sheet)!.readingColumns.filter((other) => sameSpot(other, column));
+    const repeat = Math.max(...repeats.map((other) => other.repeat)) + 1;
+    return this.book.columnNamed(sheet, spotName({ ...column, repeat }), { make: true });
+  }
+
+  private note(words: string): Answer {
+    const spot = this.agenda.current() ?? this.history.at(-1)?.[0]?.spot;
+    if (words === '' || !spot) return refused('expected words behind n, such as: n scored at the web');
+    const written = this.scribe.note(spot, words);
+    if (!written) return refused(`${spot.sheet} has no column Note; add one in the spreadsheet program`);
+    this.history.push(written.changes);
+    return { ...said(`${spot.sheet} ${spot.part}: noted`), entries: written.entries };
+  }
+
+  private setRow(header: 'Temperature' | 'Gauge', text: string): Answer {
+    const spot = this.agenda.current();
+    if (text === '' || !spot) return refused(`expected a value behind the letter, such as: t 21.5`);
+    const set = this.scribe.setRow(spot, header, text);
+    if ('fault' in set) return refused(set.fault);
+    return {
+      ...said(`${header} ${text}: for ${spot.part}, and for those that follow and name none`),
+      ...set,
+    };
+  }
+
+  private text(length: Grain): string {
+    return lengthText(length, this.book.unit);
+  }
+}
+
+export function placeText({ sheet, part, column }: Spot): string {
+  return `${sheet} ${part} ${spotName(column)}`;
+}
+
+function countText(left: number): string {
+  return `${left} ${left === 1 ? 'reading' : 'readings'}`;
+}
+
+function said(...words: string[]): Answer {
+  return { said: words, refused: [], entries: [] };
+}
+
+function refused(...words: string[]): Answer {
+  return { said: [], refused: words, entries: [] };
+}

@@ -1,0 +1,46 @@
+/** Finds what a user names: `B1`, `Rods 1`, `B1 A 90`. */
+import { headerKey } from '../book/names.js';
+import { quoted } from '../book/problems.js';
+import { type BenchBook, PART_SHEETS, type Spot, spotName } from './bench-book.js';
+
+export type FoundSpots =
+  | { readonly spots: readonly Spot[]; readonly isOneSpot: boolean }
+  | { readonly fault: string };
+
+/** Every spot of the part, or the one that is named behind it. */
+export function findSpots(book: BenchBook, text: string): FoundSpots {
+  const words = text.split(/\s+/);
+  const sheet = PART_SHEETS.find((name) => headerKey(name) === headerKey(words[0]!));
+  const inSheet = sheet && words.length > 1 ? findIn(book, words.slice(1), sheet) : undefined;
+  return (
+    inSheet ??
+    findIn(book, words) ?? {
+      fault: `found ${quoted(text)}; expected a part of the book, and perhaps a spot of it`,
+    }
+  );
+}
+
+/** The longest run of first words that is a part's name; the rest is its spot. */
+function findIn(book: BenchBook, words: readonly string[], sheet?: Spot['sheet']): FoundSpots | undefined {
+  for (let length = words.length; length > 0; length--) {
+    const rows = book.partsNamed(words.slice(0, length).join(' '), sheet);
+    if (rows.length === 0) continue;
+    const spotWords = words.slice(length).join(' ');
+    const spots = rows.flatMap((part) =>
+      (book.table(part.sheet)?.readingColumns ?? [])
+        .filter((column) => spotWords === '' || headerKey(spotName(column)) === headerKey(spotWords))
+        .map((column) => ({ sheet: part.sheet, row: part.row, part: part.name, column })),
+    );
+    const sheets = new Set(spots.map((spot) => spot.sheet));
+    if (sheets.size > 1) {
+      return {
+        fault: `found that ${[...sheets].join(' and ')} each have a part of that name; put the sheet's name before it`,
+      };
+    }
+    if (rows.length > 1 && sheets.size === 1 && spots.some((spot) => spot.row !== spots[0]!.row)) {
+      return { fault: `found that several rows of ${[...sheets][0]} have that name; give each part its own` };
+    }
+    if (spots.length > 0) return { spots, isOneSpot: spotWords !== '' };
+  }
+  return undefined;
+}

@@ -1,0 +1,102 @@
+/** Takes up a log where it was left: what it holds and the book's file does not yet, goes into the book. */
+import { toNumber } from '../../maths/decimal.js';
+import { quoted } from '../book/problems.js';
+import { type BenchBook, PART_SHEETS, type Spot } from './bench-book.js';
+import type { LogEntry } from './log-line.js';
+import { rowValue } from './scribe.js';
+
+export interface Replayed {
+  /** Readings that the book now holds from the log. */
+  readonly readings: number;
+  /** Sentences about lines that could not be taken over; they stay in the log. */
+  readonly left: readonly string[];
+}
+
+/** The changes since the book was last written, of each cell together. */
+function openChanges(entries: readonly LogEntry[]): LogEntry[][] {
+  const last = entries.findLastIndex(({ kind }) => kind === 'written');
+  const cells = new Map<string, LogEntry[]>();
+  for (const entry of entries.slice(last + 1)) {
+    const key = [entry.sheet, entry.part, entry.spot].join('\u0000');
+    const chain = cells.get(key);
+    if (chain) chain.push(entry);
+    else cells.set(key, [entry]);
+  }
+  return [...cells.values()];
+}
+
+export function replay(book: BenchBook, entries: readonly LogEntry[]): Replayed {
+  let readings = 0;
+  const left: string[] = [];
+  for (const chain of openChanges(entries)) {
+    const { sheet, part, spot, typed } = chain.at(-1)!;
+    const refuse = (found: string) =>
+      left.push(
+        `${book.file}: its log has ${quoted(typed)} for ${sheet} ${quoted(part)} ${spot}, but ${found}; ` +
+          'the book stays as it is; type the reading again if it is the right one.',
+      );
+    const rows = sheet && PART_SHEETS.includes(sheet) ? book.partsNamed(part, sheet) : [];
+    if (!sheet || rows.length !== 1) {
+      refuse(rows.length === 0 ? 'the book has no such part' : 'several parts have that name');
+      continue;
+    }
+    const { row, name } = rows[0]!;
+    const named = book.table(sheet)?.columns.get(spot);
+    const isReading = !named;
+    const column = (named ?? book.columnNamed(sheet, spot, { make: true }))?.column;
+    if (column === undefined) {
+      refuse('the book has no such column');
+      continue;
+    }
+    const now = book.textAt(sheet, row, column);
+    const known = chain.flatMap((entry) => [
+      entry.before,
+      entry.typed,
+      valueText(book, entry, { row, name, column }),
+    ]);
+    if (now !== '' && !known.includes(now)) {
+      refuse(`its cell holds ${book.shown(sheet, row, column)}, typed since`);
+      continue;
+    }
+    if (isReading) {
+      const spotOf = readingSpot(book, chain.at(-1)!, { row, name, column });
+      const reading = typed === '' ? undefined : readingOf(book, chain.at(-1)!, spotOf);
+      if (reading && 'fault' in reading) {
+        // An undone reading may have stood over a cell that was none.
+        if (chain.at(-1)!.kind === 'undo') book.fillRaw(spotOf, typed);
+        else refuse(reading.fault);
+      } else {
+        book.fillSpot(spotOf, reading);
+        if (reading) readings += 1;
+      }
+    } else {
+      book.fill({ sheet: book.table(sheet)!.sheet.name, row, column, value: rowValue(spot, typed) });
+    }
+  }
+  return { readings, left };
+}
+
+interface CellPlace {
+  readonly row: number;
+  readonly name: string;
+  readonly column: number;
+}
+
+function readingSpot(book: BenchBook, { sheet }: LogEntry, { row, name, column }: CellPlace): Spot {
+  const known = book.table(sheet!)!.readingColumns.find((reading) => reading.column === column)!;
+  return { sheet: sheet!, row, part: name, column: known };
+}
+
+/** The reading of a line; its mm rule where the book's unit has changed since it was typed. */
+function readingOf(book: BenchBook, { typed, mm }: LogEntry, spot: Spot) {
+  const reading = book.read(typed, spot);
+  const isSame = !('fault' in reading) && (mm === '' || String(toNumber(reading.mm)) === mm);
+  return isSame ? reading : book.read(`${mm} mm`, spot);
+}
+
+/** What a cell holds once the line's value has gone into it: `42,003` is the number 42.003. */
+function valueText(book: BenchBook, entry: LogEntry, place: CellPlace): string {
+  if (entry.kind !== 'reading') return entry.typed;
+  const reading = readingOf(book, entry, readingSpot(book, entry, place));
+  return 'fault' in reading ? entry.typed : String(reading.value);
+}

@@ -1,0 +1,53 @@
+/** What can be said of a part and its fits as soon as a reading is in. */
+import type { FitResult } from '../assess/fit.js';
+import type { PartResult } from '../assess/part.js';
+import { lengthText } from '../assess/words.js';
+import type { BenchBook, Spot } from './bench-book.js';
+
+/** Lines such as `B1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
+export function runningResults(book: BenchBook, { sheet, row }: Spot): string[] {
+  const { parts, fits } = book.around(sheet, row);
+  const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
+  const part = all.find((known) => known.row.sheet === sheet && known.row.row === row);
+  if (!part?.form) return part?.status === 'bad reading' ? [`${part.row.name}: ${part.why.join('; ')}`] : [];
+  const text = (length: number) => lengthText(length, book.unit);
+  const open = openSpots(book, part);
+  const { size, outOfRound, taper } = part.form;
+  const form = [
+    `${sheet === 'Shells' ? 'wall' : 'size'} ${text(size)}`,
+    ...(outOfRound === undefined ? [] : [`out of round ${text(outOfRound)}`]),
+    ...(taper === undefined ? [] : [`taper ${text(taper)}`]),
+  ].join(', ');
+  const own = fits.filter((fit) => Object.values(fit.parts).includes(part) && fit.clearance !== undefined);
+  return [
+    `${part.row.name}: ${form}; ${verdictText(part.status, part.why)}${soFar(open)}`,
+    ...own.map((fit) => {
+      const parts = [...new Set(Object.values(fit.parts))];
+      return fitLine(fit, text) + soFar(parts.reduce((sum, each) => sum + openSpots(book, each), 0));
+    }),
+  ];
+}
+
+/** Spots of a part that are still blank: what is said of it may change. */
+function openSpots(book: BenchBook, { row: { sheet, row } }: PartResult): number {
+  const columns = book.table(sheet)?.readingColumns ?? [];
+  return columns.filter((column) => book.isBlank({ sheet, row, column })).length;
+}
+
+function soFar(open: number): string {
+  return open === 0 ? '' : `; so far, ${open} ${open === 1 ? 'spot' : 'spots'} still open`;
+}
+
+/** Verdicts that a measured part or fit may have come with their reason; the others speak for themselves. */
+function verdictText(status: string, why: readonly string[]): string {
+  const isSelfEvident = ['within limits', 'measured', 'no limits', 'in range'].includes(status);
+  return isSelfEvident || why.length === 0 ? status : `${status} (${why[0]})`;
+}
+
+function fitLine(fit: FitResult, text: (length: number) => string): string {
+  const { clearance, tightest, loosest } = fit.clearance!;
+  return (
+    `${fit.engine} ${fit.fit} ${fit.position}: clearance ${text(clearance)}, ` +
+    `${text(tightest).replace(/ \S+$/, '')} to ${text(loosest)}; ${verdictText(fit.status, fit.why)}`
+  );
+}

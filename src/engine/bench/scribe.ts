@@ -1,0 +1,153 @@
+/** Takes what was typed into the book's cells, and makes the log entries that say so. */
+import { toNumber } from '../../maths/decimal.js';
+import { nameKey } from '../book/names.js';
+import { readScanned, scanNumber } from '../book/number-text.js';
+import { quoted } from '../book/problems.js';
+import { type BenchBook, type Spot, spotName, type TypedReading } from './bench-book.js';
+import type { LogEntry, LogKind } from './log-line.js';
+
+/** One cell that was changed, so that it can be changed back. */
+export interface Change {
+  readonly spot: Spot;
+  /** A header for a cell that is no reading. */
+  readonly header?: 'Note';
+  readonly before: string;
+}
+
+export interface Written {
+  readonly entries: readonly LogEntry[];
+  readonly changes: readonly Change[];
+}
+
+type RowHeader = 'Temperature' | 'Gauge';
+
+const ABSOLUTE_ZERO = -273.15;
+
+export class Scribe {
+  /** What the row of a part that names none takes over. */
+  private readonly sitting: Record<RowHeader, string> = { Temperature: '', Gauge: '' };
+
+  /** @param now the time, ISO 8601 */
+  constructor(
+    private readonly book: BenchBook,
+    private readonly now: () => string,
+  ) {}
+
+  /** @param reason why a doubtful reading was kept; goes into the part's Note too */
+  reading(spot: Spot, reading: TypedReading, typed: string, reason: string): Written {
+    const before = this.textOf(spot, undefined);
+    const row = this.rowValues(spot);
+    this.book.fillSpot(spot, reading);
+    const mm = String(toNumber(reading.mm));
+    const entry = this.entry(spot, 'reading', { typed, before, reason, mm });
+    const note = reason === '' ? undefined : this.note(spot, `${spotName(spot.column)} ${typed}: ${reason}`);
+    return {
+      entries: [...row, entry, ...(note?.entries ?? [])],
+      changes: [{ spot, before }, ...(note?.changes ?? [])],
+    };
+  }
+
+  /** Adds words to the Note of a part; undefined where its sheet has no such column. */
+  note(spot: Spot, words: string): Written | undefined {
+    if (!this.book.table(spot.sheet)?.columns.has('Note')) return undefined;
+    const before = this.textOf(spot, 'Note');
+    const typed = before === '' ? words : `${before}; ${words}`;
+    this.fill(spot, 'Note', typed);
+    return {
+      entries: [this.entry(spot, 'note', { typed, before, name: 'Note' })],
+      changes: [{ spot, header: 'Note', before }],
+    };
+  }
+
+  takeBack(changes: readonly Change[]): LogEntry[] {
+    return [...changes].reverse().map(({ spot, header, before }) => {
+      const now = this.textOf(spot, header);
+      if (header) this.fill(spot, header, before);
+      else {
+        const reading = before === '' ? undefined : this.book.read(before, spot);
+        if (reading && 'fault' in reading) this.book.fillRaw(spot, before);
+        else this.book.fillSpot(spot, reading);
+      }
+      return this.entry(spot, 'undo', { typed: before, before: now, ...(header && { name: header }) });
+    });
+  }
+
+  /** Sets the temperature or gauge of a part and of those that follow; a sentence where it cannot be. */
+  setRow(spot: Spot, header: RowHeader, text: string): { entries: LogEntry[] } | { fault: string } {
+    const fault = header === 'Gauge' ? this.gaugeFault(text) : temperatureFault(text);
+    if (fault) return { fault };
+    if (!this.book.table(spot.sheet)?.columns.has(header)) {
+      return { fault: `${spot.sheet} has no column ${header}; add one in the spreadsheet program` };
+    }
+    this.sitting[header] = text;
+    return { entries: this.rowValues(spot, header) };
+  }
+
+  private gaugeFault(name: string): string | undefined {
+    const { gauges } = this.book.measured.book;
+    if (gauges.some(({ gauge }) => nameKey(gauge) === nameKey(name))) return undefined;
+    return `found ${quoted(name)}; expected a gauge that the sheet Gauges names`;
+  }
+
+  /** Temperature and gauge of the sitting, where the row names none; `replaced` in any case. */
+  private rowValues(spot: Spot, replaced?: RowHeader): LogEntry[] {
+    const entries: LogEntry[] = [];
+    for (const header of ['Temperature', 'Gauge'] as const) {
+      const typed = this.sitting[header];
+      if (typed === '' || !this.book.table(spot.sheet)?.columns.has(header)) continue;
+      const before = this.textOf(spot, header);
+      if (before === typed || (before !== '' && replaced !== header)) continue;
+      this.fill(spot, header, typed);
+      if (header === 'Gauge') this.book.reread();
+      entries.push(
+        this.entry(spot, header === 'Gauge' ? 'gauge' : 'temperature', { typed, before, name: header }),
+      );
+    }
+    return entries;
+  }
+
+  private textOf({ sheet, row, column }: Spot, header: string | undefined): string {
+    const place = header ? this.book.table(sheet)!.columns.get(header)!.column : column.column;
+    return this.book.textAt(sheet, row, place);
+  }
+
+  private fill({ sheet, row }: Spot, header: string, typed: string): void {
+    const table = this.book.table(sheet)!;
+    const { column } = table.columns.get(header)!;
+    this.book.fill({ sheet: table.sheet.name, row, column, value: rowValue(header, typed) });
+  }
+
+  private entry(
+    spot: Spot,
+    kind: LogKind,
+    given: { typed: string; before: string; reason?: string; mm?: string; name?: string },
+  ): LogEntry {
+    const hasTemperature = this.book.table(spot.sheet)?.columns.has('Temperature');
+    return {
+      time: this.now(),
+      kind,
+      sheet: spot.sheet,
+      part: spot.part,
+      spot: given.name ?? spotName(spot.column),
+      typed: given.typed,
+      mm: given.mm ?? '',
+      gauge: this.book.partAt(spot.sheet, spot.row).gauge ?? '',
+      temperature: hasTemperature ? this.textOf(spot, 'Temperature') : '',
+      before: given.before,
+      reason: given.reason ?? '',
+    };
+  }
+}
+
+/** A temperature that is a plain number goes in as one, over which live formulas can work. */
+export function rowValue(header: string, typed: string): number | string {
+  return header === 'Temperature' && /^-?\d+(\.\d+)?$/.test(typed) ? Number(typed) : typed;
+}
+
+function temperatureFault(text: string): string | undefined {
+  const scan = scanNumber(text);
+  const read =
+    scan && [undefined, 'C', 'F'].includes(scan.unit) ? readScanned(scan, false, undefined) : undefined;
+  const value = typeof read === 'object' && 'value' in read ? toNumber(read.value) : Number.NaN;
+  return value > ABSOLUTE_ZERO ? undefined : `found ${quoted(text)}; expected a temperature such as 21.5`;
+}

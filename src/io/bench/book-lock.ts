@@ -1,0 +1,138 @@
+/**
+ * One bench a book. A file beside the book names the process that has it; a file whose process is gone is taken over.
+ */
+import { randomUUID } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { link, open, readFile, rename, rm } from 'node:fs/promises';
+import { hostname } from 'node:os';
+import { UserError } from '../../engine/user-error.js';
+
+interface Owner {
+  readonly token: string;
+  readonly host: string;
+  readonly pid: number;
+  /** When the process began, as the system counts it: process numbers are used again. Blank where it is not told. */
+  readonly began: string;
+  readonly since: string;
+}
+
+export interface BookLock {
+  /** Throws a UserError where another bench has taken the book in the meantime. */
+  verify(): Promise<void>;
+  release(): Promise<void>;
+}
+
+export function lockPath(book: string): string {
+  return `${book}.lock`;
+}
+
+/** Throws a UserError where another bench has the book, or the system refuses. */
+export async function lockBook(book: string): Promise<BookLock> {
+  const path = lockPath(book);
+  const own: Owner = {
+    token: randomUUID(),
+    host: hostname(),
+    pid: process.pid,
+    began: beginningOf(process.pid),
+    since: new Date().toISOString(),
+  };
+  const text = `${JSON.stringify(own)}\n`;
+  // Each turn either makes the file, refuses, or clears a dead owner's away.
+  for (let turn = 0; turn < 5; turn++) {
+    if (await makeFile(path, text)) return held(path, text, book);
+    const found = await readFile(path, 'utf8').catch(() => undefined);
+    if (found === undefined) continue;
+    const owner = parseOwner(found);
+    if (!owner || isAlive(owner)) throw taken(book, path, owner);
+    await clearAway(path, found);
+  }
+  throw taken(book, path, undefined);
+}
+
+function held(path: string, text: string, book: string): BookLock {
+  const isOurs = async () => (await readFile(path, 'utf8').catch(() => '')) === text;
+  return {
+    async verify() {
+      if (!(await isOurs())) throw taken(book, path, undefined);
+    },
+    async release() {
+      if (await isOurs()) await rm(path, { force: true });
+    },
+  };
+}
+
+/** Under its name the file is whole or not there: a reader never sees half of it. */
+async function makeFile(path: string, text: string): Promise<boolean> {
+  const temporary = `${path}.${randomUUID()}.tmp`;
+  try {
+    const handle = await open(temporary, 'wx');
+    await handle.writeFile(text);
+    await handle.sync();
+    await handle.close();
+    await link(temporary, path);
+    return true;
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'EEXIST') return false;
+    throw new UserError(
+      `${path}: found that the system refused (${code}); expected a folder in which the book can be locked; choose another folder.`,
+      { cause: error },
+    );
+  } finally {
+    await rm(temporary, { force: true });
+  }
+}
+
+/** Moves a dead owner's file away. Where it was another's by then, that one's is put back. */
+async function clearAway(path: string, text: string): Promise<void> {
+  const aside = `${path}.${randomUUID()}.tmp`;
+  try {
+    await rename(path, aside);
+  } catch {
+    return;
+  }
+  if ((await readFile(aside, 'utf8').catch(() => text)) !== text) {
+    await link(aside, path).catch(() => undefined);
+  }
+  await rm(aside, { force: true });
+}
+
+function parseOwner(text: string): Owner | undefined {
+  try {
+    const owner = JSON.parse(text) as Partial<Owner>;
+    return typeof owner.pid === 'number' && typeof owner.host === 'string' ? (owner as Owner) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Of another machine nothing is known: its process is taken to live. */
+function isAlive({ host, pid, began }: Owner): boolean {
+  if (host !== hostname()) return true;
+  try {
+    process.kill(pid, 0);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ESRCH') return false;
+  }
+  return began === '' || beginningOf(pid) === began;
+}
+
+/** The boot and the clock tick in which a process began, where the system tells (Linux, proc(5)). */
+function beginningOf(pid: number): string {
+  try {
+    const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
+    const boot = readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim();
+    // The name in brackets may hold spaces; the 22nd field is the twentieth behind it.
+    return `${boot} ${stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19]}`;
+  } catch {
+    return '';
+  }
+}
+
+function taken(book: string, path: string, owner: Owner | undefined): UserError {
+  const who = owner ? ` (process ${owner.pid} on ${owner.host}, since ${owner.since})` : '';
+  return new UserError(
+    `${book}: found that another bench has this book${who}; expected one bench a book; end the other one first, ` +
+      `or remove ${path} if no bench is running.`,
+  );
+}

@@ -1,0 +1,72 @@
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { hostname, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { lockBook, lockPath } from '../../../src/io/bench/book-lock.js';
+
+let folder: string;
+let book: string;
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'oilgap-lock-'));
+  book = join(folder, 'engine.xlsx');
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+test('a second bench is refused, by name of the first; one after it is not', async () => {
+  const lock = await lockBook(book);
+  await expect(lockBook(book)).rejects.toThrow(`another bench has this book (process ${process.pid}`);
+  await lock.verify();
+  await lock.release();
+  await (await lockBook(book)).release();
+  expect(readdirSync(folder)).toEqual([]);
+});
+
+test('a killed bench leaves a file that the next one takes over', async () => {
+  const { pid } = spawnSync(process.execPath, ['--eval', '']);
+  writeFileSync(
+    lockPath(book),
+    JSON.stringify({ token: 't', host: hostname(), pid, began: '', since: 'then' }),
+  );
+  await (await lockBook(book)).release();
+});
+
+test('a process that has the number of a killed one is not taken for it', async () => {
+  const other = spawn(process.execPath, ['--eval', 'setTimeout(() => {}, 60_000)']);
+  await once(other, 'spawn');
+  try {
+    const owner = { token: 't', host: hostname(), pid: other.pid, began: 'another boot 1', since: 'then' };
+    writeFileSync(lockPath(book), JSON.stringify(owner));
+    await (await lockBook(book)).release();
+  } finally {
+    other.kill();
+  }
+});
+
+test.each([
+  ['of another machine', JSON.stringify({ token: 't', host: 'another', pid: 1, began: '', since: 'then' })],
+  ['that nobody can read', 'mine'],
+])('a file %s is left, and named', async (_, text) => {
+  writeFileSync(lockPath(book), text);
+  await expect(lockBook(book)).rejects.toThrow(`remove ${lockPath(book)} if no bench is running`);
+  expect(readFileSync(lockPath(book), 'utf8')).toBe(text);
+});
+
+test('of many at once over a dead owner exactly one gets the book', async () => {
+  const { pid } = spawnSync(process.execPath, ['--eval', '']);
+  writeFileSync(
+    lockPath(book),
+    JSON.stringify({ token: 't', host: hostname(), pid, began: '', since: 'then' }),
+  );
+  const tries = await Promise.allSettled(Array.from({ length: 20 }, () => lockBook(book)));
+  expect(tries.filter(({ status }) => status === 'fulfilled')).toHaveLength(1);
+});
+
+test('a lock that was taken away is noticed, and not given back', async () => {
+  const lock = await lockBook(book);
+  writeFileSync(lockPath(book), 'another');
+  await expect(lock.verify()).rejects.toThrow('another bench');
+  await lock.release();
+  expect(readFileSync(lockPath(book), 'utf8')).toBe('another');
+});
