@@ -40,9 +40,15 @@ export async function compareLive(files: readonly string[]): Promise<readonly Di
   return (await reportLive(files)).differences;
 }
 
-/** As compareLive, with the counts of what was compared. */
-export async function reportLive(files: readonly string[]): Promise<LiveReport> {
-  const saved = files.length === 0 ? [] : await recalculate(files);
+/**
+ * As compareLive, with the counts of what was compared.
+ * @param recalculated what `recalculate` gave for these files, where that is at hand
+ */
+export async function reportLive(
+  files: readonly string[],
+  recalculated?: readonly Uint8Array[],
+): Promise<LiveReport> {
+  const saved = recalculated ?? (files.length === 0 ? [] : await recalculate(files));
   let compared = 0;
   let custom = 0;
   const differences: Difference[] = [];
@@ -149,7 +155,7 @@ const SETTINGS = `<?xml version="1.0" encoding="UTF-8"?>
 const TIMEOUT_MS = 150_000;
 
 /** LibreOffice opens the files, calculates and saves: the .xlsx bytes of each, in their order. The files themselves are only read. */
-async function recalculate(files: readonly string[]): Promise<Uint8Array[]> {
+export async function recalculate(files: readonly string[]): Promise<Uint8Array[]> {
   const folder = await mkdtemp(join(tmpdir(), 'oilgap-live-'));
   try {
     const profile = join(folder, 'profile');

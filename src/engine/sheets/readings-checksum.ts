@@ -19,6 +19,8 @@ const ROWS_BELOW = 500;
 /** The last decimal of the sum that is compared. Weighted by at least 1, one grain in any cell shows. */
 const DECIMALS = 5;
 
+const CHANGED = 'changed: run again';
+
 /** Weights tell the cells of a range apart, so that two readings which change places are noticed. */
 const ROW_WEIGHTS = 97;
 
@@ -31,7 +33,8 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
   let sum = 0;
   let count = 0;
   const counts: string[] = [];
-  const texts: string[] = [];
+  /** Conditions on cells that no sum takes in. */
+  const singles: string[] = [];
   for (const name of SHEETS) {
     const table = book.tables.get(name);
     if (!table) continue;
@@ -40,10 +43,14 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
     if (temperature) columns.push(temperature.column);
     for (const column of columns) {
       const { first, last } = rowsOf(table);
-      const range = `${quotedSheet(table.sheet.name)}!${columnLetters(column)}${first + 1}:${columnLetters(column)}${last + 1}`;
-      // Given as its own argument, SUMPRODUCT counts a text cell as 0.
-      sums.push(`SUMPRODUCT(${range},MOD(ROW(${range}),${ROW_WEIGHTS})+${weightOf(column)})`);
-      counts.push(`COUNTA(${range})`);
+      const rangeOf = (from: number, to: number) =>
+        `${quotedSheet(table.sheet.name)}!${columnLetters(column)}${from + 1}:${columnLetters(column)}${to + 1}`;
+      for (const [from, to] of withoutRefused(table, column, first, last)) {
+        const range = rangeOf(from, to);
+        // Given as its own argument, SUMPRODUCT counts a text cell as 0.
+        sums.push(`SUMPRODUCT(${range},MOD(ROW(${range}),${ROW_WEIGHTS})+${weightOf(column)})`);
+      }
+      counts.push(`COUNTA(${rangeOf(first, last)})`);
       for (let row = first; row <= last; row++) {
         const content = table.sheet.rows[row]?.[column]?.content;
         if (!content) continue;
@@ -52,7 +59,10 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
           sum += content.value * (((row + 1) % ROW_WEIGHTS) + weightOf(column));
         } else if (content.kind === 'text') {
           const cell = sheetCell(table.sheet.name, row, column);
-          texts.push(`EXACT(${cell},"${content.value.replaceAll('"', '""')}")`);
+          singles.push(`EXACT(${cell},"${content.value.replaceAll('"', '""')}")`);
+        } else {
+          const cell = sheetCell(table.sheet.name, row, column);
+          singles.push(content.kind === 'error' ? `ISERROR(${cell})` : `ISLOGICAL(${cell})`);
         }
       }
     }
@@ -62,17 +72,33 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
   const conditions = [
     `ROUND(${total}-${Number(sum.toFixed(DECIMALS))},${DECIMALS})=0`,
     `${counts.join('+')}=${count}`,
-    ...texts,
+    ...singles,
   ];
   // AND takes at most 255 conditions in every program.
   const formula =
     conditions.length > MOST_CONDITIONS
       ? undefined
-      : fitting(`IF(AND(${conditions.join(',')}),"unchanged","changed: run again")`);
+      : fitting(`IFERROR(IF(AND(${conditions.join(',')}),"unchanged","${CHANGED}"),"${CHANGED}")`);
   return { value: formula ? 'unchanged' : 'not watched: run again after a change', format: 'plain', formula };
 }
 
 function rowsOf(table: Table): { first: number; last: number } {
   const last = Math.max(table.headerRow + 1, table.sheet.rows.length - 1);
   return { first: table.headerRow + 1, last: last + ROWS_BELOW };
+}
+
+/**
+ * The rows of a column in stretches, without cells that hold an error, which would spoil the sum, or a
+ * boolean, which one spreadsheet program counts as 1 and another as 0.
+ */
+function withoutRefused(table: Table, column: number, first: number, last: number): [number, number][] {
+  const stretches: [number, number][] = [];
+  let from = first;
+  for (let row = first; row <= last + 1; row++) {
+    const kind = table.sheet.rows[row]?.[column]?.content?.kind;
+    if (row <= last && kind !== 'error' && kind !== 'boolean') continue;
+    if (row > from) stretches.push([from, row - 1]);
+    from = row + 1;
+  }
+  return stretches;
 }

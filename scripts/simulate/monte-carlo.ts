@@ -1,0 +1,220 @@
+/**
+ * The propagated uncertainty of the core against draws from the distributions of its inputs, by the method of
+ * JCGM 101:2008 (clause 7, propagation of distributions; clause 8, comparison with the law of propagation).
+ *
+ * In grains of 0.01 µm, as the core computes.
+ */
+import { BUILT_IN_EXPANSION } from '../../src/maths/expansion.js';
+import { formOf, type Spot } from '../../src/maths/form.js';
+import {
+  clearanceVariance,
+  type MeasuredPart,
+  type SystematicSource,
+  sizeVariance,
+  spotVariance,
+  TEMPERATURE_DIFFERENCE_KELVIN,
+} from '../../src/maths/uncertainty.js';
+import type { Draws } from './draws.js';
+import { type SetUp, SLOTS, type Slot } from './set-ups.js';
+
+const GRAINS_PER_MICROMETRE = 100;
+const NOMINAL: Readonly<Record<Slot, number>> = {
+  journal: 5_000_000,
+  bore: 5_304_000,
+  upper: 150_000,
+  lower: 150_000,
+};
+const SIGN: Readonly<Record<Slot, 1 | -1>> = { bore: 1, upper: -1, lower: -1, journal: -1 };
+
+/** What the draws say of one quantity, beside what the core says. */
+export interface Comparison {
+  readonly quantity: string;
+  readonly case: string;
+  /** Standard uncertainty by the core. */
+  readonly propagated: number;
+  /** Mean and standard deviation of the error, by the draws. */
+  readonly bias: number;
+  readonly deviation: number;
+  /** Share of the errors within ± 1.96 times the propagated uncertainty; 0.95 where the model holds. */
+  readonly covered: number;
+  /** How far the ends of the 95 % interval of the draws lie from those of the propagated one. */
+  readonly endsOff: number;
+  /** How far they may, at two digits of the uncertainty (7.9.2 of JCGM 101). */
+  readonly tolerance: number;
+}
+
+/** Half a unit of the last of two significant digits. */
+function toleranceOf(uncertainty: number): number {
+  return 0.5 * 10 ** (Math.floor(Math.log10(uncertainty)) - 1);
+}
+
+/** The 97.5 % point of the standard normal distribution. */
+const HALF_WIDTH = 1.959964;
+
+/** Errors of a quantity, gathered one by one. */
+function compare(
+  quantity: string,
+  words: string,
+  propagated: number,
+  draws: number,
+  error: () => number,
+): Comparison {
+  const errors = Float64Array.from({ length: draws }, error);
+  let [sum, squares, within] = [0, 0, 0];
+  for (const value of errors) {
+    sum += value;
+    squares += value * value;
+    if (Math.abs(value) <= HALF_WIDTH * propagated) within += 1;
+  }
+  const bias = sum / draws;
+  errors.sort();
+  const [low, high] = [0.025, 0.975].map((share) => errors[Math.floor(share * (draws - 1))]!);
+  return {
+    quantity,
+    case: words,
+    propagated,
+    bias,
+    deviation: Math.sqrt((squares - sum * bias) / (draws - 1)),
+    covered: within / draws,
+    endsOff: Math.max(Math.abs(low! + HALF_WIDTH * propagated), Math.abs(high! - HALF_WIDTH * propagated)),
+    tolerance: toleranceOf(propagated),
+  };
+}
+
+function gaugeOf(setUp: SetUp, slot: Slot) {
+  const { resolution, repeatability } = setUp.gauges.find(({ name }) => name === setUp.uses[slot])!;
+  return {
+    resolution: resolution * GRAINS_PER_MICROMETRE,
+    repeatability: repeatability * GRAINS_PER_MICROMETRE,
+  };
+}
+
+/** The gauges behind a part, itself and up its chain. */
+function chainOf(setUp: SetUp, slot: Slot): SystematicSource[] {
+  const chain: SystematicSource[] = [];
+  for (let name: string | undefined = setUp.uses[slot]; name !== undefined; ) {
+    const gauge = setUp.gauges.find((own) => own.name === name)!;
+    chain.push({ gauge: name, maxError: gauge.maxError * GRAINS_PER_MICROMETRE });
+    name = gauge.setFrom;
+  }
+  return chain;
+}
+
+function expansionOf(setUp: SetUp, slot: Slot): number {
+  return BUILT_IN_EXPANSION[slot === 'bore' ? setUp.boreMaterial : 'steel']!;
+}
+
+/** The random error of one spot. */
+function spotError(draws: Draws, setUp: SetUp, slot: Slot, kelvin: number): number {
+  const { resolution, repeatability } = gaugeOf(setUp, slot);
+  let scatter = 0;
+  // Each reading is rounded to the resolution; the core counts that once, since it need not average out.
+  for (let repeat = 0; repeat < setUp.repeats; repeat++) scatter += draws.normal(repeatability);
+  const temperature = kelvin * expansionOf(setUp, slot) * 1e-6 * NOMINAL[slot];
+  return scatter / setUp.repeats + draws.rectangular(resolution / 2) + temperature;
+}
+
+function spotVarianceOf(setUp: SetUp, slot: Slot): number {
+  return spotVariance(gaugeOf(setUp, slot), setUp.repeats, expansionOf(setUp, slot), NOMINAL[slot]);
+}
+
+export function clearanceComparison(setUp: SetUp, draws: Draws, count: number): Comparison {
+  const part = (slot: Slot): MeasuredPart => ({
+    ...{ size: NOMINAL[slot], largest: NOMINAL[slot], smallest: NOMINAL[slot] },
+    systematic: chainOf(setUp, slot),
+    spotVariance: spotVarianceOf(setUp, slot),
+  });
+  const parts = {
+    bore: part('bore'),
+    upper: part('upper'),
+    lower: part('lower'),
+    journal: part('journal'),
+  };
+  return compare('clearance', setUp.name, Math.sqrt(clearanceVariance(parts)), count, () => {
+    const errors = new Map(
+      setUp.gauges.map(({ name, maxError }) => [name, draws.rectangular(maxError * GRAINS_PER_MICROMETRE)]),
+    );
+    return SLOTS.reduce((sum, slot) => {
+      const shared = parts[slot].systematic.reduce((total, { gauge }) => total + errors.get(gauge)!, 0);
+      const kelvin = draws.normal(TEMPERATURE_DIFFERENCE_KELVIN);
+      return sum + SIGN[slot] * (shared + spotError(draws, setUp, slot, kelvin));
+    }, 0);
+  });
+}
+
+/** The size of a journal of four spots: each spot off in temperature by itself, or all alike. */
+export function sizeComparison(
+  setUp: SetUp,
+  draws: Draws,
+  count: number,
+  warm: 'each spot by itself' | 'the part as a whole',
+): Comparison {
+  const chain = chainOf(setUp, 'journal');
+  const variances = Array.from({ length: 4 }, () => spotVarianceOf(setUp, 'journal'));
+  const words = `4 spots, temperature off in ${warm}`;
+  return compare('size', words, Math.sqrt(sizeVariance(chain, variances)), count, () => {
+    const shared = chain.reduce((sum, { maxError }) => sum + draws.rectangular(maxError), 0);
+    const whole = draws.normal(TEMPERATURE_DIFFERENCE_KELVIN);
+    let sum = 0;
+    for (let spot = 0; spot < 4; spot++) {
+      const kelvin = warm === 'the part as a whole' ? whole : draws.normal(TEMPERATURE_DIFFERENCE_KELVIN);
+      sum += spotError(draws, setUp, 'journal', kelvin);
+    }
+    return shared + sum / 4;
+  });
+}
+
+/**
+ * Out of round or taper of a journal: the true form is so many times the standard uncertainty √2·u_r of a
+ * difference of two spots.
+ */
+export function formComparison(
+  quantity: 'out of round' | 'taper',
+  setUp: SetUp,
+  draws: Draws,
+  count: number,
+  { stations, angles, trueForm }: { stations: number; angles: number; trueForm: number },
+): Comparison {
+  const propagated = Math.SQRT2 * Math.sqrt(spotVarianceOf(setUp, 'journal'));
+  const form = trueForm * propagated;
+  // One spot stands out by the whole of the form; the other spots are alike.
+  const truth = (station: number, angle: number) =>
+    NOMINAL.journal + (station === 0 && angle === 0 ? form : 0);
+  const words = `${stations} stations × ${angles} angles, true ${trueForm} u`;
+  return compare(quantity, words, propagated, count, () => {
+    const spots: Spot[] = [];
+    for (let station = 0; station < stations; station++) {
+      for (let angle = 0; angle < angles; angle++) {
+        const kelvin = draws.normal(TEMPERATURE_DIFFERENCE_KELVIN);
+        const value = truth(station, angle) + spotError(draws, setUp, 'journal', kelvin);
+        spots.push({ station: String(station), angle, readings: [value] });
+      }
+    }
+    const { taper, outOfRound } = formOf(spots);
+    return (quantity === 'taper' ? taper! : outOfRound!) - form;
+  });
+}
+
+/** The tightest clearance of truly round and parallel parts with so many spots each. */
+export function tightestComparison(
+  setUp: SetUp,
+  draws: Draws,
+  count: number,
+  spots: Readonly<Record<Slot, number>>,
+): Comparison {
+  const { propagated } = clearanceComparison(setUp, draws, 2);
+  const words = `${setUp.name}, ${SLOTS.map((slot) => `${slot} ${spots[slot]}`).join(', ')} spots`;
+  return compare('tightest', words, propagated, count, () => {
+    const errors = new Map(
+      setUp.gauges.map(({ name, maxError }) => [name, draws.rectangular(maxError * GRAINS_PER_MICROMETRE)]),
+    );
+    return SLOTS.reduce((sum, slot) => {
+      const shared = chainOf(setUp, slot).reduce((total, { gauge }) => total + errors.get(gauge)!, 0);
+      const values = Array.from({ length: spots[slot] }, () =>
+        spotError(draws, setUp, slot, draws.normal(TEMPERATURE_DIFFERENCE_KELVIN)),
+      );
+      const extreme = slot === 'bore' ? Math.min(...values) : Math.max(...values);
+      return sum + SIGN[slot] * (shared + extreme);
+    }, 0);
+  });
+}
