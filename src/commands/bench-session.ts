@@ -10,7 +10,7 @@ import { filledBook } from '../io/bench/write-readings.js';
 import { openFile } from '../io/open-file.js';
 import { writeFileWhole } from '../io/write-file.js';
 import { readWorkbookPackage } from '../io/xlsx/read-package.js';
-import { assessAndWrite } from './check.js';
+import { assessAndWrite } from './check-book.js';
 import { say } from './messages.js';
 
 /** Time that matching may take where the book's results are made anew. */
@@ -91,7 +91,7 @@ export class BenchSession {
   /** Readings that changed under results of an earlier run would leave them stale. */
   private async writeResults(bytes: Uint8Array): Promise<void> {
     const model = await readWorkbookPackage(bytes, this.path);
-    await assessAndWrite(model, bytes, this.path, { seconds: SECONDS });
+    await assessAndWrite(model, bytes, this.path, { values: false, seconds: SECONDS });
   }
 
   async close(): Promise<void> {

@@ -14,8 +14,6 @@ import { countOf, extremesOf, waitingCount } from '../engine/sheets/summary.js';
 import { toBuy } from '../engine/sheets/to-buy.js';
 import { type Grain, mmOfGrain } from '../maths/grain.js';
 
-export const JSON_VERSION = 1;
-
 const mm = (grain: Grain | undefined) => (grain === undefined ? null : mmOfGrain(grain));
 
 export function bookJson(assessment: Assessment, written: string | undefined) {

@@ -1,7 +1,7 @@
 /** `oilgap calc "=…"`: one formula. */
 import { evaluateFormula } from '../engine/one-formula.js';
 import type { EngineUnits } from '../engine/spreadsheet.js';
-import { JSON_VERSION } from './book-json.js';
+import { JSON_VERSION } from './json-document.js';
 import { EXIT, say } from './messages.js';
 
 export function calc(

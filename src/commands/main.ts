@@ -4,9 +4,9 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { commandHelp } from '../engine/bench/commands.js';
 import { DESCRIPTION_ITEMS } from '../engine/blank/description.js';
 import { CAUTION } from '../engine/caution.js';
-import { functionHelp, functionList } from '../engine/function-help.js';
 import { UserError } from '../engine/user-error.js';
 import { EXIT, say } from './messages.js';
+import { tidyOnSignals } from './signals.js';
 
 const EXIT_TEXT = `
 Exit codes:
@@ -45,6 +45,21 @@ function seconds(text: string): number {
   const value = Number(text);
   if (Number.isFinite(value) && value > 0) return value;
   throw new InvalidArgumentError('expected a number of seconds above 0.');
+}
+
+function count(text: string): number {
+  if (/^[1-9]\d{0,8}$/.test(text)) return Number(text);
+  throw new InvalidArgumentError('expected a whole number from 1.');
+}
+
+/** For commands that work in processes of their own. */
+function addProcessOptions(command: Command, hasSeveral: boolean): Command {
+  if (hasSeveral) {
+    command.addOption(new Option('--jobs <n>', 'books at once (default: one a core)').argParser(count));
+  }
+  return command
+    .addOption(new Option('--memory <mb>', 'memory that a book may take (default: 4096)').argParser(count))
+    .addOption(new Option('--timeout <s>', 'seconds that a book may take (default: 600)').argParser(seconds));
 }
 
 function secondsOption(): Option {
@@ -128,7 +143,8 @@ function program(finish: (code: number) => void): Command {
     .command('functions')
     .description('list the custom functions, or explain one')
     .argument('[name]', 'a function, e.g. SHELL_CLEARANCE')
-    .action((name: string | undefined) => {
+    .action(async (name: string | undefined) => {
+      const { functionHelp, functionList } = await import('../engine/function-help.js');
       try {
         process.stdout.write(`${name === undefined ? functionList() : functionHelp(name.toUpperCase())}\n`);
         finish(EXIT.good);
@@ -153,6 +169,8 @@ function program(finish: (code: number) => void): Command {
     });
 
   for (const command of oilgap.commands) {
+    const name = command.name();
+    if (['check', 'match', 'report'].includes(name)) addProcessOptions(command, name !== 'match');
     command.exitOverride().configureHelp({ helpWidth: 80 }).addHelpText('after', EXIT_TEXT);
   }
   return oilgap;
@@ -173,6 +191,13 @@ async function main(): Promise<number> {
   return code;
 }
 
+tidyOnSignals();
+for (const stream of [process.stdout, process.stderr]) {
+  // A reader that has seen enough, as `head` has, is no reason to leave the books unwritten.
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+}
 main().then(
   (code) => {
     process.exitCode = code;

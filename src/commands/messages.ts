@@ -1,8 +1,39 @@
-/** What goes to stderr. stdout carries the result alone. */
+/** What goes to stdout and stderr. stdout carries the result alone. */
+
+export interface Outlet {
+  /** A message for people. */
+  say(text: string): void;
+  /** A part of the result. */
+  print(text: string): void;
+  /** What is being done just now. */
+  progress(text: string): void;
+}
 
 /** Terminal control characters of a user's text never reach the terminal. */
 export function printable(text: string): string {
-  return text.replaceAll(/[\p{Cc}\p{Cf}]/gu, (control) => (control === '\n' ? '\n' : ' '));
+  return text.replaceAll(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (control) => (control === '\n' ? '\n' : ' '));
+}
+
+/** Progress is one line that the next replaces, on a terminal only. */
+export const TERMINAL: Outlet = {
+  say(text) {
+    endProgress();
+    process.stderr.write(`${printable(text)}\n`);
+  },
+  print(text) {
+    endProgress();
+    process.stdout.write(`${printable(text)}\n`);
+  },
+  progress(text) {
+    if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${printable(text)}`);
+  },
+};
+
+let outlet = TERMINAL;
+
+/** Has everything said elsewhere: a process that works for another has no terminal. */
+export function setOutlet(other: Outlet): void {
+  outlet = other;
 }
 
 /** Characters in a line of stdout: of its terminal, else as COLUMNS says, else as of old. */
@@ -12,12 +43,15 @@ export function lineWidth(): number {
 }
 
 export function say(message: string): void {
-  process.stderr.write(`${printable(message)}\n`);
+  outlet.say(message);
 }
 
-/** Progress, on a terminal only: one line that the next replaces. */
+export function print(text: string): void {
+  outlet.print(text);
+}
+
 export function progress(message: string): void {
-  if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${printable(message)}`);
+  outlet.progress(message);
 }
 
 export function endProgress(): void {

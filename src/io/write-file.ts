@@ -15,6 +15,7 @@ import {
 } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { UserError } from '../engine/user-error.js';
+import { forgetTemporary, noteTemporary } from './temporaries.js';
 
 /** As many links as systems themselves follow. */
 const MOST_LINKS = 40;
@@ -94,13 +95,16 @@ async function modeOfFormer(target: string, path: string): Promise<number | unde
 async function replaceFile(target: string, bytes: Uint8Array, mode: number | undefined): Promise<void> {
   const folder = dirname(target);
   const temporary = join(folder, `.oilgap-${randomUUID()}.tmp`);
-  const handle = await open(temporary, 'wx');
+  await noteTemporary(temporary);
   try {
+    const handle = await open(temporary, 'wx');
     await fill(handle, bytes, mode);
     await rename(temporary, target);
   } catch (error) {
     await rm(temporary, { force: true }).catch(() => undefined);
     throw error;
+  } finally {
+    forgetTemporary(temporary);
   }
   await flushFolder(folder);
 }

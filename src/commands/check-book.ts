@@ -1,0 +1,112 @@
+/** One book of `oilgap check`, and the writing that other commands share with it. */
+import { basename } from 'node:path';
+import { type Assessment, isAllGood } from '../engine/assess/assess.js';
+import { sentenceOf } from '../engine/book/problems.js';
+import { readBook, runBook, withPlainNumbers } from '../engine/run-book.js';
+import { missingSentence, stopSentence } from '../engine/sheets/proof-words.js';
+import { writtenWorkbook } from '../engine/sheets/written-workbook.js';
+import type { WorkbookModel } from '../engine/workbook-model.js';
+import { openFile } from '../io/open-file.js';
+import { writeFileWhole } from '../io/write-file.js';
+import { newWorkbookPackage } from '../io/xlsx/new-package.js';
+import { readWorkbookPackage } from '../io/xlsx/read-package.js';
+import { editWorkbookPackage } from '../io/xlsx/write-package.js';
+import { bookJson } from './book-json.js';
+import { bookSummary } from './book-summary.js';
+import type { JobResult } from './jobs.js';
+import { EXIT, endProgress, print, progress, say } from './messages.js';
+
+export interface RunOptions {
+  readonly values: boolean;
+  readonly seconds: number;
+  /** Books of the stock that could not be read. */
+  readonly missingBooks?: readonly string[];
+}
+
+/** In what form a book is accounted for. */
+export interface AccountOptions {
+  readonly isPrinted: boolean;
+  readonly isJson: boolean;
+  /** Characters of a line that fits are drawn in; undefined for counts alone. */
+  readonly width: number | undefined;
+}
+
+export interface CheckBookOptions extends RunOptions {
+  readonly output: AccountOptions;
+  readonly inPlace: boolean;
+}
+
+export interface WrittenBook {
+  readonly assessment: Assessment;
+  /** False where something of the user's lay in the way of a sheet, which was then left as it was. */
+  readonly isWhole: boolean;
+}
+
+export async function checkBook(path: string, target: string, options: CheckBookOptions): Promise<JobResult> {
+  progress(`${basename(path)}: reading`);
+  return account(await readAndWrite(path, target, options), target, options.output);
+}
+
+async function readAndWrite(path: string, target: string, options: RunOptions): Promise<WrittenBook> {
+  const opened = await openFile(path);
+  if (opened.bytes) return assessAndWrite(opened.model, opened.bytes, target, options);
+  const model = withPlainNumbers(opened.model, readBook(opened.model).bareNumbers);
+  return writeNewBook(model, target, options);
+}
+
+/** What is printed and counted of a book that was written. */
+export function account(
+  { assessment, isWhole }: WrittenBook,
+  target: string,
+  { isPrinted, isJson, width }: AccountOptions,
+): JobResult {
+  if (isPrinted) print(bookSummary(assessment, target, width));
+  return {
+    code: isWhole && isAllGood(assessment) ? EXIT.good : EXIT.findings,
+    documents: isJson ? [bookJson(assessment, target)] : [],
+  };
+}
+
+/** Writes a book that has no package yet: a folder of .csv files, or a merged stock. */
+export async function writeNewBook(
+  model: WorkbookModel,
+  target: string,
+  options: RunOptions,
+): Promise<WrittenBook> {
+  const bytes = await newWorkbookPackage(model);
+  return assessAndWrite(
+    { ...(await readWorkbookPackage(bytes, model.file)), file: model.file },
+    bytes,
+    target,
+    options,
+  );
+}
+
+/** Computes a book and writes its results into a copy of its package. */
+export async function assessAndWrite(
+  model: WorkbookModel,
+  bytes: Uint8Array,
+  target: string,
+  { values, seconds, missingBooks = [] }: RunOptions,
+): Promise<WrittenBook> {
+  const name = basename(model.file);
+  progress(`${name}: computing`);
+  const assessment = await runBook(model, {
+    seconds,
+    missingBooks,
+    onProgress: (message) => progress(`${name}: ${message}`),
+  });
+  const edit = writtenWorkbook(assessment, { valuesOnly: values });
+  progress(`${name}: writing`);
+  const written = await editWorkbookPackage(bytes, edit, model.file);
+  await writeFileWhole(target, written.bytes);
+  endProgress();
+  const { book } = assessment;
+  for (const bad of book.bad) say(sentenceOf(model.file, bad));
+  for (const notice of book.notices) say(notice);
+  for (const sentence of [stopSentence(assessment), missingSentence(assessment)]) {
+    if (sentence !== undefined) say(`${model.file}: ${sentence}`);
+  }
+  for (const { sheet, reason } of written.refused) say(`${model.file}: sheet ${sheet}: ${reason}`);
+  return { assessment, isWhole: written.refused.length === 0 };
+}
