@@ -1,0 +1,110 @@
+/** The parts that a crank may still take: what no set holds, and what stands in cranks that stay incomplete. */
+import type { FitKind, MatchedFit, Stock, StockEngine, StockRod, StockShell } from '../matching/stock.js';
+import { goesOn, type Side, sameKind } from './rules.js';
+
+export interface Pooled<Row> {
+  readonly row: Row;
+  /** Alike, at this place. */
+  readonly count: number;
+  /** Where it stands now, in a crank that stays incomplete; undefined for a part that is left over. */
+  readonly holder: MatchedFit | undefined;
+}
+
+export type PooledRod = Pooled<StockRod>;
+export type PooledShell = Pooled<StockShell>;
+
+/** Parts of one kind, sorted by size. */
+export interface Pool {
+  readonly rods: readonly PooledRod[];
+  readonly upper: readonly PooledShell[];
+  readonly lower: readonly PooledShell[];
+}
+
+interface Sized {
+  readonly row: { readonly part: { readonly size: number }; readonly name: string };
+}
+
+function bySize(a: Sized, b: Sized): number {
+  return a.row.part.size - b.row.part.size || (a.row.name < b.row.name ? -1 : 1);
+}
+
+/** Everything that could be pooled, once for all cranks. */
+export class Parts {
+  private readonly rods: PooledRod[] = [];
+  private readonly shells: PooledShell[] = [];
+  private readonly complete: ReadonlySet<string>;
+
+  constructor(stock: Stock, fits: readonly MatchedFit[], completeEngines: readonly string[]) {
+    this.complete = new Set(completeEngines);
+    const taken = new Map<object, number>();
+    const take = (row: object) => taken.set(row, (taken.get(row) ?? 0) + 1);
+    const rodNamed = new Map(stock.rods.map((row) => [`${row.engineType}\u0000${row.name}`, row]));
+    for (const fit of fits) {
+      const isOpen = !this.complete.has(fit.engine);
+      const rod = fit.journal.caseBore
+        ? undefined
+        : rodNamed.get(`${fit.journal.engineType}\u0000${fit.bore.name}`);
+      if (rod) {
+        take(rod);
+        if (isOpen) this.rods.push({ row: rod, count: 1, holder: fit });
+      }
+      for (const shell of [fit.upper, fit.lower]) {
+        if (shell.from === 'new') continue;
+        take(shell.shell);
+        if (isOpen) this.shells.push({ row: shell.shell, count: 1, holder: fit });
+      }
+    }
+    for (const row of stock.rods) {
+      if (!taken.has(row)) this.rods.push({ row, count: 1, holder: undefined });
+    }
+    for (const row of stock.shells) {
+      const count = row.quantity - (taken.get(row) ?? 0);
+      if (count > 0) this.shells.push({ row, count, holder: undefined });
+    }
+    this.rods.sort(bySize);
+    this.shells.sort(bySize);
+  }
+
+  /**
+   * @param engine the crank that takes; what it holds itself stays where it is
+   * @param fromOthers whether parts of other incomplete cranks count
+   */
+  poolFor({ name }: StockEngine, kind: FitKind, fromOthers: boolean): Pool {
+    const isFree = ({ holder }: Pooled<unknown>) => !holder || (fromOthers && holder.engine !== name);
+    const shells = this.shells.filter((entry) => isFree(entry) && sameKind(entry.row, kind));
+    const side = (half: Side) => shells.filter(({ row }) => goesOn(row.half, half));
+    return {
+      rods: this.rods.filter((entry) => isFree(entry) && entry.row.engineType === kind.engineType),
+      upper: side('upper'),
+      lower: side('lower'),
+    };
+  }
+}
+
+/** Entries of a list sorted by size, the nearest to a size first. */
+export function* outward<Entry extends Sized>(
+  list: readonly Entry[],
+  size: number,
+  reach = Number.POSITIVE_INFINITY,
+): Generator<Entry> {
+  let [low, high] = [0, list.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (list[middle]!.row.part.size < size) low = middle + 1;
+    else high = middle;
+  }
+  let [below, above] = [low - 1, low];
+  const off = (place: number) => {
+    const entry = list[place];
+    return entry ? Math.abs(entry.row.part.size - size) : Number.POSITIVE_INFINITY;
+  };
+  for (;;) {
+    const isAbove = off(above) <= off(below);
+    const place = isAbove ? above : below;
+    const entry = list[place];
+    if (!entry || off(place) > reach) return;
+    yield entry;
+    if (isAbove) above++;
+    else below--;
+  }
+}

@@ -1,0 +1,109 @@
+/** One journal that is to be filled, and what may go on it. */
+import type { FitParts } from '../clearance.js';
+import type { Grain } from '../grain.js';
+import type { StockJournal } from '../matching/stock.js';
+import type { MeasuredPart } from '../uncertainty.js';
+import type { KindParts, MassRange } from './plan.js';
+import { outward, type Pool, type PooledRod, type PooledShell } from './pool.js';
+import { type FitRules, type Side, wishOf } from './rules.js';
+import { intersect, type Window, windowOf } from './windows.js';
+
+/** What one crank has still to give and may still take. */
+export interface Giving {
+  readonly pool: Pool;
+  /** Parts that an earlier place of the crank has taken. */
+  readonly used: ReadonlyMap<object, number>;
+  /** Masses that a rod of the crank may have; undefined where none is asked. */
+  readonly mass: MassRange | undefined;
+}
+
+/** How many bores and walls near the wished size are tried: what lies farther off hardly ever fits better. */
+export const TRIES = 64;
+
+export interface Bore {
+  readonly rod: PooledRod | undefined;
+  readonly part: MeasuredPart;
+}
+
+export class Site {
+  readonly wish: Grain;
+  private readonly reach: Grain;
+  readonly journalPart: MeasuredPart;
+
+  constructor(
+    readonly rules: FitRules,
+    readonly kind: KindParts,
+    readonly journal: StockJournal,
+    readonly giving: Giving,
+  ) {
+    const { limits } = kind;
+    this.journalPart = journal.part!;
+    this.wish = wishOf(limits);
+    // An allowed fit has its clearance in the range; with undecided ones, out of it by the guard.
+    this.reach = Math.max(limits.max - this.wish, this.wish - limits.min) * (rules.allowsUndecided ? 2 : 1);
+  }
+
+  free({ row, count }: PooledRod | PooledShell): number {
+    return count - (this.giving.used.get(row) ?? 0);
+  }
+
+  *bores(): Generator<Bore> {
+    const { caseBore } = this.journal;
+    if (caseBore) {
+      if (caseBore.part) yield { rod: undefined, part: caseBore.part };
+      return;
+    }
+    const { mass, pool } = this.giving;
+    const wall = this.kind.usualWall;
+    const wished = wall === undefined ? undefined : this.journalPart.size + this.wish + 2 * wall;
+    let tried = 0;
+    for (const rod of outward(pool.rods, wished ?? this.kind.usualBore ?? 0)) {
+      if (this.free(rod) < 1 || !hasMass(rod.row.mass, mass)) continue;
+      yield { rod, part: rod.row.part };
+      if (++tried === TRIES) return;
+    }
+  }
+
+  parts(bore: MeasuredPart, upper: MeasuredPart, lower: MeasuredPart): FitParts<MeasuredPart> {
+    return { bore, upper, lower, journal: this.journalPart };
+  }
+
+  /** Shells for one side that make an allowed fit beside the other half, the nearest to the aim first. */
+  *beside(bore: MeasuredPart, other: MeasuredPart, side: Side): Generator<PooledShell> {
+    const size = bore.size - this.journalPart.size - other.size - this.wish;
+    for (const entry of outward(this.giving.pool[side], size, this.reach)) {
+      if (this.free(entry) < 1) continue;
+      const { part } = entry.row;
+      const fit = side === 'upper' ? this.parts(bore, part, other) : this.parts(bore, other, part);
+      if (this.rules.allows(fit, this.kind.limits)) yield entry;
+    }
+  }
+
+  wallWindow(bore: MeasuredPart, other: MeasuredPart, side: Side): Window | undefined {
+    const { limits, measureWall } = this.kind;
+    const window = windowOf(
+      this.rules,
+      limits,
+      (size) =>
+        side === 'upper'
+          ? this.parts(bore, measureWall(size), other)
+          : this.parts(bore, other, measureWall(size)),
+      -1,
+    );
+    const { halfDifference } = limits;
+    if (!window || halfDifference === undefined) return window;
+    return intersect(window, { from: other.size - halfDifference, to: other.size + halfDifference });
+  }
+
+  boreWindow(upper: MeasuredPart, lower: MeasuredPart): Window | undefined {
+    const { limits, measureBore, boreRange } = this.kind;
+    const window = windowOf(this.rules, limits, (size) => this.parts(measureBore(size), upper, lower), 1);
+    return window && intersect(window, boreRange);
+  }
+}
+
+export function hasMass(mass: number | undefined, range: MassRange | undefined): boolean {
+  if (!range) return true;
+  if (mass === undefined) return false;
+  return mass >= (range.from ?? mass) && mass <= (range.to ?? mass);
+}

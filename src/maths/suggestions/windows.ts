@@ -1,0 +1,85 @@
+/**
+ * The sizes of a part that is still to be found, with which a fit would be allowed.
+ *
+ * Such a part is taken as alike at every spot and measured once, with the gauge that measures its kind:
+ * its size, largest and smallest are one, and its guard is that of such a reading.
+ */
+import { clearanceOf, type FitParts } from '../clearance.js';
+import type { Grain } from '../grain.js';
+import type { MeasuredPart } from '../uncertainty.js';
+import type { FitRules, GivenLimits } from './rules.js';
+
+/** Both ends included. */
+export interface Window {
+  readonly from: Grain;
+  readonly to: Grain;
+}
+
+/** A part of this size at every spot, as its kind is measured. */
+export type Measure = (size: Grain) => MeasuredPart;
+
+/** How often the size enters the clearance: +1 a bore, −1 a wall or a journal, −2 both walls alike. */
+export type Sensitivity = 1 | -1 | -2;
+
+/** How far the guard of a fit may move an end: it changes with the size, and by far less than this. */
+const REACH = 20;
+
+export function intersect(a: Window, b: Window): Window | undefined {
+  const [from, to] = [Math.max(a.from, b.from), Math.min(a.to, b.to)];
+  return from <= to ? { from, to } : undefined;
+}
+
+export function middleOf({ from, to }: Window): number {
+  return (from + to) / 2;
+}
+
+/**
+ * The sizes from the first to the last with which the fit is allowed; undefined where none is.
+ * @param fitWith the fit with the sought part, or both halves alike, of a size
+ */
+export function windowOf(
+  rules: FitRules,
+  limits: GivenLimits,
+  fitWith: (size: Grain) => FitParts<MeasuredPart>,
+  sensitivity: Sensitivity,
+): Window | undefined {
+  const { min, max } = limits;
+  const without = clearanceOf(fitWith(0));
+  const count = Math.abs(sensitivity);
+  const centre = Math.round(((min + max) / 2 - (without.tightest + without.loosest) / 2) / sensitivity);
+  if (centre <= 0) return undefined;
+  const guard = rules.guardOf(fitWith(centre)) * (rules.allowsUndecided ? -1 : 1);
+  const [least, greatest] = [min + guard - without.tightest, max - guard - without.loosest];
+  const first =
+    sensitivity > 0
+      ? { from: least, to: greatest }
+      : { from: Math.ceil(-greatest / count), to: Math.floor(-least / count) };
+  // An undecided fit may also lie at a Service limit, far from the range: nobody looks for a part for that.
+  const isAllowed = (size: Grain) => {
+    const parts = fitWith(size);
+    return rules.suits(parts, limits) && clearanceOf(parts).loosest - rules.guardOf(parts) <= max;
+  };
+  const from = edge(isAllowed, first.from, first.to, 1);
+  const to = edge(isAllowed, first.to, first.from, -1);
+  return from === undefined || to === undefined || from > to ? undefined : { from, to };
+}
+
+/** The first allowed size near `start`, seen in a direction. */
+function edge(
+  isAllowed: (size: Grain) => boolean,
+  start: Grain,
+  end: Grain,
+  step: 1 | -1,
+): Grain | undefined {
+  if ((end - start) * step < -REACH) return undefined;
+  let size = start;
+  if (isAllowed(size)) {
+    while (Math.abs(size - start) < REACH && isAllowed(size - step)) size -= step;
+    return size;
+  }
+  while (Math.abs(size - start) < REACH) {
+    size += step;
+    if (isAllowed(size)) return size;
+  }
+  return undefined;
+}

@@ -1,0 +1,88 @@
+/** Additions of a rod, with shells that are there or that can be bought. */
+import type { MeasuredPart } from '../uncertainty.js';
+import { compareCosts, costOf, type Draft } from './plan.js';
+import { outward, type PooledShell } from './pool.js';
+import type { Side } from './rules.js';
+import type { Site } from './site.js';
+import { middleOf, windowOf } from './windows.js';
+
+/** How many shells of each half are tried with each other. */
+const PAIR_TRIES = 16;
+
+/** A rod for the cheapest pair, of a bore as usual as can be. */
+export function withRod(site: Site): Draft | undefined {
+  if (site.journal.caseBore) return undefined;
+  const { usualBore, usualWall, newShells } = site.kind;
+  const { pool, mass } = site.giving;
+  const middle =
+    usualBore ?? (usualWall === undefined ? undefined : site.journalPart.size + site.wish + 2 * usualWall);
+  let best: { draft: Draft; rank: number[] } | undefined;
+  const offer = (shells: Omit<Draft, 'rod'>, upper: MeasuredPart, lower: MeasuredPart) => {
+    if (!site.rules.pairs(upper, lower, site.kind.limits)) return;
+    const window = site.boreWindow(upper, lower);
+    if (!window) return;
+    const draft: Draft = {
+      ...shells,
+      rod: undefined,
+      added: [{ is: 'rod', window, mass }, ...shells.added],
+    };
+    const unusual = middle === undefined ? 0 : Math.abs(middleOf(window) - middle);
+    const rank = [...costOf(draft, true), unusual];
+    if (!best || compareCosts(rank, best.rank) < 0) best = { draft, rank };
+  };
+  const half = middle === undefined ? (usualWall ?? 0) : (middle - site.journalPart.size - site.wish) / 2;
+  const near = (side: Side) => {
+    const found: PooledShell[] = [];
+    for (const entry of outward(pool[side], half)) {
+      if (site.free(entry) > 0) found.push(entry);
+      if (found.length === PAIR_TRIES) break;
+    }
+    return found;
+  };
+  const [uppers, lowers] = [near('upper'), near('lower')];
+  for (const upper of uppers) {
+    for (const lower of lowers) {
+      if (upper.row === lower.row && site.free(upper) < 2) continue;
+      offer({ added: [], upper, lower }, upper.row.part, lower.row.part);
+    }
+  }
+  if (!best) {
+    for (const shell of newShells.upper) {
+      const added = { is: 'new shell', side: 'upper', shell } as const;
+      for (const lower of lowers)
+        offer({ added: [added], upper: undefined, lower }, shell.part, lower.row.part);
+      for (const second of newShells.lower) {
+        const both = [added, { is: 'new shell', side: 'lower', shell: second } as const];
+        offer({ added: both, upper: undefined, lower: undefined }, shell.part, second.part);
+      }
+    }
+    for (const shell of newShells.lower) {
+      const added = { is: 'new shell', side: 'lower', shell } as const;
+      for (const upper of uppers)
+        offer({ added: [added], upper, lower: undefined }, upper.row.part, shell.part);
+    }
+  }
+  return best?.draft;
+}
+
+/** Where nothing says which shells, the bore less both walls is what counts. */
+export function withRodAndWalls(site: Site): Draft | undefined {
+  if (site.journal.caseBore) return undefined;
+  const { usualWall, measureWall } = site.kind;
+  const { mass } = site.giving;
+  const walls = measureWall(usualWall ?? 0);
+  const free = windowOf(
+    site.rules,
+    site.kind.limits,
+    (size) => site.parts(site.kind.measureBore(size), walls, walls),
+    1,
+  );
+  if (!free) return undefined;
+  const window = { from: free.from - 2 * walls.size, to: free.to - 2 * walls.size };
+  return {
+    added: [{ is: 'rod and walls', window, mass }],
+    rod: undefined,
+    upper: undefined,
+    lower: undefined,
+  };
+}

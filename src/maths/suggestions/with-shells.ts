@@ -1,0 +1,113 @@
+/** Additions of shells alone, to a bore that is there. */
+import type { FitParts } from '../clearance.js';
+import type { MeasuredPart } from '../uncertainty.js';
+import { compareCosts, costOf, type Draft } from './plan.js';
+import { outward } from './pool.js';
+import { type Bore, type Site, TRIES } from './site.js';
+import { middleOf, windowOf } from './windows.js';
+
+/** A bore and a pair that are there: the search was ended before it found them. */
+export function withNothing(site: Site, bores: readonly Bore[]): Draft | undefined {
+  for (const { rod, part } of bores) {
+    const half = (part.size - site.journalPart.size - site.wish) / 2;
+    let tried = 0;
+    for (const upper of outward(site.giving.pool.upper, half)) {
+      if (site.free(upper) < 1) continue;
+      for (const lower of site.beside(part, upper.row.part, 'lower')) {
+        if (lower.row === upper.row && site.free(lower) < 2) continue;
+        return { added: [], rod, upper, lower };
+      }
+      if (++tried === TRIES) break;
+    }
+  }
+  return undefined;
+}
+
+export function withNewShells(site: Site, bores: readonly Bore[]): Draft | undefined {
+  let best: { draft: Draft; rank: number[] } | undefined;
+  const offer = (draft: Draft, fit: FitParts<MeasuredPart>) => {
+    const { bore, upper, lower, journal } = fit;
+    const off = Math.abs(bore.size - upper.size - lower.size - journal.size - site.wish);
+    const rank = [...costOf(draft, true), off];
+    if (!best || compareCosts(rank, best.rank) < 0) best = { draft, rank };
+  };
+  const { newShells, limits } = site.kind;
+  for (const { rod, part: bore } of bores) {
+    for (const side of ['upper', 'lower'] as const) {
+      const other = side === 'upper' ? 'lower' : 'upper';
+      for (const shell of newShells[side]) {
+        const added = { is: 'new shell', side, shell } as const;
+        for (const entry of site.beside(bore, shell.part, other)) {
+          const [upper, lower] = side === 'upper' ? [shell, entry.row] : [entry.row, shell];
+          offer(
+            {
+              added: [added],
+              rod,
+              upper: side === 'upper' ? undefined : entry,
+              lower: side === 'upper' ? entry : undefined,
+            },
+            site.parts(bore, upper.part, lower.part),
+          );
+          break;
+        }
+        if (side === 'lower') continue;
+        for (const second of newShells.lower) {
+          const fit = site.parts(bore, shell.part, second.part);
+          if (!site.rules.allows(fit, limits)) continue;
+          const both = [added, { is: 'new shell', side: 'lower', shell: second } as const];
+          offer({ added: both, rod, upper: undefined, lower: undefined }, fit);
+        }
+      }
+    }
+  }
+  return best?.draft;
+}
+
+/** One wall beside a half that is there, the pair as alike as it can be. */
+export function withOneWall(site: Site, bores: readonly Bore[]): Draft | undefined {
+  let best: { draft: Draft; unlike: number } | undefined;
+  for (const { rod, part: bore } of bores) {
+    const half = (bore.size - site.journalPart.size - site.wish) / 2;
+    for (const side of ['upper', 'lower'] as const) {
+      const other = side === 'upper' ? 'lower' : 'upper';
+      let tried = 0;
+      for (const entry of outward(site.giving.pool[other], half)) {
+        if (tried++ === TRIES) break;
+        if (site.free(entry) < 1) continue;
+        const there = entry.row.part;
+        const window = site.wallWindow(bore, there, side);
+        if (!window) continue;
+        const unlike = Math.abs(middleOf(window) - there.size);
+        if (!best || unlike < best.unlike) {
+          const shells =
+            side === 'upper' ? { upper: undefined, lower: entry } : { upper: entry, lower: undefined };
+          best = { draft: { added: [{ is: 'wall', side, window }], rod, ...shells }, unlike };
+        }
+        break;
+      }
+    }
+  }
+  return best?.draft;
+}
+
+export function withTwoWalls(site: Site, bores: readonly Bore[]): Draft | undefined {
+  const { limits, measureWall, usualWall } = site.kind;
+  let best: { draft: Draft; unusual: number } | undefined;
+  for (const { rod, part: bore } of bores) {
+    const window = windowOf(
+      site.rules,
+      limits,
+      (size) => site.parts(bore, measureWall(size), measureWall(size)),
+      -2,
+    );
+    if (!window) continue;
+    const unusual = usualWall === undefined ? 0 : Math.abs(middleOf(window) - usualWall);
+    if (best && unusual >= best.unusual) continue;
+    const { halfDifference } = limits;
+    const width = window.to - window.from;
+    const apart = halfDifference !== undefined && halfDifference < width ? halfDifference : undefined;
+    const added = [{ is: 'walls', window, apart } as const];
+    best = { draft: { added, rod, upper: undefined, lower: undefined }, unusual };
+  }
+  return best?.draft;
+}
