@@ -10,6 +10,7 @@ import { leftOver } from '../engine/sheets/left-over.js';
 import { matchedRows } from '../engine/sheets/matched-rows.js';
 import { unmatchedRows } from '../engine/sheets/not-matched.js';
 import { isProved, stageValue } from '../engine/sheets/proof-words.js';
+import { nextEngine } from '../engine/sheets/suggestion-words.js';
 import { countOf, extremesOf, waitingCount } from '../engine/sheets/summary.js';
 import { toBuy } from '../engine/sheets/to-buy.js';
 import { type Grain, mmOfGrain } from '../maths/grain.js';
@@ -115,13 +116,15 @@ function matchingJson(assessment: Assessment) {
       status: row.status,
       ranTogether: row.fit.ranTogether,
     })),
-    notMatched: unmatchedRows(assessment).map(({ journal: { row }, why }) => ({
+    notMatched: unmatchedRows(assessment).map(({ journal: { row }, why, filledBy }) => ({
       engine: row.engine,
       fit: row.fit,
       position: row.position,
       journal: row.name,
       why,
+      filledBy: filledBy ?? null,
     })),
+    nextEngine: nextEngine(assessment) ?? null,
     toBuy: toBuy(rows).map(({ places, ...bought }) => ({ ...bought, for: places })),
     leftOver: leftOver(rows, assessment),
   };

@@ -3,6 +3,7 @@ import { neighbourSpread } from '../../maths/clearance.js';
 import type { Grain } from '../../maths/grain.js';
 import { matchStock } from '../../maths/matching/match.js';
 import type { MatchResult } from '../../maths/matching/stock.js';
+import type { CrankPlan } from '../../maths/suggestions/crank-plan.js';
 import type { Book } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { Context, groupBy } from './context.js';
@@ -11,6 +12,7 @@ import { assessParts } from './part.js';
 import { type PartsOfBook, placeFits } from './places.js';
 import { type Remeasure, remeasureList } from './remeasure.js';
 import { type BookStock, stockOf } from './stock.js';
+import { crankPlansOf } from './suggestions.js';
 import { assessTables, type TableResults } from './table-checks.js';
 
 export interface Assessment {
@@ -24,6 +26,8 @@ export interface Assessment {
   readonly stock: BookStock;
   /** Undefined where the book has no engine to match, or a setting that matching needs was refused. */
   readonly matching: MatchResult | undefined;
+  /** What would complete the engines that are not; empty where nothing was matched. */
+  readonly plans: readonly CrankPlan[];
   /** Books that were to be of the stock and could not be read. */
   readonly missingBooks: readonly string[];
   /** The time that matching was given. */
@@ -77,6 +81,7 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
     spreads: spreadsOf(fits),
     stock,
     matching,
+    plans: matching ? crankPlansOf(parts, stock, matching, context) : [],
     missingBooks,
     seconds,
   };

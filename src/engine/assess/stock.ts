@@ -1,7 +1,7 @@
 /** The stock of a book for matching: what may be used, and why the rest may not. */
 import { middle } from '../../maths/classes.js';
-import type { RanAt, Stock, StockEngine, StockJournal } from '../../maths/matching/stock.js';
-import type { LimitsRow, PartRow } from '../book/book.js';
+import type { RanAt, Stock, StockEngine, StockJournal, StockNewShell } from '../../maths/matching/stock.js';
+import type { LimitsRow, NewShellRow, PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import type { BadCell } from '../book/problems.js';
 import { type Context, groupBy, kindKey } from './context.js';
@@ -117,26 +117,21 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
               },
             ],
       ),
-      newShells: setup.buyNewShells
-        ? book.newShells.flatMap((row) => {
-            const { mark, half, from, to, bad, price } = row;
-            if (bad.length > 0 || !mark || !half || from === undefined || to === undefined || from > to)
-              return [];
-            const part = {
-              size: middle({ from, to }),
-              smallest: from,
-              largest: to,
-              systematic: [],
-              spotVariance: 0,
-            };
-            return [{ engineType: nameKey(row.engineType), fit: nameKey(row.fit), mark, half, part, price }];
-          })
-        : [],
+      newShells: setup.buyNewShells ? book.newShells.flatMap((row) => newShellOf(row) ?? []) : [],
       confidence: setup.confidence,
       allowUndecided: setup.allowUndecided,
       preferKeptPairs: setup.preferKeptPairs,
     },
   };
+}
+
+/** A shell as it is sold, at the middle of its walls; undefined for a row that cannot be read whole. */
+export function newShellOf(row: NewShellRow): StockNewShell | undefined {
+  const { mark, half, from, to, bad, price } = row;
+  if (bad.length > 0 || !mark || !half || from === undefined || to === undefined || from > to)
+    return undefined;
+  const part = { size: middle({ from, to }), smallest: from, largest: to, systematic: [], spotVariance: 0 };
+  return { engineType: nameKey(row.engineType), fit: nameKey(row.fit), mark, half, part, price };
 }
 
 function kindOf(row: PartRow) {

@@ -12,9 +12,11 @@ import type { Book, ClassOf, ClassRow, TableRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { type BadCell, reasonOf } from '../book/problems.js';
 import { type Context, groupBy, kindKey } from './context.js';
+import { type Findings, Gathered } from './findings.js';
+import { undersizeFindings } from './undersize-checks.js';
 import { lengthText } from './words.js';
 
-export type CheckedSheet = 'Limits' | 'Classes' | 'Selection' | 'Gauges' | 'Materials';
+export type CheckedSheet = 'Limits' | 'Classes' | 'Selection' | 'Undersizes' | 'Gauges' | 'Materials';
 
 export interface TableRowResult {
   readonly row: number;
@@ -30,6 +32,7 @@ export function assessTables(context: Context): TableResults {
     Limits: findingsBy(book.limits, limitsFindings(context)),
     Classes: findingsBy(book.classes, classFindings(context)),
     Selection: findingsBy(book.selection, selectionFindings(context)),
+    Undersizes: findingsBy(book.undersizes, undersizeFindings(context)),
     Gauges: findingsBy(book.gauges, gaugeFindings(book)),
     Materials: findingsBy(
       book.materials,
@@ -38,19 +41,11 @@ export function assessTables(context: Context): TableResults {
   };
 }
 
-type Findings = ReadonlyMap<TableRow, readonly string[]>;
-
 function findingsBy(rows: readonly TableRow[], findings: Findings): TableRowResult[] {
   return rows.map((row) => {
     const why = [...row.bad.map((bad: BadCell) => reasonOf(bad)), ...(findings.get(row) ?? [])];
     return { row: row.row, status: why.length > 0 ? 'check the source' : 'consistent', why };
   });
-}
-
-class Gathered extends Map<TableRow, string[]> {
-  add(row: TableRow, finding: string): void {
-    this.set(row, [...(this.get(row) ?? []), finding]);
-  }
 }
 
 /** A thing named twice stands on both rows. */

@@ -84,6 +84,15 @@ export interface MaterialRow extends TableRow {
   readonly expansion: number | undefined;
 }
 
+/** What the maker lets journals be ground to. */
+export interface UndersizeRow extends TableRow {
+  readonly engineType: string;
+  readonly fit: string;
+  readonly step: string | undefined;
+  readonly journalMin: Grain | undefined;
+  readonly journalMax: Grain | undefined;
+}
+
 export interface NewShellRow extends TableRow {
   readonly engineType: string;
   readonly fit: string;
@@ -92,6 +101,8 @@ export interface NewShellRow extends TableRow {
   readonly from: Grain | undefined;
   readonly to: Grain | undefined;
   readonly price: number;
+  /** The undersize that it is for; undefined: any. */
+  readonly step: string | undefined;
 }
 
 /** One reading cell of a part, uncorrected. */
@@ -149,6 +160,7 @@ export interface Book {
   readonly gauges: readonly GaugeRow[];
   readonly materials: readonly MaterialRow[];
   readonly newShells: readonly NewShellRow[];
+  readonly undersizes: readonly UndersizeRow[];
   readonly journals: readonly PartRow[];
   readonly rods: readonly PartRow[];
   readonly cases: readonly PartRow[];

@@ -15,6 +15,7 @@ export type SheetName =
   | 'Cases'
   | 'Shells'
   | 'New shells'
+  | 'Undersizes'
   | 'Fits';
 
 export interface InputColumn {
@@ -178,6 +179,16 @@ export const INPUT_SHEETS: Readonly<Record<SheetName, InputSheet>> = {
       needed('Wall from', 'Least wall.'),
       needed('Wall to', 'Greatest wall.'),
       column('Price', 'Of one; blank is 1.'),
+      column('Step', 'The step of Undersizes that the shell is for; blank: any.'),
+    ],
+  },
+  Undersizes: {
+    columns: [
+      needed('Engine type', 'The type that the step is for.'),
+      needed('Fit', '`big end`, `main`, or another word.'),
+      needed('Step', "The step's name, as `0.25`."),
+      needed('Journal min', 'Least journal size after grinding.'),
+      needed('Journal max', 'Greatest journal size after grinding.'),
     ],
   },
   Fits: {

@@ -12,6 +12,7 @@ import type {
   NewShellRow,
   SelectionTableRow,
   Setup,
+  UndersizeRow,
 } from './book.js';
 import { INPUT_SHEETS, SETUP_ITEMS, type SheetName } from './input-sheets.js';
 import { headerKey, nameKey } from './names.js';
@@ -57,6 +58,7 @@ export function openBook(model: WorkbookModel, setup: Setup): Book {
     selection: rowsOf('Selection', (row) => selectionRow(row, typeOf(row))),
     gauges: rowsOf('Gauges', (row) => gaugeRow(row, knows)),
     newShells: rowsOf('New shells', (row) => newShellRow(row, typeOf(row))),
+    undersizes: rowsOf('Undersizes', (row) => undersizeRow(row, typeOf(row))),
     ...parts,
   };
   const badOf = (rows: readonly { bad: readonly Book['bad'][number][] }[]) => rows.flatMap(({ bad }) => bad);
@@ -81,7 +83,7 @@ function withType(row: LimitsRow, onlyType: string | undefined): LimitsRow {
 }
 
 /** Tables that name engine types, for a book without limits. */
-const TYPED_TABLES = ['Classes', 'Selection', 'New shells'] as const;
+const TYPED_TABLES = ['Classes', 'Selection', 'New shells', 'Undersizes'] as const;
 
 /**
  * The engine type of rows that leave it out: the one that Limits names, undefined where it names
@@ -263,6 +265,19 @@ function newShellRow(row: Row, engineType: string): NewShellRow {
     from: row.length('Wall from', RULES.size),
     to: row.length('Wall to', RULES.size),
     price: row.plainNumber('Price', RULES.price) ?? 1,
+    step: row.name('Step'),
+    bad: row.bad,
+  };
+}
+
+function undersizeRow(row: Row, engineType: string): UndersizeRow {
+  return {
+    row: row.row,
+    engineType,
+    fit: row.name('Fit') ?? '',
+    step: row.name('Step'),
+    journalMin: row.length('Journal min', RULES.size),
+    journalMax: row.length('Journal max', RULES.size),
     bad: row.bad,
   };
 }

@@ -22,6 +22,7 @@ export const RESULT_HEADERS: Partial<Readonly<Record<SheetName, readonly string[
   Classes: TABLE,
   Selection: TABLE,
   Limits: TABLE,
+  Undersizes: TABLE,
   Gauges: TABLE,
   Materials: TABLE,
   Fits: [

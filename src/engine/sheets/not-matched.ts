@@ -7,11 +7,15 @@ import type { Book } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
 import type { OutputSheet } from '../workbook-model.js';
 import { ownSheet, type SheetColumn } from './own-sheet.js';
+import { suggestionsOf } from './suggestion-words.js';
 import { typedName } from './typed-name.js';
 
 export interface UnmatchedRow {
   readonly journal: PartResult;
+  /** The reason, and what would fill it. */
   readonly why: string;
+  /** What would fill it alone, where anything would. */
+  readonly filledBy: string | undefined;
 }
 
 export function notMatchedSheet(assessment: Assessment): OutputSheet {
@@ -36,16 +40,22 @@ function columnsOf(book: Book): SheetColumn<UnmatchedRow>[] {
       width: 14,
       value: ({ journal: { row } }) => typedName(book, row, 'Part', row.name),
     },
-    { header: 'Why', width: 60, format: 'text', value: ({ why }) => why },
+    { header: 'Why', width: 90, format: 'text', value: ({ why }) => why },
   ];
 }
 
-export function unmatchedRows({ matching, stock, context }: Assessment): UnmatchedRow[] {
+export function unmatchedRows(assessment: Assessment): UnmatchedRow[] {
+  const { matching, stock, context } = assessment;
   if (!matching) return [];
+  const suggestions = suggestionsOf(assessment);
   const filled = new Set(matching.fits.map(({ journal }) => journal));
   return [...stock.journals]
     .filter(([journal]) => !filled.has(journal))
-    .map(([journal, part]) => ({ journal: part, why: whyNot(journal, part) }));
+    .map(([journal, part]) => {
+      const filledBy = suggestions.get(journal);
+      const why = whyNot(journal, part);
+      return { journal: part, why: filledBy === undefined ? why : `${why}; ${filledBy}`, filledBy };
+    });
 
   function whyNot(journal: StockJournal, part: PartResult): string {
     const own = reasonNotUsed(part);

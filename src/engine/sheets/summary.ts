@@ -13,6 +13,7 @@ import type { OutputCell, OutputSheet } from '../workbook-model.js';
 import { headerRow, ownSheet, rowsOf, type SheetColumn, text } from './own-sheet.js';
 import { AIM_WORDS, missingSentence, stageValue, stopSentence } from './proof-words.js';
 import { readingsUnchanged } from './readings-checksum.js';
+import { nextEngine } from './suggestion-words.js';
 import { type TypedName, typedName } from './typed-name.js';
 
 const WAITING = new Set<FitResult['status']>(['bad reading', 'unclear', 'not measured', 'no limits']);
@@ -156,7 +157,13 @@ export function matchingResult(assessment: Assessment): MatchingTable {
     format: stage.aim === 'distance from the aim' ? (unit === 'in' ? 'in' : 'mm') : 'plain',
   });
   const engines = stock.stock.engines.length;
-  const sentences = [stopSentence(assessment), missingSentence(assessment)];
+  const next = nextEngine(assessment);
+  const sentences = [
+    stopSentence(assessment),
+    missingSentence(assessment),
+    next &&
+      `The engine that the least addition would complete: ${next}. Sheet Not matched says what it needs.`,
+  ];
   return {
     headers,
     rows: matching.stages.map((stage) => [

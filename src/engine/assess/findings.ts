@@ -1,0 +1,10 @@
+/** What is found wrong with the rows of a table. */
+import type { TableRow } from '../book/book.js';
+
+export type Findings = ReadonlyMap<TableRow, readonly string[]>;
+
+export class Gathered extends Map<TableRow, string[]> {
+  add(row: TableRow, finding: string): void {
+    this.set(row, [...(this.get(row) ?? []), finding]);
+  }
+}
