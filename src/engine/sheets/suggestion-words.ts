@@ -86,7 +86,10 @@ class SuggestionWords {
       ...this.there('lower shell', lower),
     ];
     if (added.length === 0) {
-      return `${listed(there)} would fill it: the search was ended before it found them; give it more time with --seconds`;
+      const isLeft = [rod, upper, lower].every((entry) => !entry?.holder);
+      // No set holds them, and yet no set was made of them.
+      const why = isLeft ? ': the search was ended before it found them; give it more with --seconds' : '';
+      return `would be filled by ${listed(there)}${why}`;
     }
     const beside = there.length > 0 ? `, with ${listed(there)}` : '';
     return `would be filled by ${listed(this.ofAdded(added))}${beside}`;

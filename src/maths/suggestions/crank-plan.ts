@@ -104,20 +104,21 @@ class CrankPlanner {
     // A crank that cannot be completed takes nothing from others.
     const completable = engine.journals.every((journal) => this.fits.has(journal) || journal.part);
     const pools = [false, ...(completable ? [true] : [])].map((fromOthers) =>
-      this.parts.poolFor(engine, kind, fromOthers),
+      this.parts.poolFor(kind, fromOthers),
     );
     const masses = this.masses(engine, kind);
     for (const journal of empty) {
       const mass = massRange(masses, parts.limits.massSpread);
       const plans = pools.flatMap(
-        (pool) => cheapestPlan(this.rules, parts, journal, { pool, used, mass }, unlisted) ?? [],
+        (pool) =>
+          cheapestPlan(this.rules, parts, journal, { engine: engine.name, pool, used, mass }, unlisted) ?? [],
       );
       plans.sort((a, b) => compareCosts(a.cost, b.cost));
       const [plan] = plans;
       if (!plan) continue;
       found.push(plan);
       for (const entry of [plan.rod, plan.upper, plan.lower]) {
-        if (entry) used.set(entry.row, (used.get(entry.row) ?? 0) + 1);
+        if (entry) used.set(entry, (used.get(entry) ?? 0) + 1);
       }
       if (plan.rod?.row.mass !== undefined) masses.push(plan.rod.row.mass);
     }
@@ -147,7 +148,8 @@ class CrankPlanner {
         groundFrom: this.facts.groundFrom(journal),
         fit: this.fits.get(journal),
       })),
-      pool: this.parts.poolFor(engine, kind, true),
+      engine: engine.name,
+      pool: this.parts.poolFor(kind, true),
       used,
       masses: this.masses(engine, kind),
     });

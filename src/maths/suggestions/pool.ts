@@ -1,5 +1,5 @@
 /** The parts that a crank may still take: what no set holds, and what stands in cranks that stay incomplete. */
-import type { FitKind, MatchedFit, Stock, StockEngine, StockRod, StockShell } from '../matching/stock.js';
+import type { FitKind, MatchedFit, Stock, StockRod, StockShell } from '../matching/stock.js';
 import { goesOn, type Side, sameKind } from './rules.js';
 
 export interface Pooled<Row> {
@@ -22,25 +22,31 @@ export interface Pool {
 
 interface Sized {
   readonly row: { readonly part: { readonly size: number }; readonly name: string };
+  readonly holder: MatchedFit | undefined;
 }
 
+/** Of parts alike those that are left over first. */
 function bySize(a: Sized, b: Sized): number {
-  return a.row.part.size - b.row.part.size || (a.row.name < b.row.name ? -1 : 1);
+  return (
+    a.row.part.size - b.row.part.size ||
+    Number(a.holder !== undefined) - Number(b.holder !== undefined) ||
+    (a.row.name < b.row.name ? -1 : 1)
+  );
 }
 
 /** Everything that could be pooled, once for all cranks. */
 export class Parts {
   private readonly rods: PooledRod[] = [];
   private readonly shells: PooledShell[] = [];
-  private readonly complete: ReadonlySet<string>;
+  private readonly pools = new Map<string, Pool>();
 
   constructor(stock: Stock, fits: readonly MatchedFit[], completeEngines: readonly string[]) {
-    this.complete = new Set(completeEngines);
+    const complete = new Set(completeEngines);
     const taken = new Map<object, number>();
     const take = (row: object) => taken.set(row, (taken.get(row) ?? 0) + 1);
     const rodNamed = new Map(stock.rods.map((row) => [`${row.engineType}\u0000${row.name}`, row]));
     for (const fit of fits) {
-      const isOpen = !this.complete.has(fit.engine);
+      const isOpen = !complete.has(fit.engine);
       const rod = fit.journal.caseBore
         ? undefined
         : rodNamed.get(`${fit.journal.engineType}\u0000${fit.bore.name}`);
@@ -66,15 +72,22 @@ export class Parts {
   }
 
   /**
-   * @param engine the crank that takes; what it holds itself stays where it is
-   * @param fromOthers whether parts of other incomplete cranks count
+   * The same lists for every crank: one that takes passes over what it holds itself.
+   * @param fromOthers whether parts of incomplete cranks count
    */
-  poolFor({ name }: StockEngine, kind: FitKind, fromOthers: boolean): Pool {
-    const isFree = ({ holder }: Pooled<unknown>) => !holder || (fromOthers && holder.engine !== name);
-    const shells = this.shells.filter((entry) => isFree(entry) && sameKind(entry.row, kind));
+  poolFor(kind: FitKind, fromOthers: boolean): Pool {
+    const key = JSON.stringify([kind.engineType, kind.fit, fromOthers]);
+    const pool = this.pools.get(key) ?? this.makePool(kind, fromOthers);
+    this.pools.set(key, pool);
+    return pool;
+  }
+
+  private makePool(kind: FitKind, fromOthers: boolean): Pool {
+    const counts = ({ holder }: Pooled<unknown>) => fromOthers || !holder;
+    const shells = this.shells.filter((entry) => counts(entry) && sameKind(entry.row, kind));
     const side = (half: Side) => shells.filter(({ row }) => goesOn(row.half, half));
     return {
-      rods: this.rods.filter((entry) => isFree(entry) && entry.row.engineType === kind.engineType),
+      rods: this.rods.filter((entry) => counts(entry) && entry.row.engineType === kind.engineType),
       upper: side('upper'),
       lower: side('lower'),
     };

@@ -13,7 +13,7 @@ import { massRange } from './mass-range.js';
 import type { KindParts } from './plan.js';
 import { outward, type Pool, type PooledRod } from './pool.js';
 import type { FitRules, Side } from './rules.js';
-import { hasMass } from './site.js';
+import { freeCount, hasMass } from './site.js';
 import { intersect, type Measure, type Window, windowOf } from './windows.js';
 
 /** One step of the maker's, with the shells that are sold for it. */
@@ -49,6 +49,7 @@ export interface GroundSite {
 }
 
 export interface GroundCrank {
+  readonly engine: string;
   readonly journals: readonly GroundSite[];
   readonly pool: Pool;
   readonly used: ReadonlyMap<object, number>;
@@ -104,7 +105,7 @@ function groundTo(
     const wished = parts.usualBore ?? 0;
     const free: Option[][] = [];
     for (const rod of outward(crank.pool.rods, wished)) {
-      if (rod.count - (used.get(rod.row) ?? 0) < 1) continue;
+      if (freeCount(rod, { engine: crank.engine, used }) < 1) continue;
       if (!hasMass(rod.row.mass, massRange(masses, parts.limits.massSpread))) continue;
       free.push(optionsOf(rules, parts, undersize, range, site.journal, rod, rod.row.part));
       if (free.length === ROD_TRIES) break;
@@ -115,7 +116,7 @@ function groundTo(
       .sort((a, b) => width(b.common!.window) - width(a.common!.window))[0];
     const rod = best?.own[0]?.place.rod;
     if (!best || !rod) return undefined;
-    used.set(rod.row, (used.get(rod.row) ?? 0) + 1);
+    used.set(rod, (used.get(rod) ?? 0) + 1);
     if (rod.row.mass !== undefined) masses.push(rod.row.mass);
     options.push(best.own);
   }

@@ -10,6 +10,8 @@ import { intersect, type Window, windowOf } from './windows.js';
 
 /** What one crank has still to give and may still take. */
 export interface Giving {
+  /** The crank that takes: what it holds itself stays where it is. */
+  readonly engine: string;
   readonly pool: Pool;
   /** Parts that an earlier place of the crank has taken. */
   readonly used: ReadonlyMap<object, number>;
@@ -23,6 +25,14 @@ export const TRIES = 64;
 export interface Bore {
   readonly rod: PooledRod | undefined;
   readonly part: MeasuredPart;
+}
+
+/** How many of an entry the crank may still take. */
+export function freeCount(
+  entry: PooledRod | PooledShell,
+  { engine, used }: Pick<Giving, 'engine' | 'used'>,
+): number {
+  return entry.holder?.engine === engine ? 0 : entry.count - (used.get(entry) ?? 0);
 }
 
 export class Site {
@@ -43,8 +53,8 @@ export class Site {
     this.reach = Math.max(limits.max - this.wish, this.wish - limits.min) * (rules.allowsUndecided ? 2 : 1);
   }
 
-  free({ row, count }: PooledRod | PooledShell): number {
-    return count - (this.giving.used.get(row) ?? 0);
+  free(entry: PooledRod | PooledShell): number {
+    return freeCount(entry, this.giving);
   }
 
   *bores(): Generator<Bore> {

@@ -42,7 +42,7 @@ export function withRod(site: Site): Draft | undefined {
   const [uppers, lowers] = [near('upper'), near('lower')];
   for (const upper of uppers) {
     for (const lower of lowers) {
-      if (upper.row === lower.row && site.free(upper) < 2) continue;
+      if (upper === lower && site.free(upper) < 2) continue;
       offer({ added: [], upper, lower }, upper.row.part, lower.row.part);
     }
   }

@@ -6,21 +6,26 @@ import { outward } from './pool.js';
 import { type Bore, type Site, TRIES } from './site.js';
 import { middleOf, windowOf } from './windows.js';
 
-/** A bore and a pair that are there: the search was ended before it found them. */
+/** A bore and a pair that are there, as few as can be taken from other cranks. */
 export function withNothing(site: Site, bores: readonly Bore[]): Draft | undefined {
+  let best: { draft: Draft; taken: number } | undefined;
+  let found = 0;
   for (const { rod, part } of bores) {
     const half = (part.size - site.journalPart.size - site.wish) / 2;
     let tried = 0;
     for (const upper of outward(site.giving.pool.upper, half)) {
+      if (tried++ === TRIES) break;
       if (site.free(upper) < 1) continue;
       for (const lower of site.beside(part, upper.row.part, 'lower')) {
-        if (lower.row === upper.row && site.free(lower) < 2) continue;
-        return { added: [], rod, upper, lower };
+        if (lower === upper && site.free(lower) < 2) continue;
+        const taken = [rod, upper, lower].filter((entry) => entry?.holder).length;
+        if (!best || taken < best.taken) best = { draft: { added: [], rod, upper, lower }, taken };
+        if (taken === 0 || ++found === TRIES) return best.draft;
+        if (!lower.holder) break;
       }
-      if (++tried === TRIES) break;
     }
   }
-  return undefined;
+  return best?.draft;
 }
 
 export function withNewShells(site: Site, bores: readonly Bore[]): Draft | undefined {
@@ -65,6 +70,7 @@ export function withNewShells(site: Site, bores: readonly Bore[]): Draft | undef
 
 /** One wall beside a half that is there, the pair as alike as it can be. */
 export function withOneWall(site: Site, bores: readonly Bore[]): Draft | undefined {
+  const { limits } = site.kind;
   let best: { draft: Draft; unlike: number } | undefined;
   for (const { rod, part: bore } of bores) {
     const half = (bore.size - site.journalPart.size - site.wish) / 2;
@@ -78,6 +84,8 @@ export function withOneWall(site: Site, bores: readonly Bore[]): Draft | undefin
         const window = site.wallWindow(bore, there, side);
         if (!window) continue;
         const unlike = Math.abs(middleOf(window) - there.size);
+        // Nobody sets halves that differ by more than the whole range of the clearance: common practice, no source.
+        if (unlike > limits.max - limits.min) continue;
         if (!best || unlike < best.unlike) {
           const shells =
             side === 'upper' ? { upper: undefined, lower: entry } : { upper: entry, lower: undefined };

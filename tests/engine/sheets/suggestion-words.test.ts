@@ -21,7 +21,7 @@ const PIN: Row = { Part: 'J1', Engine: 'C', Fit: 'big end', Position: 1, Gauge: 
 const ROD: Row = { Part: 'R1', Gauge: 'bore gauge', 'A 0': 45.01, Mass: 600 };
 const UPPER: Row = { Part: 'U1', Half: 'upper', Gauge: 'ball mic', 'Wall 1': 1.4875 };
 const LOWER: Row = { Part: 'L1', Half: 'lower', Gauge: 'ball mic', 'Wall 1': 1.4875 };
-/** Of another crank, whose rod and shells tell what is usual. */
+/** A pin of another crank. */
 const OTHER: Row = { ...PIN, Part: 'K1', Engine: 'D' };
 
 function sheetsOf(
@@ -246,24 +246,22 @@ describe('grinding', () => {
 });
 
 test('a crank takes parts of other cranks that stay incomplete, and says where they are', async () => {
-  // Crank C wants two sets, D two; what there is makes one of each.
-  const journals = [
-    PIN,
-    { ...PIN, Part: 'J2', Position: 2 },
-    OTHER,
-    { ...OTHER, Part: 'K2', Position: 2, Usable: 'no' },
-  ];
-  const sheets = sheetsOf(
-    [ROD, { ...ROD, Part: 'R2' }],
-    [
-      { ...UPPER, Quantity: 1 },
-      { ...LOWER, Quantity: 2 },
-      { ...UPPER, Part: 'U2', 'Wall 1': 2 },
-    ],
-    { Journals: table(...journals) },
+  // Two cranks of two pins; one lower shell is there, so one pin is filled and neither crank complete.
+  const second = (row: Row) => ({ ...row, Part: `${row.Part} 2`, Position: 2 });
+  const sheets = sheetsOf([ROD, { ...ROD, Part: 'R2' }], [{ ...UPPER, Quantity: 2 }, LOWER], {
+    Journals: table(PIN, second(PIN), OTHER, second(OTHER)),
+  });
+  const assessment = await assessed(sheets);
+  const [filled] = assessment.matching!.fits;
+  const holder = `${filled!.engine.toUpperCase()} big end ${filled!.journal.position}`;
+  const rows = unmatchedRows(assessment).filter(
+    ({ journal }) => journal.row.engine !== filled!.engine.toUpperCase(),
   );
-  const suggestions = filledBy(await assessed(sheets)).filter((sentence) => sentence !== undefined);
-  expect(suggestions.join('\n')).toContain('an upper shell with a wall from');
+  expect(rows[0]!.filledBy).toMatch(
+    /^would be filled by rod R\d, upper shell U1 and lower shell L1 \(now at /,
+  );
+  expect(rows[0]!.filledBy).toContain(`lower shell L1 (now at ${holder})`);
+  expect(rows[1]!.filledBy).toMatch(/^would be filled by a lower shell with a wall from .*, with rod R\d/);
 });
 
 test.each([
