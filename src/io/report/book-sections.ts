@@ -119,7 +119,7 @@ export function stockSection(page: PageContext, { loose, looseRemeasure }: Recor
 }
 
 export function tablesSection(page: PageContext): Element[] {
-  const sheets = ['Limits', 'Classes', 'Selection', 'Gauges', 'Materials'] as const;
+  const sheets = ['Limits', 'Classes', 'Selection', 'Undersizes', 'Gauges', 'Materials'] as const;
   const elements = sheets.flatMap((sheet) => {
     const typed = typedTable(sheet, page.assessment);
     return typed

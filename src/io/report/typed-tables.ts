@@ -17,6 +17,7 @@ const CAPTIONS: Readonly<Record<CheckedSheet, string>> = {
   Limits: 'Limits and their sources',
   Classes: 'Size classes',
   Selection: 'Selection of shells by marks',
+  Undersizes: 'Undersizes',
   Gauges: 'Gauges and their uncertainty',
   Materials: 'Materials',
 };
