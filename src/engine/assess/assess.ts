@@ -2,8 +2,9 @@
 import { neighbourSpread } from '../../maths/clearance.js';
 import type { Grain } from '../../maths/grain.js';
 import { matchStock } from '../../maths/matching/match.js';
-import type { MatchResult } from '../../maths/matching/stock.js';
+import type { MatchResult, StockJournal } from '../../maths/matching/stock.js';
 import type { CrankPlan } from '../../maths/suggestions/crank-plan.js';
+import { obstaclesOf, type Standing } from '../../maths/suggestions/obstacles.js';
 import type { Book } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { Context, groupBy } from './context.js';
@@ -26,6 +27,8 @@ export interface Assessment {
   readonly stock: BookStock;
   /** Undefined where the book has no engine to match, or a setting that matching needs was refused. */
   readonly matching: MatchResult | undefined;
+  /** What stands in the way of the empty journals that could be used. */
+  readonly obstacles: ReadonlyMap<StockJournal, Standing>;
   /** What would complete the engines that are not; empty where nothing was matched. */
   readonly plans: readonly CrankPlan[];
   /** Books that were to be of the stock and could not be read. */
@@ -81,6 +84,7 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
     spreads: spreadsOf(fits),
     stock,
     matching,
+    obstacles: matching ? obstaclesOf(stock.stock, matching.fits) : new Map(),
     plans: matching ? crankPlansOf(parts, stock, matching, context) : [],
     missingBooks,
     seconds,

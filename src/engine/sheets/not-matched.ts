@@ -6,6 +6,7 @@ import { matchingFault, reasonNotUsed } from '../assess/stock.js';
 import type { Book } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
 import type { OutputSheet } from '../workbook-model.js';
+import { obstacleWords } from './obstacle-words.js';
 import { ownSheet, type SheetColumn } from './own-sheet.js';
 import { suggestionsOf } from './suggestion-words.js';
 import { typedName } from './typed-name.js';
@@ -69,8 +70,6 @@ export function unmatchedRows(assessment: Assessment): UnmatchedRow[] {
     if (refused) return reasonOf(refused);
     if (limits?.clearanceMin === undefined || limits.clearanceMax === undefined)
       return 'no limits for this fit';
-    return journal.caseBore
-      ? 'no pair of shells is left that gives an allowed fit'
-      : 'no rod and pair of shells are left that give an allowed fit';
+    return obstacleWords(journal, assessment);
   }
 }

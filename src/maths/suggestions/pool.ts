@@ -36,8 +36,8 @@ function bySize(a: Sized, b: Sized): number {
 
 /** Everything that could be pooled, once for all cranks. */
 export class Parts {
-  private readonly rods: PooledRod[] = [];
-  private readonly shells: PooledShell[] = [];
+  readonly rods: PooledRod[] = [];
+  readonly shells: PooledShell[] = [];
   private readonly pools = new Map<string, Pool>();
 
   constructor(stock: Stock, fits: readonly MatchedFit[], completeEngines: readonly string[]) {
@@ -91,33 +91,5 @@ export class Parts {
       upper: side('upper'),
       lower: side('lower'),
     };
-  }
-}
-
-/** Entries of a list sorted by size, the nearest to a size first. */
-export function* outward<Entry extends Sized>(
-  list: readonly Entry[],
-  size: number,
-  reach = Number.POSITIVE_INFINITY,
-): Generator<Entry> {
-  let [low, high] = [0, list.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (list[middle]!.row.part.size < size) low = middle + 1;
-    else high = middle;
-  }
-  let [below, above] = [low - 1, low];
-  const off = (place: number) => {
-    const entry = list[place];
-    return entry ? Math.abs(entry.row.part.size - size) : Number.POSITIVE_INFINITY;
-  };
-  for (;;) {
-    const isAbove = off(above) <= off(below);
-    const place = isAbove ? above : below;
-    const entry = list[place];
-    if (!entry || off(place) > reach) return;
-    yield entry;
-    if (isAbove) above++;
-    else below--;
   }
 }

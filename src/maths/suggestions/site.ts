@@ -3,8 +3,9 @@ import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
 import type { StockJournal } from '../matching/stock.js';
 import type { MeasuredPart } from '../uncertainty.js';
+import { outward } from './outward.js';
 import type { KindParts, MassRange } from './plan.js';
-import { outward, type Pool, type PooledRod, type PooledShell } from './pool.js';
+import type { Pool, PooledRod, PooledShell } from './pool.js';
 import { type FitRules, type Side, wishOf } from './rules.js';
 import { intersect, type Window, windowOf } from './windows.js';
 

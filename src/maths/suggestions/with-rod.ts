@@ -1,7 +1,8 @@
 /** Additions of a rod, with shells that are there or that can be bought. */
 import type { MeasuredPart } from '../uncertainty.js';
+import { outward } from './outward.js';
 import { compareCosts, costOf, type Draft } from './plan.js';
-import { outward, type PooledShell } from './pool.js';
+import type { PooledShell } from './pool.js';
 import type { Side } from './rules.js';
 import type { Site } from './site.js';
 import { middleOf, windowOf } from './windows.js';

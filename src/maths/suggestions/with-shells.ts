@@ -1,8 +1,8 @@
 /** Additions of shells alone, to a bore that is there. */
 import type { FitParts } from '../clearance.js';
 import type { MeasuredPart } from '../uncertainty.js';
+import { outward } from './outward.js';
 import { compareCosts, costOf, type Draft } from './plan.js';
-import { outward } from './pool.js';
 import { type Bore, type Site, TRIES } from './site.js';
 import { middleOf, windowOf } from './windows.js';
 

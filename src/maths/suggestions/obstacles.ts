@@ -1,0 +1,39 @@
+/** What stands in the way of every journal that is left empty. */
+import type { MatchedFit, Stock, StockJournal } from '../matching/stock.js';
+import { type Obstacle, OpenFits } from './open-fits.js';
+import { Parts } from './pool.js';
+import { FitRules } from './rules.js';
+
+/** `mass spread`: parts that are left would do, but for the masses of the crank's other rods. */
+export type Standing = Obstacle | 'mass spread';
+
+export function obstaclesOf(stock: Stock, fits: readonly MatchedFit[]): Map<StockJournal, Standing> {
+  const filled = new Set(fits.map(({ journal }) => journal));
+  const rules = new FitRules(stock);
+  const whole = new OpenFits(stock);
+  let left: OpenFits | undefined;
+  const standing = new Map<StockJournal, Standing>();
+  for (const journal of stock.engines.flatMap(({ journals }) => journals)) {
+    if (filled.has(journal) || !journal.part) continue;
+    const obstacle = whole.obstacleOf(journal);
+    const asksForMass = !journal.caseBore && rules.limitsOf(journal)?.massSpread !== undefined;
+    if (obstacle !== 'taken' || !asksForMass) {
+      standing.set(journal, obstacle);
+      continue;
+    }
+    left ??= new OpenFits(leftOver(stock, fits));
+    standing.set(journal, left.obstacleOf(journal) === 'taken' ? 'mass spread' : 'taken');
+  }
+  return standing;
+}
+
+/** The stock without the parts that sets hold. */
+function leftOver(stock: Stock, fits: readonly MatchedFit[]): Stock {
+  const every = stock.engines.map(({ name }) => name);
+  const { rods, shells } = new Parts(stock, fits, every);
+  return {
+    ...stock,
+    rods: rods.map(({ row }) => row),
+    shells: shells.map(({ row, count }) => ({ ...row, quantity: count })),
+  };
+}

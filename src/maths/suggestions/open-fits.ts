@@ -1,0 +1,187 @@
+/**
+ * Which fits of a whole stock are allowed, whatever the sets take: what is open to a part, and what
+ * stands in the way of a journal to which nothing is.
+ */
+import type { FitParts } from '../clearance.js';
+import type { Grain } from '../grain.js';
+import type {
+  FitKind,
+  Stock,
+  StockEngine,
+  StockJournal,
+  StockNewShell,
+  StockRod,
+  StockShell,
+} from '../matching/stock.js';
+import type { MeasuredPart } from '../uncertainty.js';
+import { outward } from './outward.js';
+import { FitRules, type GivenLimits, goesOn, type Side, sameKind, wishOf } from './rules.js';
+
+export type AnyShell = StockShell | StockNewShell;
+
+/** Why no set of the stock can fill a journal; `taken`: some could. */
+export type Obstacle =
+  | 'no rod'
+  | 'no mass'
+  | 'no upper shell'
+  | 'no lower shell'
+  | 'half difference'
+  | 'no fit'
+  | 'taken';
+
+export interface JournalPlace {
+  readonly engine: StockEngine;
+  readonly journal: StockJournal;
+}
+
+interface Entry<Row> {
+  readonly row: Row;
+}
+
+interface Sizes {
+  readonly entries: readonly Entry<AnyShell>[];
+  readonly least: Grain;
+  readonly greatest: Grain;
+}
+
+export class OpenFits {
+  private readonly rules: FitRules;
+  private readonly shells = new Map<string, Sizes>();
+  private readonly rods = new Map<string, readonly Entry<StockRod>[]>();
+
+  constructor(private readonly stock: Stock) {
+    this.rules = new FitRules(stock);
+  }
+
+  /** Why nothing fills the journal, were no other journal there. */
+  obstacleOf(journal: StockJournal): Obstacle {
+    const limits = this.rules.limitsOf(journal);
+    const bores = this.boresOf(journal);
+    if (bores.length === 0) {
+      return this.rodsOf(journal.engineType).length > 0 ? 'no mass' : 'no rod';
+    }
+    for (const side of ['upper', 'lower'] as const) {
+      if (this.shellsOf(journal, side).entries.length === 0) return `no ${side} shell`;
+    }
+    if (!limits) return 'no fit';
+    if (bores.some((bore) => this.hasPair(journal, bore, limits))) return 'taken';
+    const anyPair = { ...limits, halfDifference: undefined };
+    const isByHalves = limits.halfDifference !== undefined;
+    return isByHalves && bores.some((bore) => this.hasPair(journal, bore, anyPair))
+      ? 'half difference'
+      : 'no fit';
+  }
+
+  /** The rods that make an allowed fit on a journal with some pair of the stock's shells. */
+  rodsFor(journal: StockJournal): StockRod[] {
+    const limits = this.rules.limitsOf(journal);
+    if (!limits || journal.caseBore) return [];
+    return this.stock.rods.filter(
+      (rod) =>
+        rod.engineType === journal.engineType &&
+        (limits.massSpread === undefined || rod.mass !== undefined) &&
+        this.hasPair(journal, rod.part, limits),
+    );
+  }
+
+  /** The shells that make an allowed fit on a journal, as one half, with some bore and other half of the stock. */
+  shellsFor(journal: StockJournal, side: Side): StockShell[] {
+    return this.stock.shells.filter(
+      (shell) => sameKind(shell, journal) && this.isOpenToShell(journal, shell, side),
+    );
+  }
+
+  isOpenToRod(journal: StockJournal, rod: StockRod): boolean {
+    const limits = this.rules.limitsOf(journal);
+    if (!limits || journal.caseBore || rod.engineType !== journal.engineType) return false;
+    if (limits.massSpread !== undefined && rod.mass === undefined) return false;
+    return this.hasPair(journal, rod.part, limits);
+  }
+
+  isOpenToShell(journal: StockJournal, shell: StockShell, side: Side): boolean {
+    const limits = this.rules.limitsOf(journal);
+    const { part: journalPart, caseBore } = journal;
+    if (!limits || !journalPart || !sameKind(shell, journal) || !goesOn(shell.half, side)) return false;
+    const others = this.shellsOf(journal, side === 'upper' ? 'lower' : 'upper');
+    const fits = (bore: MeasuredPart, other: MeasuredPart) => {
+      const [upper, lower] = side === 'upper' ? [shell.part, other] : [other, shell.part];
+      return this.rules.allows({ bore, upper, lower, journal: journalPart }, limits);
+    };
+    const [wish, reach] = [wishOf(limits), this.reachOf(limits)];
+    for (const { row } of outward(others.entries, shell.part.size)) {
+      if (row === shell && shell.quantity < 2) continue;
+      const bore = journalPart.size + shell.part.size + row.part.size + wish;
+      if (caseBore) {
+        if (caseBore.part && fits(caseBore.part, row.part)) return true;
+        continue;
+      }
+      for (const rod of outward(this.rodsOf(journal.engineType), bore, reach)) {
+        if (limits.massSpread !== undefined && rod.row.mass === undefined) continue;
+        if (fits(rod.row.part, row.part)) return true;
+      }
+    }
+    return false;
+  }
+
+  private boresOf({ caseBore, engineType, fit }: StockJournal): MeasuredPart[] {
+    if (caseBore) return caseBore.part ? [caseBore.part] : [];
+    const needsMass = this.rules.limitsOf({ engineType, fit })?.massSpread !== undefined;
+    return this.rodsOf(engineType)
+      .filter(({ row }) => !needsMass || row.mass !== undefined)
+      .map(({ row }) => row.part);
+  }
+
+  private rodsOf(engineType: string): readonly Entry<StockRod>[] {
+    const known = this.rods.get(engineType);
+    if (known) return known;
+    const own = this.stock.rods.filter((rod) => rod.engineType === engineType).map((row) => ({ row }));
+    own.sort((a, b) => a.row.part.size - b.row.part.size);
+    this.rods.set(engineType, own);
+    return own;
+  }
+
+  /** Shells that are there or may be bought. */
+  private shellsOf({ engineType, fit }: FitKind, side: Side): Sizes {
+    const key = JSON.stringify([engineType, fit, side]);
+    const known = this.shells.get(key);
+    if (known) return known;
+    const rows: AnyShell[] = [...this.stock.shells, ...this.stock.newShells].filter(
+      (shell) => sameKind(shell, { engineType, fit }) && goesOn(shell.half, side),
+    );
+    const entries = rows.map((row) => ({ row })).sort((a, b) => a.row.part.size - b.row.part.size);
+    const least = entries[0]?.row.part.size ?? 0;
+    const sizes = { entries, least, greatest: entries.at(-1)?.row.part.size ?? 0 };
+    this.shells.set(key, sizes);
+    return sizes;
+  }
+
+  /** How far the clearance of an allowed fit may lie from the wish; an undecided one may pass the range by its guard. */
+  private reachOf(limits: GivenLimits): Grain {
+    const wish = wishOf(limits);
+    const roof = limits.serviceLimit ?? limits.max;
+    const range = Math.max(roof - wish, wish - limits.min);
+    return this.rules.allowsUndecided
+      ? 2 * range + (roof - limits.min)
+      : Math.max(limits.max - wish, wish - limits.min);
+  }
+
+  private hasPair(journal: StockJournal, bore: MeasuredPart, limits: GivenLimits): boolean {
+    const { part } = journal;
+    if (!part) return false;
+    const [uppers, lowers] = [this.shellsOf(journal, 'upper'), this.shellsOf(journal, 'lower')];
+    const walls = bore.size - part.size - wishOf(limits);
+    const reach = this.reachOf(limits);
+    // Out of reach of the thinnest pair, or of the thickest.
+    if (walls + reach < uppers.least + lowers.least || walls - reach > uppers.greatest + lowers.greatest) {
+      return false;
+    }
+    for (const { row: upper } of outward(uppers.entries, walls / 2)) {
+      for (const { row: lower } of outward(lowers.entries, walls - upper.part.size, reach)) {
+        if (upper === lower && 'quantity' in upper && upper.quantity < 2) continue;
+        const fit: FitParts<MeasuredPart> = { bore, upper: upper.part, lower: lower.part, journal: part };
+        if (this.rules.allows(fit, limits)) return true;
+      }
+    }
+    return false;
+  }
+}
