@@ -1,6 +1,6 @@
 /** Readings of simulated fits, laid out as a user's workbook and judged by the program's own core. */
 import type { FitResult } from '../../src/engine/assess/fit.js';
-import { type Assessed, assess, type Plain, type Sheets } from '../../tests/engine/book-of.js';
+import { assess, type Plain, type Sheets } from '../../tests/engine/book-of.js';
 import type { GaugeSpec, SetUp, Slot } from './set-ups.js';
 import { SLOTS } from './set-ups.js';
 import type { TrueFit, Workshop } from './workshop.js';
@@ -32,11 +32,15 @@ export function readFit(workshop: Workshop, fit: TrueFit): FitReadings {
 
 const SHEET_OF = { journal: 'Journals', bore: 'Cases', upper: 'Shells', lower: 'Shells' } as const;
 
-/** @param gauges the gauge of each part where that is not the set-up's */
+/** The name that a part has in the workbook, by the place of its fit. */
+export function partName(slot: Slot, place: number): string {
+  return `${slot} ${place}`;
+}
+
+/** @param stated the gauges as the workbook states them */
 export function bookOfFits(
   setUp: SetUp,
   fits: readonly FitReadings[],
-  gauges: readonly (Readonly<Record<Slot, string>> | undefined)[] = [],
   stated: readonly GaugeSpec[] = setUp.gauges,
 ): Sheets {
   const sheets: Record<string, Plain[][]> = {
@@ -60,13 +64,13 @@ export function bookOfFits(
     const columns = [...new Set(fits.flatMap((fit) => slots.flatMap((slot) => Object.keys(fit[slot]))))];
     const rows = fits.flatMap((fit, place) =>
       slots.map((slot): Plain[] => [
-        `${slot} ${place}`,
+        partName(slot, place),
         'E',
         'main',
         place,
         slot,
         setUp.celsius[slot],
-        (gauges[place] ?? setUp.uses)[slot],
+        setUp.uses[slot],
         ...columns.map((column) => fit[slot][column]),
       ]),
     );
@@ -78,15 +82,11 @@ export function bookOfFits(
   return sheets;
 }
 
-export function judgeBook(book: Sheets): Assessed {
-  return assess(book);
-}
-
 /** The verdicts of fits, in their order. */
 export function judge(
   setUp: SetUp,
   fits: readonly FitReadings[],
   stated: readonly GaugeSpec[] = setUp.gauges,
 ): readonly FitResult[] {
-  return assess(bookOfFits(setUp, fits, [], stated)).fits;
+  return assess(bookOfFits(setUp, fits, stated)).fits;
 }

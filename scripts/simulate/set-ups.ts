@@ -117,3 +117,21 @@ export const SET_UPS: readonly SetUp[] = [
     repeats: 4,
   },
 ];
+
+/** Set-ups in which repeats can decide a fit: scatter counts for much of the uncertainty. */
+export const PLAN_SET_UPS: readonly SetUp[] = [
+  {
+    ...PLAIN,
+    name: 'gauges of poor repeatability',
+    what: 'scatter of 1.5 to 2.5 µm, constant errors of at most 1 µm',
+    gauges: [gauge('M1', 1, 1, 2), gauge('B1', 1, 1, 2.5), gauge('W1', 1, 1, 1.5), gauge('W2', 1, 1, 1.5)],
+    uses: OWN,
+  },
+  {
+    ...PLAIN,
+    name: 'a bore gauge of poor repeatability',
+    what: 'scatter of 4 µm on the bore, of 0.5 µm elsewhere',
+    gauges: [gauge('M1', 1, 1, 0.5), gauge('B1', 1, 1, 4), gauge('W1', 1, 1, 0.5), gauge('W2', 1, 1, 0.5)],
+    uses: OWN,
+  },
+];

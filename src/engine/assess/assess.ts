@@ -66,7 +66,7 @@ export function assessMeasured(book: Book): Measured {
     shells: assessParts(book.shells, context),
   };
   const fits = placeFits(parts, book.fits, book.keptStrips).map((placed) => assessFit(placed, context));
-  return { book, context, parts, fits, remeasure: remeasureList(parts, fits) };
+  return { book, context, parts, fits, remeasure: remeasureList(parts, fits, context) };
 }
 
 export async function assessBook(book: Book, options: AssessOptions): Promise<Assessment> {

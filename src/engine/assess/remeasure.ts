@@ -1,11 +1,29 @@
 /**
- * What to measure again, the reading that decides most first: a reading is worth the verdicts that wait
- * for it. Bad cells and missing readings come before readings that lie too near a limit.
+ * What to measure again, the reading that decides most first: a reading is worth the verdicts that it is
+ * expected to decide. Bad cells and missing readings decide theirs for certain; readings too near a limit
+ * decide them with the chance that more repeats, or a better gauge, bring.
  */
-import { outcomeOf } from '../../maths/conformity.js';
+import { bestGauge, type GaugePlan, gaugesInUse, neededGauge } from './better-gauge.js';
+import type { Context } from './context.js';
 import type { FitResult } from './fit.js';
-import type { PartResult, ReadSpot } from './part.js';
-import type { PartsOfBook, PlacedSlot } from './places.js';
+import {
+  bestRepeats,
+  chanceByRepeats,
+  type OpenVerdicts,
+  openVerdicts,
+  type RepeatPlan,
+} from './measuring-plan.js';
+import type { PartResult } from './part.js';
+import type { PartsOfBook } from './places.js';
+import {
+  fitWords,
+  gaugeWords,
+  outOf100,
+  reasonsOf,
+  repeatsAtMost,
+  repeatWords,
+  spotNames,
+} from './remeasure-words.js';
 
 export interface Remeasure {
   readonly sheet: string;
@@ -15,93 +33,126 @@ export interface Remeasure {
 }
 
 interface Wanted extends Remeasure {
+  /** Verdicts that the readings are expected to decide, for each of them. */
+  readonly worth: number;
   readonly rank: number;
-  /** Verdicts that wait for the reading. */
-  readonly verdicts: number;
 }
 
-export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[]): Remeasure[] {
-  const wanted: Wanted[] = [];
+/** Where repeats decide a fit in fewer cases than this, a better gauge is named. */
+const REPEATS_WILL_DO = 0.5;
+/** Where they decide it in fewer cases than this, they are not asked for. */
+const WORTH_REPEATING = 0.05;
+
+export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[], context: Context): Remeasure[] {
   const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
-  const fitsOf = new Map<PartResult, FitResult[]>();
-  for (const fit of fits) {
-    for (const part of new Set(Object.values(fit.parts))) {
-      const own = fitsOf.get(part);
-      if (own) own.push(fit);
-      else fitsOf.set(part, [fit]);
-    }
-  }
-  const waiting = (part: PartResult, status: FitResult['status']) =>
-    (fitsOf.get(part) ?? []).filter((fit) => fit.status === status).length;
-  for (const part of all) {
-    const { row } = part;
-    if (part.status === 'bad reading') {
-      for (const { header, cell, found } of row.bad) {
-        const why = `${cell}: found ${found}`;
-        wanted.push({
-          sheet: row.sheet,
-          part: row.name,
-          spot: header,
-          why,
-          rank: 0,
-          verdicts: 1 + waiting(part, 'bad reading'),
-        });
-      }
-    } else if (part.status === 'not measured') {
-      wanted.push({
-        sheet: row.sheet,
-        part: row.name,
-        spot: 'all',
-        why: 'not measured',
-        rank: 1,
-        verdicts: 1 + waiting(part, 'not measured'),
-      });
-    } else if (part.status === 'undecided') {
-      for (const check of part.checks) {
-        if (outcomeOf(check) !== 'undecided') continue;
-        const spot =
-          check.quantity === 'smallest' ? extremeSpot(part, 'smallest') : extremeSpot(part, 'largest');
-        const why =
-          check.value === undefined
-            ? `${check.quantity} needs more spots`
-            : `${check.quantity} near ${check.limitName}`;
-        wanted.push({ sheet: row.sheet, part: row.name, spot: spotName(spot), why, rank: 2, verdicts: 1 });
-      }
-    }
-  }
-  for (const fit of fits) {
-    if (fit.status !== 'undecided' || !fit.clearance || !fit.limits) continue;
-    const isTightSide = fit.clearance.tightest - fit.guard < fit.limits.clearanceMin!;
-    const slots = (Object.keys(fit.parts) as PlacedSlot[]).filter((slot) => fit.parts[slot]?.measured);
-    // The part whose own scatter is greatest gains most from repeats.
-    slots.sort(
-      (a, b) =>
-        fit.parts[b]!.measured!.spotVariance - fit.parts[a]!.measured!.spotVariance || (a < b ? -1 : 1),
-    );
-    const slot = slots[0];
-    if (!slot) continue;
-    const part = fit.parts[slot]!;
-    const wantsLargest = (slot === 'bore') !== isTightSide;
-    wanted.push({
-      sheet: part.row.sheet,
-      part: part.row.name,
-      spot: spotName(extremeSpot(part, wantsLargest ? 'largest' : 'smallest')),
-      why: `${fit.engine} ${fit.fit} ${fit.position}: ${fit.why[0] ?? 'undecided'}`,
-      rank: 2,
-      verdicts: 1 + waiting(part, 'undecided'),
-    });
-  }
+  const open = openVerdicts(fits, context.book.setup.confidence);
+  const wanted = [...unread(all, fits), ...nearLimits(all, open, context)];
   return wanted
     .map((entry, order) => ({ ...entry, order }))
-    .sort((a, b) => b.verdicts - a.verdicts || a.rank - b.rank || a.order - b.order)
+    .sort((a, b) => b.worth - a.worth || a.rank - b.rank || a.order - b.order)
     .map(({ sheet, part, spot, why }) => ({ sheet, part, spot, why }));
 }
 
-function extremeSpot(part: PartResult, which: 'largest' | 'smallest'): ReadSpot | undefined {
-  return part.spots.find((spot) => spot.value === part.form?.[which]);
+/** Bad cells, parts without readings, and checks that need more spots. */
+function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[] {
+  const fitsOf = new Map<PartResult, FitResult[]>();
+  for (const fit of fits) {
+    if (fit.status !== 'bad reading' && fit.status !== 'not measured') continue;
+    for (const part of new Set(Object.values(fit.parts)))
+      fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
+  }
+  /** A fit that waits for two parts is decided by half for each. */
+  const waiting = (part: PartResult) =>
+    (fitsOf.get(part) ?? [])
+      .filter(({ status }) => status === part.status)
+      .reduce((sum, fit) => sum + 1 / new Set(Object.values(fit.parts).filter(isUnread)).size, 0);
+  return all.flatMap((part): Wanted[] => {
+    const { row } = part;
+    const entry = (spot: string, why: string, rank: number, worth: number): Wanted => ({
+      ...{ sheet: row.sheet, part: row.name, spot, why },
+      ...{ rank, worth },
+    });
+    if (part.status === 'bad reading') {
+      const worth = 1 + waiting(part);
+      return row.bad.map(({ header, cell, found }) => entry(header, `${cell}: found ${found}`, 0, worth));
+    }
+    if (part.status === 'not measured') return [entry('all', 'not measured', 1, 1 + waiting(part))];
+    if (part.status !== 'undecided') return [];
+    return part.checks
+      .filter(({ value }) => value === undefined)
+      .map(({ quantity }) => entry('all', `${quantity} needs more spots`, 2, 1));
+  });
 }
 
-function spotName(spot: ReadSpot | undefined): string {
-  if (!spot) return 'all';
-  return spot.angle === undefined ? spot.station : `${spot.station} ${spot.angle}`;
+function isUnread({ status }: PartResult): boolean {
+  return status === 'bad reading' || status === 'not measured';
+}
+
+/** For each open verdict the readings that decide most: repeats of one of its parts or of all, or a better gauge. */
+function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Context): Wanted[] {
+  const inUse = gaugesInUse(all);
+  const single = new Map<PartResult, RepeatPlan | undefined>();
+  const ofPart = (part: PartResult) => {
+    if (!single.has(part)) single.set(part, bestRepeats([part], open));
+    return single.get(part);
+  };
+  const words = new Map<RepeatPlan, string>();
+  const wanted: Wanted[] = [];
+  for (const fit of open.fits) {
+    const own = [...new Set(Object.values(fit.parts))];
+    const plans = [...own.map(ofPart), own.length > 1 ? bestRepeats(own, open) : undefined];
+    const best = plans
+      .filter((plan) => plan !== undefined)
+      .reduce<RepeatPlan | undefined>((a, b) => (a && worthOf(a) >= worthOf(b) ? a : b), undefined);
+    const chance = chanceByRepeats(fit, open.confidence);
+    const gauge = chance < REPEATS_WILL_DO ? bestGauge(fit, context, inUse) : undefined;
+    if (gauge && gauge.chance > Math.max(chance, best ? worthOf(best) * gauge.readings : 0)) {
+      wanted.push(withGauge(fit, gauge, chance));
+    } else {
+      const advice = chance < REPEATS_WILL_DO ? gaugeWords(fit, chance, context) : '';
+      if (best && chance >= WORTH_REPEATING) words.set(best, words.get(best) || advice);
+      else wanted.push(withoutRepeats(fit, advice, context));
+    }
+  }
+  for (const part of all) {
+    const plan = part.status === 'undecided' ? ofPart(part) : undefined;
+    if (plan && !words.has(plan)) words.set(plan, '');
+  }
+  return [...wanted, ...[...words].flatMap(([plan, needed]) => rowsOf(plan, needed, open))];
+}
+
+function worthOf({ decided, readings }: RepeatPlan): number {
+  return decided / readings;
+}
+
+function rowsOf(plan: RepeatPlan, needed: string, open: OpenVerdicts): Wanted[] {
+  return plan.parts.flatMap((part): Wanted[] => {
+    const spots = part.spots.filter(({ readings }) => readings.length < plan.repeats);
+    if (spots.length === 0) return [];
+    return [
+      {
+        ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, spots) },
+        why: [...reasonsOf(part, plan, open), repeatWords(plan), ...(needed ? [needed] : [])].join('; '),
+        ...{ rank: 3, worth: worthOf(plan) },
+      },
+    ];
+  });
+}
+
+function withGauge(fit: FitResult, { part, gauge, readings, chance }: GaugePlan, repeats: number): Wanted {
+  return {
+    ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, part.spots) },
+    why: `${fitWords(fit)}; ${repeatsAtMost(repeats)}; measured with gauge ${gauge} it is decided in ${outOf100(chance)}`,
+    ...{ rank: 3, worth: chance / readings },
+  };
+}
+
+/** A fit that repeats do not decide: its row names the part whose gauge counts most. */
+function withoutRepeats(fit: FitResult, advice: string, context: Context): Wanted {
+  const part = neededGauge(fit, context)?.part ?? fit.parts.bore!;
+  return {
+    ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, part.spots) },
+    why: [fitWords(fit), advice].join('; '),
+    ...{ rank: 4, worth: 0 },
+  };
 }
