@@ -19,6 +19,8 @@ import { EXIT, endProgress, print, progress, say } from './messages.js';
 export interface RunOptions {
   readonly values: boolean;
   readonly seconds: number;
+  /** Whether a file that is written over is kept beside it. */
+  readonly isPreviousKept?: boolean;
   /** Books of the stock that could not be read. */
   readonly missingBooks?: readonly string[];
 }
@@ -33,7 +35,6 @@ export interface AccountOptions {
 
 export interface CheckBookOptions extends RunOptions {
   readonly output: AccountOptions;
-  readonly inPlace: boolean;
 }
 
 export interface WrittenBook {
@@ -87,7 +88,7 @@ export async function assessAndWrite(
   model: WorkbookModel,
   bytes: Uint8Array,
   target: string,
-  { values, seconds, missingBooks = [] }: RunOptions,
+  { values, seconds, missingBooks = [], isPreviousKept = false }: RunOptions,
 ): Promise<WrittenBook> {
   const name = basename(model.file);
   progress(`${name}: computing`);
@@ -99,7 +100,7 @@ export async function assessAndWrite(
   const edit = writtenWorkbook(assessment, { valuesOnly: values });
   progress(`${name}: writing`);
   const written = await editWorkbookPackage(bytes, edit, model.file);
-  await writeFileWhole(target, written.bytes);
+  await writeFileWhole(target, written.bytes, { isPreviousKept });
   endProgress();
   const { book } = assessment;
   for (const bad of book.bad) say(sentenceOf(model.file, bad));

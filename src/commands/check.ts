@@ -1,6 +1,7 @@
 /** `oilgap check BOOK...`: each workbook by itself. */
 import { resolve } from 'node:path';
 import { UserError } from '../engine/user-error.js';
+import { isPreviousName } from '../io/keep-previous.js';
 import { checkedPath, isAmong, isCheckedName } from '../io/output-path.js';
 import { makeFolder } from '../io/write-file.js';
 import { eachBook } from './each-book.js';
@@ -38,7 +39,7 @@ export async function check(books: readonly string[], options: CheckOptions): Pr
         );
       }
       targets.add(resolve(target));
-      return { kind: 'check', path, target, options: { values, output, inPlace, seconds } };
+      return { kind: 'check', path, target, options: { values, output, isPreviousKept: inPlace, seconds } };
     });
     if (json) printDocument(documents);
     return code;
@@ -47,6 +48,11 @@ export async function check(books: readonly string[], options: CheckOptions): Pr
 
 function targetOf(path: string, { out, inPlace }: CheckOptions): string {
   if (inPlace) {
+    if (isPreviousName(path)) {
+      throw new UserError(
+        `${path}: found a book that an earlier run kept as the previous one; expected a book to write into; leave it out, or rename it first.`,
+      );
+    }
     if (path.toLowerCase().endsWith('.xlsx') || path.toLowerCase().endsWith('.xlsm')) return path;
     throw new UserError(`${path}: --in-place needs an .xlsx file; found a folder; leave out --in-place.`);
   }

@@ -13,8 +13,9 @@ import {
   rm,
   stat,
 } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
 import { UserError } from '../engine/user-error.js';
+import { holds, keepPrevious } from './keep-previous.js';
 import { forgetTemporary, noteTemporary } from './temporaries.js';
 
 /** As many links as systems themselves follow. */
@@ -44,15 +45,22 @@ const REFUSALS: Readonly<Record<string, readonly [string, string]>> = {
 
 /**
  * Writes a temporary file beside the target, flushes it to the disk and renames it. A symbolic link stays and its
- * target is written; a file that was there before keeps its permissions.
+ * target is written; a file that was there before keeps its permissions, and where wanted is kept beside it.
  *
  * Throws a UserError where the system refuses; the target is then as it was, and the temporary file is gone.
  */
-export async function writeFileWhole(path: string, bytes: Uint8Array): Promise<void> {
+export async function writeFileWhole(
+  path: string,
+  bytes: Uint8Array,
+  { isPreviousKept = false } = {},
+): Promise<void> {
   try {
     const target = await linkTarget(path);
     const mode = await modeOfFormer(target, path);
-    await replaceFile(target, bytes, mode);
+    const isKept = isPreviousKept && mode !== undefined;
+    // The same again is no reason to lose the one before.
+    if (isKept && (await holds(target, bytes))) return;
+    await replaceFile(target, bytes, mode, isKept);
   } catch (error) {
     throw refusal(error, path);
   }
@@ -89,16 +97,33 @@ async function modeOfFormer(target: string, path: string): Promise<number | unde
     );
   }
   await access(target, constants.W_OK);
+  await refuseHeld(target, path);
   return stats.mode & 0o777;
 }
 
-async function replaceFile(target: string, bytes: Uint8Array, mode: number | undefined): Promise<void> {
+/** Whoever has it open elsewhere would later save the old content over the new. */
+async function refuseHeld(target: string, path: string): Promise<void> {
+  for (const lock of [`.~lock.${basename(target)}#`, `~$${basename(target)}`]) {
+    if (!(await orAbsent(lstat(join(dirname(target), lock))))) continue;
+    throw new UserError(
+      `${path}: found that a spreadsheet program has it open (the file ${lock} says so); expected a closed workbook; close it there, or delete that file if it was left behind. Nothing was written.`,
+    );
+  }
+}
+
+async function replaceFile(
+  target: string,
+  bytes: Uint8Array,
+  mode: number | undefined,
+  isPreviousKept: boolean,
+): Promise<void> {
   const folder = dirname(target);
   const temporary = join(folder, `.oilgap-${randomUUID()}.tmp`);
   await noteTemporary(temporary);
   try {
     const handle = await open(temporary, 'wx');
     await fill(handle, bytes, mode);
+    if (isPreviousKept) await keepPrevious(target);
     await rename(temporary, target);
   } catch (error) {
     await rm(temporary, { force: true }).catch(() => undefined);

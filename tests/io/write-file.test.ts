@@ -56,6 +56,40 @@ describe('a file', () => {
     expect(await readdir(folder)).toEqual(['book.xlsx']);
   });
 
+  test('is kept beside the new one where wanted, and an earlier one is replaced', async () => {
+    const previous = join(folder, 'book.previous.xlsx');
+    await writeFile(path, OLD);
+    await writeFileWhole(path, NEW, { isPreviousKept: true });
+    expect([await readFile(path), await readFile(previous)]).toEqual([NEW, OLD]);
+    // The same again changes nothing, so that the previous file stays another one.
+    await writeFileWhole(path, NEW, { isPreviousKept: true });
+    expect(await readFile(previous)).toEqual(OLD);
+    await writeFileWhole(path, Buffer.from('third'), { isPreviousKept: true });
+    expect(await readFile(previous)).toEqual(NEW);
+    expect((await readdir(folder)).sort()).toEqual(['book.previous.xlsx', 'book.xlsx']);
+  });
+
+  test('that could not be written loses no previous one', async () => {
+    await writeFile(path, OLD);
+    await writeFile(join(folder, 'book.previous.xlsx'), 'older');
+    vi.mocked(fs.open).mockRejectedValueOnce(systemError('ENOSPC'));
+    await expect(writeFileWhole(path, NEW, { isPreviousKept: true })).rejects.toThrow('a full disk');
+    expect(await readFile(join(folder, 'book.previous.xlsx'), 'utf8')).toBe('older');
+    expect(await readFile(path)).toEqual(OLD);
+  });
+
+  test.each(['.~lock.book.xlsx#', '~$book.xlsx'])(
+    'that is open elsewhere is not written (%s)',
+    async (lock) => {
+      await writeFile(path, OLD);
+      await writeFile(join(folder, lock), '');
+      await expect(writeFileWhole(path, NEW)).rejects.toThrow(
+        `a spreadsheet program has it open (the file ${lock}`,
+      );
+      expect(await readFile(path)).toEqual(OLD);
+    },
+  );
+
   test('is flushed before it gets its name', async () => {
     const steps: string[] = [];
     const { open, rename } = await vi.importActual<typeof fs>('node:fs/promises');
