@@ -1,0 +1,6 @@
+/** All books of the corpus. */
+import type { CorpusBook } from './corpus-book.js';
+import { DRAWN_BOOKS } from './drawn-books.js';
+import { SHEET_BOOKS } from './sheet-books.js';
+
+export const CORPUS: readonly CorpusBook[] = [...SHEET_BOOKS, ...DRAWN_BOOKS];
