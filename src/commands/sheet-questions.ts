@@ -9,7 +9,7 @@ import {
 import { UserError } from '../engine/user-error.js';
 
 /** Marks in words: a screen reader says them, and no colour carries a meaning. */
-const THEME = { prefix: { idle: '?', done: '-' } };
+const THEME = { prefix: { idle: '?', done: '-' }, validationFailureMode: 'clear' } as const;
 
 /**
  * @param standards what Enter alone answers
