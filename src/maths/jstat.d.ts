@@ -1,6 +1,8 @@
 declare module 'jstat' {
   const jstat: {
     jStat: {
+      mean(values: readonly number[]): number;
+      stdev(values: readonly number[], isSample: boolean): number;
       normal: {
         cdf(x: number, mean: number, standardDeviation: number): number;
         inv(probability: number, mean: number, standardDeviation: number): number;

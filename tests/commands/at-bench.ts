@@ -32,6 +32,8 @@ export interface Kill {
   /** So many readings are answered before the time runs; with 0 it runs from the start of the program. */
   readonly answered: number;
   readonly milliseconds: number;
+  /** Whether the workbook is written behind each reading, so that writing is struck too. */
+  readonly isWriting?: boolean;
 }
 
 /**
@@ -50,7 +52,7 @@ export async function typeUntilKilled(
   let text = '';
   let timer: NodeJS.Timeout | undefined;
   const strike = () => child.kill('SIGKILL');
-  const type = () => child.stdin.write(`${readings[next++]}\n`);
+  const type = () => child.stdin.write(`${readings[next++]}\n${kill.isWriting ? 'w\n' : ''}`);
   child.stdin.on('error', () => undefined);
   child.stderr.on('data', (chunk) => {
     // Nothing is refused here; what is taken up from the log is said, and no more.
