@@ -4,16 +4,19 @@
  */
 
 import type { Assessment } from '../engine/assess/assess.js';
+import type { GaugeStudy } from '../engine/assess/gauge-study.js';
 import type { PartResult } from '../engine/assess/part.js';
 import { sentenceOf } from '../engine/book/problems.js';
 import { leftOver } from '../engine/sheets/left-over.js';
 import { matchedRows } from '../engine/sheets/matched-rows.js';
 import { unmatchedRows } from '../engine/sheets/not-matched.js';
 import { isProved, stageValue } from '../engine/sheets/proof-words.js';
+import { categoriesOf } from '../engine/sheets/study-sheet.js';
 import { nextEngine } from '../engine/sheets/suggestion-words.js';
 import { countOf, extremesOf, waitingCount } from '../engine/sheets/summary.js';
 import { toBuy } from '../engine/sheets/to-buy.js';
-import { type Grain, mmOfGrain } from '../maths/grain.js';
+import type { GaugeVariation } from '../maths/gauge-study.js';
+import { type Grain, mmOfGrain, roundToWhole } from '../maths/grain.js';
 
 const mm = (grain: Grain | undefined) => (grain === undefined ? null : mmOfGrain(grain));
 
@@ -61,6 +64,7 @@ export function bookJson(assessment: Assessment, written: string | undefined) {
     ),
     matching: matchingJson(assessment),
     remeasure,
+    gaugeStudies: assessment.studies.map(studyJson),
     refused: book.bad.map((bad) => ({ ...bad, message: sentenceOf(book.model.file, bad) })),
     notices: book.notices,
     notRead: assessment.missingBooks,
@@ -82,6 +86,22 @@ function partJson({ row, form, classification, sizeU, status, why }: PartResult)
     status,
     why,
   };
+}
+
+function studyJson({ gauge, parts, persons, trials, byAnalysis, byRange, why }: GaugeStudy) {
+  const methodJson = (found: GaugeVariation | undefined) =>
+    found
+      ? {
+          repeatability: mm(roundToWhole(found.repeatability)),
+          reproducibility:
+            found.reproducibility === undefined ? null : mm(roundToWhole(found.reproducibility)),
+          gauge: mm(roundToWhole(found.gauge)),
+          parts: found.parts === undefined ? null : mm(roundToWhole(found.parts)),
+          categories: categoriesOf(found) ?? null,
+        }
+      : null;
+  const methods = { analysisOfVariance: methodJson(byAnalysis), averageAndRange: methodJson(byRange) };
+  return { gauge, parts, persons, trials, ...methods, why };
 }
 
 function matchingJson(assessment: Assessment) {

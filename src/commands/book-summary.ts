@@ -1,9 +1,13 @@
 /** The short account of a checked book for a terminal. */
 import type { Assessment, NeighbourResult } from '../engine/assess/assess.js';
-import { countText } from '../engine/assess/words.js';
+import type { GaugeStudy } from '../engine/assess/gauge-study.js';
+import { countText, lengthText } from '../engine/assess/words.js';
 import { isProved } from '../engine/sheets/proof-words.js';
+import { categoriesOf } from '../engine/sheets/study-sheet.js';
 import { countOf, waitingCount } from '../engine/sheets/summary.js';
 import { fitTables } from '../io/terminal/fit-table.js';
+import { roundToWhole } from '../maths/grain.js';
+import type { LengthUnit } from '../maths/units.js';
 
 /** @param width of the terminal: with it, every fit is told; without, they are only counted */
 export function bookSummary(assessment: Assessment, written: string, width?: number): string {
@@ -23,6 +27,7 @@ export function bookSummary(assessment: Assessment, written: string, width?: num
   if (book.bad.length > 0) lines.push(`  ${countText(book.bad.length, 'cell')} refused`);
   if (remeasure.length > 0)
     lines.push(`  ${countText(remeasure.length, 'reading')} to measure again: sheet Re-measure`);
+  lines.push(...assessment.studies.map((study) => `  ${studyText(study, book.setup.lengthUnit)}`));
   if (matching) {
     const of = missingBooks.length > 0 ? ' of the books that were read' : '';
     const proof = isProved(assessment) ? `, proved best${of}` : ', not proved best';
@@ -47,4 +52,12 @@ function countLine(group: NeighbourResult): string {
   ] as const;
   const words = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
   return `  engine ${group.engine}, ${group.fit}: ${countText(group.fits.length, 'fit')}: ${words.join(', ')}`;
+}
+
+/** What a study says of its gauge, by analysis of variance. */
+function studyText({ gauge, byAnalysis, why }: GaugeStudy, unit: LengthUnit): string {
+  if (!byAnalysis) return `gauge study of ${gauge}: ${why.join('; ')}`;
+  const categories = categoriesOf(byAnalysis);
+  const told = categories === undefined ? '' : `, ${categories} distinct categories`;
+  return `gauge study of ${gauge}: repeatability ${lengthText(roundToWhole(byAnalysis.repeatability), unit)}${told}`;
 }

@@ -15,12 +15,15 @@ import { bookJson } from './book-json.js';
 import { bookSummary } from './book-summary.js';
 import type { JobResult } from './jobs.js';
 import { EXIT, endProgress, print, progress, say } from './messages.js';
+import { withRepeatability } from './with-repeatability.js';
 
 export interface RunOptions {
   readonly values: boolean;
   readonly seconds: number;
   /** Whether a file that is written over is kept beside it. */
   readonly isPreviousKept?: boolean;
+  /** The repeatability of studied gauges goes into Gauges before anything is computed. */
+  readonly takeRepeatability?: boolean;
   /** Books of the stock that could not be read. */
   readonly missingBooks?: readonly string[];
 }
@@ -85,12 +88,14 @@ export async function writeNewBook(
 
 /** Computes a book and writes its results into a copy of its package. */
 export async function assessAndWrite(
-  model: WorkbookModel,
-  bytes: Uint8Array,
+  found: WorkbookModel,
+  foundBytes: Uint8Array,
   target: string,
-  { values, seconds, missingBooks = [], isPreviousKept = false }: RunOptions,
+  { values, seconds, takeRepeatability = false, missingBooks = [], isPreviousKept = false }: RunOptions,
 ): Promise<WrittenBook> {
-  const name = basename(model.file);
+  const name = basename(found.file);
+  const given = { model: found, bytes: foundBytes };
+  const { model, bytes } = takeRepeatability ? await withRepeatability(given) : given;
   progress(`${name}: computing`);
   const assessment = await runBook(model, {
     seconds,

@@ -14,6 +14,7 @@ export interface CheckOptions extends PoolOptions {
   readonly inPlace?: boolean;
   readonly quiet?: boolean;
   readonly values?: boolean;
+  readonly takeRepeatability?: boolean;
   readonly json?: boolean;
   readonly seconds: number;
 }
@@ -21,6 +22,7 @@ export interface CheckOptions extends PoolOptions {
 /** @returns the exit code: the worst of the books. */
 export async function check(books: readonly string[], options: CheckOptions): Promise<number> {
   const { out, inPlace = false, quiet = false, values = false, json = false, seconds } = options;
+  const { takeRepeatability = false } = options;
   const targets = new Set<string>();
   const output = { isPrinted: !json && !quiet, isJson: json, width: lineWidth() };
   return withPool(options, books.length, async (pool) => {
@@ -39,7 +41,12 @@ export async function check(books: readonly string[], options: CheckOptions): Pr
         );
       }
       targets.add(resolve(target));
-      return { kind: 'check', path, target, options: { values, output, isPreviousKept: inPlace, seconds } };
+      return {
+        kind: 'check',
+        path,
+        target,
+        options: { values, output, isPreviousKept: inPlace, seconds, takeRepeatability },
+      };
     });
     if (json) printDocument(documents);
     return code;

@@ -80,6 +80,7 @@ function program(finish: (code: number) => void): Command {
     .option('--out <dir>', 'folder for the checked books')
     .addOption(new Option('--in-place', 'write into the books themselves').conflicts('out'))
     .option('--values', 'plain values in place of live formulas')
+    .option('--take-repeatability', 'put what Gauge study found into Gauges, and compute with it')
     .option('--quiet', 'nothing on stdout: the exit code and the messages tell')
     .option('--json', 'one JSON document on stdout, lengths in mm')
     .addOption(secondsOption())

@@ -107,7 +107,7 @@ function mergedSheet(
         };
       };
       for (const [header, known] of table.columns) {
-        put(header, known.column, unitOf(header, known.unit, table.units));
+        put(header, known.column, unitOf(name, header, known.unit, table.units));
       }
       for (const reading of table.readingColumns) put(reading.header, reading.column, reading.unit);
       // A type that went without saying in its own book must be said among others.
@@ -130,9 +130,16 @@ const LENGTHS =
   /^(Clearance min|Clearance max|Service limit|Aim|Journal min|Journal max|Wear limit|Bore min|Bore max|Out-of-round limit|Taper limit|Neighbour spread|From|To|Max error|Resolution|Repeatability|Wall from|Wall to)$/;
 
 /** The unit that the numbers of a column are in, where it may differ between books. */
-function unitOf(header: string, typed: string | undefined, units: BookUnits): string | undefined {
+function unitOf(
+  sheet: SheetName,
+  header: string,
+  typed: string | undefined,
+  units: BookUnits,
+): string | undefined {
   if (header === 'Temperature') return typed ?? units.temperature;
-  return LENGTHS.test(header) ? (typed ?? units.length) : undefined;
+  // Values of Setup are of many kinds, and of one book only.
+  const isReading = sheet === 'Gauge study' && header === 'Value';
+  return isReading || LENGTHS.test(header) ? (typed ?? units.length) : undefined;
 }
 
 function contentAt(

@@ -9,6 +9,7 @@ import type { Book } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { Context, groupBy } from './context.js';
 import { assessFit, type FitResult } from './fit.js';
+import { type GaugeStudy, gaugeStudies } from './gauge-study.js';
 import { assessParts } from './part.js';
 import { type PartsOfBook, placeFits } from './places.js';
 import { type Remeasure, remeasureList } from './remeasure.js';
@@ -24,6 +25,7 @@ export interface Assessment {
   readonly tables: TableResults;
   readonly spreads: readonly NeighbourResult[];
   readonly remeasure: readonly Remeasure[];
+  readonly studies: readonly GaugeStudy[];
   readonly stock: BookStock;
   /** Undefined where the book has no engine to match, or a setting that matching needs was refused. */
   readonly matching: MatchResult | undefined;
@@ -82,6 +84,7 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
     ...measured,
     tables: assessTables(context),
     spreads: spreadsOf(fits),
+    studies: gaugeStudies(book),
     stock,
     matching,
     obstacles: matching ? obstaclesOf(stock.stock, matching.fits) : new Map(),

@@ -88,10 +88,11 @@ const KINDS: Readonly<Record<string, InputKind>> = {
   Mass: 'mass',
   'Mass spread': 'mass',
   Quantity: 'whole',
+  Trial: 'whole',
   'Max error': 'length',
   Resolution: 'length',
   Repeatability: 'length',
-  Value: 'size',
+  Value: 'number',
 };
 
 /** The columns that matter for a first measurement; the others may be added by hand. */
@@ -304,23 +305,8 @@ function readingColumn(header: string, of: string, { unit }: EngineDescription):
 }
 
 function studySheet(gauges: readonly BlankGauge[]): BlankSheet {
-  const columns: BlankColumn[] = [
-    { header: 'Gauge', width: 14, help: 'The gauge that is studied, as Gauges names it.', kind: 'text' },
-    {
-      header: 'Part',
-      width: 10,
-      help: 'Parts that differ as the measured ones do, each with its own name.',
-      kind: 'text',
-    },
-    { header: 'Person', width: 10, help: 'Who measured.', kind: 'text' },
-    {
-      header: 'Trial',
-      width: 8,
-      help: 'First, second, third reading by the same person, the others unseen.',
-      kind: 'whole',
-    },
-    { header: 'Value', width: 12, help: 'The reading.', kind: 'size' },
-  ];
+  const headers = INPUT_SHEETS['Gauge study'].columns.map(({ header }) => header);
+  const columns = columnsOf('Gauge study', headers);
   const rows = Array.from({ length: STUDY.trials }, (_, trial) =>
     STUDY.persons.flatMap((person) =>
       Array.from({ length: STUDY.parts }, (__, part) => [

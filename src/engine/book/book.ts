@@ -105,6 +105,15 @@ export interface NewShellRow extends TableRow {
   readonly step: string | undefined;
 }
 
+/** One reading of a gauge study. */
+export interface StudyRow extends TableRow {
+  readonly gauge: string;
+  readonly part: string;
+  readonly person: string;
+  readonly trial: string;
+  readonly value: Grain | undefined;
+}
+
 /** One reading cell of a part, uncorrected. */
 export interface Reading {
   readonly column: ReadingColumn;
@@ -161,6 +170,7 @@ export interface Book {
   readonly materials: readonly MaterialRow[];
   readonly newShells: readonly NewShellRow[];
   readonly undersizes: readonly UndersizeRow[];
+  readonly studies: readonly StudyRow[];
   readonly journals: readonly PartRow[];
   readonly rods: readonly PartRow[];
   readonly cases: readonly PartRow[];

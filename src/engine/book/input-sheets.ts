@@ -16,7 +16,8 @@ export type SheetName =
   | 'Shells'
   | 'New shells'
   | 'Undersizes'
-  | 'Fits';
+  | 'Fits'
+  | 'Gauge study';
 
 export interface InputColumn {
   readonly header: string;
@@ -201,6 +202,15 @@ export const INPUT_SHEETS: Readonly<Record<SheetName, InputSheet>> = {
       column('Upper shell', 'Blank: filled by place.'),
       column('Lower shell', 'Blank: filled by place.'),
       column('Strip reading', 'The clearance that a plastic gauge strip showed.'),
+    ],
+  },
+  'Gauge study': {
+    columns: [
+      needed('Gauge', 'The gauge that is studied, as Gauges names it.'),
+      needed('Part', 'One of several parts that differ as the measured ones do.'),
+      needed('Person', 'Who measured.'),
+      needed('Trial', 'First, second, third reading of the part by that person, the others unseen.'),
+      needed('Value', 'The reading.'),
     ],
   },
 };

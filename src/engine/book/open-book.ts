@@ -12,6 +12,7 @@ import type {
   NewShellRow,
   SelectionTableRow,
   Setup,
+  StudyRow,
   UndersizeRow,
 } from './book.js';
 import { INPUT_SHEETS, SETUP_ITEMS, type SheetName } from './input-sheets.js';
@@ -59,6 +60,7 @@ export function openBook(model: WorkbookModel, setup: Setup): Book {
     gauges: rowsOf('Gauges', (row) => gaugeRow(row, knows)),
     newShells: rowsOf('New shells', (row) => newShellRow(row, typeOf(row))),
     undersizes: rowsOf('Undersizes', (row) => undersizeRow(row, typeOf(row))),
+    studies: rowsOf('Gauge study', studyRow),
     ...parts,
   };
   const badOf = (rows: readonly { bad: readonly Book['bad'][number][] }[]) => rows.flatMap(({ bad }) => bad);
@@ -278,6 +280,19 @@ function undersizeRow(row: Row, engineType: string): UndersizeRow {
     step: row.name('Step'),
     journalMin: row.length('Journal min', RULES.size),
     journalMax: row.length('Journal max', RULES.size),
+    bad: row.bad,
+  };
+}
+
+function studyRow(row: Row): StudyRow {
+  return {
+    row: row.row,
+    gauge: row.name('Gauge') ?? '',
+    part: row.name('Part') ?? '',
+    person: row.name('Person') ?? '',
+    trial: row.name('Trial') ?? '',
+    // Studies are often of differences from a nominal size, which may be negative.
+    value: row.length('Value', RULES.signedLength),
     bad: row.bad,
   };
 }

@@ -21,6 +21,7 @@ import type {
 } from '../workbook-model.js';
 import { matchingSheets } from './matching-sheets.js';
 import { headerRow, text } from './own-sheet.js';
+import { studySheets } from './study-sheet.js';
 import { remeasureSheet, summarySheet } from './summary.js';
 import { type TypedName, typedName } from './typed-name.js';
 
@@ -32,6 +33,7 @@ const OWN_SHEETS = [
   'Pick list',
   'To buy',
   'Left over',
+  'Gauge study results',
 ];
 
 /** Tables that get columns only where something is wrong. */
@@ -50,6 +52,7 @@ export function writtenWorkbook(assessment: Assessment, { valuesOnly }: WriteOpt
     summarySheet(assessment, layout),
     remeasureSheet(assessment),
     ...matchingSheets(assessment, layout),
+    ...studySheets(assessment),
   ];
   if (layout.makesFits && assessment.fits.length > 0) own.unshift(fitsSheet(assessment, evaluated));
   const sheets = own.map((sheet) => ({ ...sheet, name: freeName(sheet.name, assessment) }));
