@@ -75,7 +75,7 @@ export class FitTable {
   private readonly shellPrice: Float64Array;
   /** Fits of parts that ran together, by class. */
   readonly together: Reunion[] = [];
-  private readonly kept = new Map<number, Set<number>>();
+  private readonly atSite: Reunion[][];
   private readonly rods: number;
   private readonly shells: number;
 
@@ -121,6 +121,7 @@ export class FitTable {
     this.uppers = byKind('lower');
     this.lowers = byKind('upper');
     this.sites = this.sitesOf();
+    this.atSite = this.sites.map(() => []);
     const prices = pricesOf(stock);
     this.shellPrice = Float64Array.from(shells, ({ bought }) =>
       bought ? prices.steps[stock.newShells.indexOf(bought)]! : 0,
@@ -159,12 +160,12 @@ export class FitTable {
     const shared = [...sharedBores];
     const rodsOf = journals.map((): number[] => []);
     for (const { journal, rod = NO_ROD } of gaps) rodsOf[journal]!.push(rod);
-    const sites = journals.flatMap(({ engine, journals: alike, ...kind }, journalClass) =>
+    const sites = journals.flatMap(({ engines, journals: alike, ...kind }, journalClass) =>
       alike.map(
-        (journal): Site => ({
+        (journal, at): Site => ({
           journal,
           journalClass,
-          engine,
+          engine: engines[at]!,
           kind: kindKey(kind),
           rods: rodsOf[journalClass]!,
           sharedBore: shared.indexOf(journal.caseBore?.name ?? ''),
@@ -221,20 +222,22 @@ export class FitTable {
         upper: shellOf.get(upper)!,
         lower: shellOf.get(lower)!,
       };
-      const own = this.kept.get(site) ?? new Set();
-      own.add(this.keyOf(choice));
-      this.kept.set(site, own);
-      this.together.push({ site, kept: place, ...choice });
+      const reunion = { site, kept: place, ...choice };
+      this.together.push(reunion);
+      this.atSite[site]!.push(reunion);
     }
   }
 
-  private keyOf({ rod, upper, lower }: Choice): number {
-    return ((rod + 1) * this.shells + upper) * this.shells + lower;
+  /** The fits of one journal whose parts ran together there. */
+  togetherAt(site: number): readonly Reunion[] {
+    return this.atSite[site]!;
   }
 
   /** Whether parts of these classes ran together on the journal. */
   isKept(site: number, rod: number, upper: number, lower: number): boolean {
-    return this.kept.get(site)?.has(this.keyOf({ rod, upper, lower })) ?? false;
+    return this.atSite[site]!.some(
+      (each) => each.rod === rod && each.upper === upper && each.lower === lower,
+    );
   }
 
   /** The place of a journal's gap with a rod; undefined where no shells make an allowed fit of it. */
@@ -291,6 +294,14 @@ export class FitTable {
 
   engineTypeOf(site: number): string {
     return this.sites[site]!.journal.engineType;
+  }
+
+  /** The rods that some of the journals can take. */
+  rodsOf(sites: readonly number[]): Set<number> {
+    const rods = new Set<number>();
+    for (const list of new Set(sites.map((site) => this.sites[site]!.rods)))
+      for (const rod of list) rods.add(rod);
+    return rods;
   }
 
   /** By rank of mass: the last rank that may share a crank with it. */

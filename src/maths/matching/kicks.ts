@@ -21,14 +21,46 @@ export interface KickLimits {
   readonly done: (value: SetsValue) => boolean;
 }
 
+/** Exchanges are made among so many journals at a time; more take too long. */
+const BLOCK = 120;
+
+/** Everything that a search goes back to again and again. */
+class Ground {
+  readonly engines: readonly (readonly number[])[];
+  private readonly all: readonly number[];
+  private readonly whole: ReadonlyMap<string, readonly number[]>;
+
+  constructor(readonly sets: WorkingSets) {
+    this.engines = sitesOfEngines(sets.table);
+    this.all = [...sets.table.sites.keys()];
+    this.whole = sitesByKind(sets.table, this.all);
+  }
+
+  /** The journals to exchange parts among, by kind: those given, and others by lot. */
+  block(sites: readonly number[], next: Sequence): ReadonlyMap<string, readonly number[]> {
+    if (this.all.length <= BLOCK) return this.whole;
+    const block = new Set(sites);
+    while (block.size < BLOCK) block.add(this.any(next));
+    return sitesByKind(
+      this.sets.table,
+      [...block].sort((a, b) => a - b),
+    );
+  }
+
+  any(next: Sequence): number {
+    return Math.floor(next() * this.all.length);
+  }
+
+  anyEngine(next: Sequence): readonly number[] {
+    return this.engines[Math.floor(next() * this.engines.length)]!;
+  }
+}
+
 /** Journals to empty: a few anywhere, or all of one to three engines. */
-function chosen(sets: WorkingSets, engines: readonly (readonly number[])[], next: Sequence): number[] {
-  const filled = [...sets.choices.keys()].filter((site) => sets.choices[site]);
-  if (next() < 0.6) return shuffled(next, filled).slice(0, 1 + Math.floor(next() * 4));
-  return shuffled(next, engines)
-    .slice(0, 1 + Math.floor(next() * 3))
-    .flat()
-    .filter((site) => sets.choices[site]);
+function toEmpty(ground: Ground, next: Sequence): number[] {
+  const count = 1 + Math.floor(next() * 4);
+  if (next() < 0.6) return Array.from({ length: count }, () => ground.any(next));
+  return Array.from({ length: Math.min(count, 3) }, () => ground.anyEngine(next)).flat();
 }
 
 /** Brings parts that ran together back to their journal. @returns the journals emptied for it */
@@ -45,64 +77,85 @@ function anyApart(sets: WorkingSets, next: Sequence): Reunion | undefined {
   return apart[Math.floor(next() * apart.length)];
 }
 
-function kick(sets: WorkingSets, engines: readonly (readonly number[])[], next: Sequence): void {
-  const empty = [...sets.choices.keys()].filter((site) => !sets.choices[site]);
-  let out: number[] = [];
+/** The journals of an engine that is not complete, or of all such engines where there are few. */
+function emptySites({ sets, engines }: Ground, next: Sequence): number[] {
+  const open = engines.filter((sites) => sites.some((site) => !sets.choices[site]));
+  const some = open.length <= 3 ? open : shuffled(next, open).slice(0, 3);
+  return some.flat().filter((site) => !sets.choices[site]);
+}
+
+/** @returns the journals that it touched */
+function kick(ground: Ground, next: Sequence): number[] {
+  const { sets } = ground;
+  const empty = sets.isFull() ? [] : emptySites(ground, next);
   const apart = next() < 0.4 ? anyApart(sets, next) : undefined;
+  let out: number[] = [];
   if (apart) out = reunite(sets, apart, next);
   else {
-    out = chosen(sets, engines, next);
+    out = toEmpty(ground, next);
     for (const site of out) sets.put(site, undefined);
   }
   // The journals that were empty go first as often as not.
-  const order = next() < 0.5 ? [...shuffled(next, empty), ...out] : shuffled(next, [...out, ...empty]);
+  const order = next() < 0.5 ? [...empty, ...out] : shuffled(next, [...out, ...empty]);
   for (const site of order) if (!sets.choices[site]) fillBest(sets, site);
+  return order;
 }
 
 /** Exchanges until none helps. */
-function settle(sets: WorkingSets, kinds: ReadonlyMap<string, readonly number[]>, next: Sequence): SetsValue {
+function settle(sets: WorkingSets, block: ReadonlyMap<string, readonly number[]>, next: Sequence): SetsValue {
   let value = sets.value();
   for (;;) {
-    reassign(sets, kinds, next());
+    reassign(sets, block, next());
     const after = sets.value();
     if (compareValues(after, value) >= 0) return after;
     value = after;
   }
 }
 
-/** Brings back all of some parts that ran together, one after the other; stands unless the sets are worse than before. */
-export function improveByReunions(sets: WorkingSets, reunions: readonly Reunion[]): void {
-  const kinds = sitesByKind(sets.table);
+/** Tries a change and lets it stand unless the sets are worse than before. @returns below 0 for a gain */
+function attempt(ground: Ground, next: Sequence, change: () => readonly number[]): number {
+  const { sets } = ground;
+  const before = sets.value();
+  sets.mark();
+  const touched = change();
+  const order = compareValues(settle(sets, ground.block(touched, next), next), before);
+  if (order > 0) sets.undo();
+  return order;
+}
+
+/** Brings back parts that ran together: all of them at once, then each that is still apart. */
+export function improveByReunions(
+  sets: WorkingSets,
+  reunions: readonly Reunion[],
+  remaining: () => number,
+): void {
+  const ground = new Ground(sets);
   const next = sequenceOf(2);
-  let [best, kept] = [sets.value(), [...sets.choices]];
-  const out: number[] = [];
-  for (const fit of reunions) if (!sets.isChosen(fit.site, fit)) out.push(...reunite(sets, fit, next));
-  for (const site of out) if (!sets.choices[site]) fillBest(sets, site);
-  if (compareValues(settle(sets, kinds, next), best) > 0) sets.copyFrom(kept);
-  [best, kept] = [sets.value(), [...sets.choices]];
+  const bringBack = (fits: readonly Reunion[]) =>
+    attempt(ground, next, () => {
+      const apart = fits.filter((fit) => !sets.isChosen(fit.site, fit));
+      const out = apart.flatMap((fit) => reunite(sets, fit, next));
+      for (const site of out) if (!sets.choices[site]) fillBest(sets, site);
+      return out;
+    });
+  if (reunions.length <= BLOCK) bringBack(reunions);
   for (const fit of reunions) {
-    if (sets.isChosen(fit.site, fit)) continue;
-    for (const site of reunite(sets, fit, next)) if (!sets.choices[site]) fillBest(sets, site);
-    const value = settle(sets, kinds, next);
-    if (compareValues(value, best) <= 0) [best, kept] = [value, [...sets.choices]];
-    else sets.copyFrom(kept);
+    if (remaining() <= 0) return;
+    if (!sets.isChosen(fit.site, fit)) bringBack([fit]);
   }
 }
 
-export function improveByKicks(sets: WorkingSets, { idle, remaining, done }: KickLimits): SetsValue {
-  const kinds = sitesByKind(sets.table);
-  const engines = sitesOfEngines(sets.table);
+export function improveByKicks(sets: WorkingSets, { idle, remaining, done }: KickLimits): void {
+  if (sets.choices.length === 0) return;
+  const ground = new Ground(sets);
   const next = sequenceOf(1);
-  let best = settle(sets, kinds, next);
-  let kept = [...sets.choices];
-  for (let tries = 0; tries < idle && !done(best) && remaining() > 0; tries++) {
-    kick(sets, engines, next);
-    const value = settle(sets, kinds, next);
-    const order = compareValues(value, best);
-    if (order <= 0) {
-      if (order < 0) tries = 0;
-      [best, kept] = [value, [...sets.choices]];
-    } else sets.copyFrom(kept);
+  for (let start = 0; start < sets.choices.length && remaining() > 0; start += BLOCK) {
+    const sites = Array.from({ length: BLOCK }, (_, at) => start + at).filter(
+      (site) => site < sets.choices.length,
+    );
+    attempt(ground, next, () => sites);
   }
-  return best;
+  for (let tries = 0; tries < idle && !done(sets.value()) && remaining() > 0; tries++) {
+    if (attempt(ground, next, () => kick(ground, next)) < 0) tries = 0;
+  }
 }

@@ -49,17 +49,20 @@ export function modelOf(problem: Problem): Model {
 }
 
 function engineColumns(problem: Problem, places: RowPlaces): Column[] {
-  return [...completableEngines(problem)].map((engine) => {
-    const own = [...problem.journals.entries()].filter(([, journal]) => journal.engine === engine);
-    return {
-      meaning: { is: 'engine', engine },
-      ...entries(
-        ...own.map(([place, { journals }]) => [places.completion[place], -journals.length] as const),
-      ),
-      upper: 1,
-      amounts: { completeEngines: 1, filledBeyond: -problem.stock.engines[engine]!.journals.length },
-    };
-  });
+  const classes = new Map<number, number[]>();
+  for (const [place, { engines }] of problem.journals.entries()) {
+    for (const engine of engines) {
+      const own = classes.get(engine);
+      if (own) own.push(place);
+      else classes.set(engine, [place]);
+    }
+  }
+  return [...completableEngines(problem)].map((engine) => ({
+    meaning: { is: 'engine', engine },
+    ...entries(...classes.get(engine)!.map((place) => [places.completion[place], -1] as const)),
+    upper: 1,
+    amounts: { completeEngines: 1, filledBeyond: -problem.stock.engines[engine]!.journals.length },
+  }));
 }
 
 function windowColumns({ windows, rods }: Problem, places: RowPlaces): Column[] {
@@ -113,12 +116,12 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
 
 /** Rows that a filled journal uses once, whatever its shells. */
 export function gapRows({ journals }: Problem, places: RowPlaces, { journal, rod }: Gap): number[] {
-  const { engine, journals: alike } = journals[journal]!;
+  const { engines, journals: alike } = journals[journal]!;
   const rows = [
     places.journal[journal],
     places.completion[journal],
     rod === undefined ? places.sharedBore.get(alike[0]!.caseBore?.name ?? '') : places.rod[rod],
-    rod === undefined ? undefined : places.rodOnEngine(engine, rod),
+    rod === undefined ? undefined : places.rodOnEngine(engines[0]!, rod),
   ];
   return rows.filter((row) => row !== undefined);
 }
@@ -146,17 +149,21 @@ export function fitColumn({ problem, places }: Model, gap: number, shape: number
 
 function keptColumns(problem: Problem, places: RowPlaces): Column[] {
   const { journals, rods, shells, gaps, kept } = problem;
+  const placeOf = <Part>(classes: readonly (readonly Part[])[]) =>
+    new Map(classes.flatMap((own, place) => own.map((part) => [part, place] as const)));
+  const ofJournal = placeOf(journals.map((each) => each.journals));
+  const ofRod = placeOf(rods.map((each) => each.rods));
+  const ofShell = placeOf(shells.map((each) => each.shells));
+  const gapAt = new Map(gaps.map((gap) => [`${gap.journal},${gap.rod}`, gap]));
   return kept.map(({ journal, rod, upper, lower }, place) => {
-    const ofJournal = journals.findIndex((each) => each.journals.includes(journal));
-    const ofRod = rod && rods.findIndex((each) => each.rods.includes(rod));
-    const [up, down] = [upper, lower].map((shell) => shells.findIndex((each) => each.shells.includes(shell)));
-    const gap = gaps.find((open) => open.journal === ofJournal && open.rod === ofRod)!;
+    const [up, down] = [ofShell.get(upper)!, ofShell.get(lower)!];
+    const gap = gapAt.get(`${ofJournal.get(journal)!},${rod && ofRod.get(rod)!}`)!;
     return {
       meaning: { is: 'kept', kept: place },
       ...entries(
         ...gapEntries(problem, places, gap),
-        [places.shell[up!], 1],
-        [places.shell[down!], 1],
+        [places.shell[up], 1],
+        [places.shell[down], 1],
         ...[rod, upper, lower].map((part) => [part && places.contested.get(part), 1] as const),
       ),
       upper: 1,

@@ -56,8 +56,7 @@ export const UNLIMITED = Number.POSITIVE_INFINITY;
 export function completableEngines({ stock, journals, gaps }: Problem): Set<number> {
   const open = new Map<number, number>();
   for (const journal of new Set(gaps.map((gap) => gap.journal))) {
-    const { engine, journals: alike } = journals[journal]!;
-    open.set(engine, (open.get(engine) ?? 0) + alike.length);
+    for (const engine of journals[journal]!.engines) open.set(engine, (open.get(engine) ?? 0) + 1);
   }
   const completable = new Set<number>();
   for (const [place, engine] of stock.engines.entries()) {
@@ -97,7 +96,7 @@ export function rowsOf(problem: Problem): { rows: Row[]; places: RowPlaces } {
   for (const engine of stock.engines.keys()) {
     for (const engineType of windows.keys()) {
       const own = journals.filter(
-        (each) => each.engine === engine && each.engineType === engineType && !each.caseBore,
+        (each) => each.engines.includes(engine) && each.engineType === engineType && !each.caseBore,
       );
       if (own.length === 0) continue;
       const pins = own.reduce((sum, each) => sum + each.journals.length, 0);
@@ -109,7 +108,9 @@ export function rowsOf(problem: Problem): { rows: Row[]; places: RowPlaces } {
   }
   const places: RowPlaces = {
     journal: journals.map((each) => atMost(each.journals.length)),
-    completion: journals.map(({ engine }) => (completable.has(engine) ? atLeastNone() : undefined)),
+    completion: journals.map(({ engines }) =>
+      engines.some((engine) => completable.has(engine)) ? atLeastNone() : undefined,
+    ),
     rod: rods.map((each) => atMost(each.rods.length)),
     rodOnEngine: (engine, rod) => onEngine.get(`${engine},${rod}`),
     oneWindow,

@@ -1,17 +1,17 @@
 /**
- * From counts of classes back to parts with names: the first names go to the first journals.
+ * From classes back to parts with names: the first names go to the first journals.
  *
  * Fits that keep their parts together name their parts themselves and are served first.
  */
-
-import type { Gap } from './gaps.js';
-import { ranOn } from './kept-fits.js';
-import type { Column } from './model-columns.js';
+import { type Choice, NO_ROD } from './fit-table.js';
+import { type KeptFit, ranOn } from './kept-fits.js';
 import type { Problem } from './problem.js';
 import type { MatchedFit, Stock, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
-import type { Taken } from './taken.js';
+import type { WorkingSets } from './working-sets.js';
 
-interface Shells {
+/** The parts of a fit, by name. */
+interface Named {
+  readonly rod: StockRod | undefined;
   readonly upper: TakenShell;
   readonly lower: TakenShell;
 }
@@ -19,33 +19,63 @@ interface Shells {
 /** Hands out the parts of classes by name, each as often as it is there. */
 class Store {
   private readonly used = new Map<object, number>();
+  /** By class: how many of its parts at the beginning of the list are used up. */
+  private readonly passed = new Map<object, number>();
 
-  take<Part extends object>(part: Part): Part {
+  constructor(private readonly problem: Problem) {}
+
+  private isFree(part: StockRod | StockShell): boolean {
+    return (this.used.get(part) ?? 0) < ('quantity' in part ? part.quantity : 1);
+  }
+
+  private take<Part extends StockRod | StockShell>(part: Part): Part {
     this.used.set(part, (this.used.get(part) ?? 0) + 1);
     return part;
   }
 
-  /** @throws RangeError when the class is used up: the model would be wrong. */
-  first<Part extends object>(parts: readonly Part[], quantity: (part: Part) => number): Part {
-    const free = parts.find((part) => (this.used.get(part) ?? 0) < quantity(part));
-    if (!free) throw new RangeError('a class of parts is used up');
-    return this.take(free);
+  /** @throws RangeError when the class is used up: the sets would be wrong. */
+  private first<Part extends StockRod | StockShell>(parts: readonly Part[]): Part {
+    let place = this.passed.get(parts) ?? 0;
+    while (place < parts.length && !this.isFree(parts[place]!)) place++;
+    this.passed.set(parts, place);
+    const part = parts[place];
+    if (!part) throw new RangeError('a class of parts is used up');
+    return this.take(part);
+  }
+
+  /** The very parts that ran together, unless another journal has one of them. */
+  takeKept({ rod, upper, lower }: KeptFit): Named | undefined {
+    const twice = upper === lower && (this.used.get(upper) ?? 0) + 2 > upper.quantity;
+    if (twice || (rod && !this.isFree(rod)) || !this.isFree(upper) || !this.isFree(lower)) return undefined;
+    return {
+      rod: rod && this.take(rod),
+      upper: { from: 'stock', shell: this.take(upper) },
+      lower: { from: 'stock', shell: this.take(lower) },
+    };
+  }
+
+  private shell(place: number): TakenShell {
+    const { bought, shells } = this.problem.shells[place]!;
+    return bought ? { from: 'new', shell: bought } : { from: 'stock', shell: this.first(shells) };
+  }
+
+  takeAny({ rod, upper, lower }: Choice): Named {
+    return {
+      rod: rod === NO_ROD ? undefined : this.first(this.problem.rods[rod]!.rods),
+      upper: this.shell(upper),
+      lower: this.shell(lower),
+    };
   }
 }
 
-const ofOne = () => 1;
-const ofShell = ({ quantity }: StockShell) => quantity;
+function ranOfShell(taken: TakenShell) {
+  return taken.from === 'stock' ? taken.shell.ran : undefined;
+}
 
-function fitOf(
-  problem: Problem,
-  journal: StockJournal,
-  rod: StockRod | undefined,
-  shells: Shells,
-): MatchedFit {
-  const engine = problem.stock.engines.find(({ journals }) => journals.includes(journal))!;
+function fitOf(stock: Stock, place: number, journal: StockJournal, { rod, upper, lower }: Named): MatchedFit {
+  const engine = stock.engines[place]!;
   const bore = rod ?? { ...journal.caseBore!, part: journal.caseBore!.part! };
-  const { upper, lower } = shells;
-  const ran = [bore.ran, ...[upper, lower].map(ranOfShell)];
+  const ran = [bore.ran, ranOfShell(upper), ranOfShell(lower)];
   return {
     engine: engine.name,
     journal,
@@ -57,64 +87,24 @@ function fitOf(
   };
 }
 
-function ranOfShell(taken: TakenShell) {
-  return taken.from === 'stock' ? taken.shell.ran : undefined;
-}
-
-type Of<Is extends Column['meaning']['is']> = Extract<Column['meaning'], { is: Is }>;
-
-/** The columns of one meaning, each as often as it is taken, in an order that does not depend on the search. */
-function listed<Is extends Column['meaning']['is']>(
-  sets: readonly Taken[],
-  is: Is,
-  order: (meaning: Of<Is>) => readonly number[],
-): Of<Is>[] {
-  return sets
-    .filter(({ column }) => column.meaning.is === is)
-    .map(({ column, times }) => ({
-      meaning: column.meaning as Of<Is>,
-      times,
-      order: order(column.meaning as Of<Is>),
-    }))
-    .sort((a, b) => {
-      const place = a.order.findIndex((value, at) => value !== b.order[at]);
-      return place < 0 ? 0 : a.order[place]! - b.order[place]!;
-    })
-    .flatMap(({ meaning, times }) => Array.from({ length: times }, () => meaning));
-}
-
 /** Every filled journal with its parts, in the order of engines and journals. */
-export function namedFits(problem: Problem, sets: readonly Taken[]): MatchedFit[] {
-  const { journals, rods, shells, kept, gaps, stock } = problem;
-  const store = new Store();
-  const filled = new Map<StockJournal, MatchedFit>();
-  for (const { kept: place } of listed(sets, 'kept', (meaning) => [meaning.kept])) {
-    const { journal, rod, upper, lower } = kept[place]!;
-    if (rod) store.take(rod);
-    for (const shell of [upper, lower]) store.take(shell);
-    const taken = { upper: { from: 'stock', shell: upper }, lower: { from: 'stock', shell: lower } } as const;
-    filled.set(journal, fitOf(problem, journal, rod, taken));
+export function namedFits({ table, choices }: WorkingSets): MatchedFit[] {
+  const { problem, sites } = table;
+  const store = new Store(problem);
+  const named = new Map<number, Named>();
+  for (const [site, choice] of choices.entries()) {
+    if (!choice) continue;
+    for (const { kept, rod, upper, lower } of table.togetherAt(site)) {
+      if (named.has(site) || rod !== choice.rod || upper !== choice.upper || lower !== choice.lower) continue;
+      const parts = store.takeKept(problem.kept[kept]!);
+      if (parts) named.set(site, parts);
+    }
   }
-  const pairs = new Map<number, { upper: number; lower: number }[]>();
-  for (const pair of listed(sets, 'pair', ({ shape, upper, lower }) => [shape, upper, lower])) {
-    pairs.set(pair.shape, [...(pairs.get(pair.shape) ?? []), pair]);
-  }
-  const shellOf = (place: number): TakenShell => {
-    const { bought, shells: own } = shells[place]!;
-    return bought ? { from: 'new', shell: bought } : { from: 'stock', shell: store.first(own, ofShell) };
-  };
-  const order = ({ gap, shape }: Of<'fit'>) => [gaps[gap]!.journal, gaps[gap]!.rod ?? 0, shape];
-  for (const { gap, shape } of listed(sets, 'fit', order)) {
-    const open: Gap = gaps[gap]!;
-    const journal = journals[open.journal]!.journals.find((each) => !filled.has(each))!;
-    const rod = open.rod === undefined ? undefined : store.first(rods[open.rod]!.rods, ofOne);
-    const pair = pairs.get(shape)!.shift()!;
-    filled.set(
-      journal,
-      fitOf(problem, journal, rod, { upper: shellOf(pair.upper), lower: shellOf(pair.lower) }),
-    );
-  }
-  return stock.engines.flatMap((engine) => engine.journals.flatMap((journal) => filled.get(journal) ?? []));
+  return choices.flatMap((choice, site) => {
+    if (!choice) return [];
+    const { engine, journal } = sites[site]!;
+    return [fitOf(problem.stock, engine, journal, named.get(site) ?? store.takeAny(choice))];
+  });
 }
 
 /** Names of the engines whose journals are all filled; an engine without journals is none. */

@@ -18,8 +18,8 @@ import type {
 } from './stock.js';
 
 export interface JournalClass extends FitKind {
-  /** Place of the engine in the ordered stock. */
-  readonly engine: number;
+  /** Places of the journals' engines in the ordered stock. */
+  readonly engines: readonly number[];
   readonly part: MeasuredPart;
   /** Set for mains: the one bore that the journal sits in. */
   readonly caseBore: MeasuredPart | undefined;
@@ -73,27 +73,35 @@ function isFillable({ part, caseBore, fit }: StockJournal): boolean {
 }
 
 /**
- * The journals that can be filled, alike ones of one engine together.
- * @param single whether a journal must stay alone, because parts that ran there can return to it
+ * The journals that can be filled, alike ones together.
+ * @param apart what keeps journals of equal values in classes of their own: equal texts, one class
  */
 export function journalClasses(
   engines: readonly StockEngine[],
-  single: (engine: StockEngine, journal: StockJournal) => boolean,
+  apart: (journal: StockJournal, engine: number, place: number) => string,
 ): JournalClass[] {
-  return engines.flatMap((engine, place) => {
-    const fillable = engine.journals.filter(isFillable);
-    const key = (journal: StockJournal) => {
-      const values = [kindKey(journal), partKey(journal.part!), caseKey(journal)];
-      return JSON.stringify(single(engine, journal) ? [...values, fillable.indexOf(journal)] : values);
-    };
-    return groupBy(fillable, key).map((journals) => ({
+  const rows = engines.flatMap((engine, place) =>
+    engine.journals.filter(isFillable).map((journal, at) => ({
+      journal,
       engine: place,
-      engineType: journals[0]!.engineType,
-      fit: journals[0]!.fit,
-      part: journals[0]!.part!,
-      caseBore: journals[0]!.caseBore?.part,
-      journals,
-    }));
+      key: JSON.stringify([
+        kindKey(journal),
+        partKey(journal.part!),
+        caseKey(journal),
+        apart(journal, place, at),
+      ]),
+    })),
+  );
+  return groupBy(rows, ({ key }) => key).map((group) => {
+    const [{ journal }] = group as [(typeof rows)[number]];
+    return {
+      engines: group.map(({ engine }) => engine),
+      engineType: journal.engineType,
+      fit: journal.fit,
+      part: journal.part!,
+      caseBore: journal.caseBore?.part,
+      journals: group.map((row) => row.journal),
+    };
   });
 }
 

@@ -60,16 +60,26 @@ function shapesBySize(
   return Int32Array.from(open.sort((a, b) => shapes[a]!.size - shapes[b]!.size || a - b));
 }
 
+export interface ProblemOptions {
+  /**
+   * Whether alike journals of different engines are one class. A model of it then bounds what can be
+   * reached, but its columns do not say which engine a fit is for, nor keep the mass windows of cranks.
+   */
+  readonly merge: boolean;
+}
+
 /** @param stock in the order of names */
-export function problemOf(stock: Stock): Problem {
+export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   const limits = provableLimits(stock);
   const kept = keptFits(stock, limits);
   const returning = new Set(kept.map(({ journal }) => journal));
   const shared = sharedCaseBores(stock);
-  const journals = journalClasses(
-    stock.engines,
-    (_, journal) => returning.has(journal) || shared.has(journal.caseBore?.name ?? ''),
-  );
+  const windows = windowsOf(stock);
+  const journals = journalClasses(stock.engines, (journal, engine, place) => {
+    if (shared.has(journal.caseBore?.name ?? '')) return `${engine}/${place}`;
+    if (options.merge) return '';
+    return returning.has(journal) ? `${engine}/${place}` : `${engine}`;
+  });
   const rods = rodClasses(stock);
   const shells = shellClasses(stock);
   const guards = guardsOf(stock);
@@ -97,7 +107,7 @@ export function problemOf(stock: Stock): Problem {
     rules,
     bySize,
     kept,
-    windows: windowsOf(stock),
+    windows,
     sharedBores: shared,
   };
 }

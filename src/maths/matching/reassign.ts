@@ -12,8 +12,8 @@ interface Exchange {
   readonly sites: readonly number[];
   readonly columns: readonly Partial<Choice>[];
   readonly capacity: readonly number[];
-  /** Whether the site may take the column at all. */
-  readonly open?: (site: number, column: Partial<Choice>) => boolean;
+  /** Whether the site at a place of the list may take the column at all. */
+  readonly open?: (row: number, column: Partial<Choice>) => boolean;
 }
 
 function exchange(sets: WorkingSets, { sites, columns, capacity, open }: Exchange): void {
@@ -21,12 +21,12 @@ function exchange(sets: WorkingSets, { sites, columns, capacity, open }: Exchang
   if (sites.length === 0) return;
   const costs = new Float64Array(sites.length * columns.length);
   let place = 0;
-  for (const site of sites) {
+  for (const [row, site] of sites.entries()) {
     const now = choices[site]!;
     for (const column of columns) {
       const { rod = now.rod, upper = now.upper, lower = now.lower } = column;
       costs[place++] =
-        open && !open(site, column) ? Number.POSITIVE_INFINITY : table.cost(site, rod, upper, lower);
+        open && !open(row, column) ? Number.POSITIVE_INFINITY : table.cost(site, rod, upper, lower);
     }
   }
   const found = assign({ rows: sites.length, columns: columns.length, costs, capacity });
@@ -42,16 +42,16 @@ const filled = ({ choices }: WorkingSets, sites: readonly number[]) =>
 function exchangeRods(sets: WorkingSets, sites: readonly number[], lean: number): void {
   const { table } = sets;
   const own = filled(sets, sites).filter((site) => sets.choices[site]!.rod !== NO_ROD);
-  const rods = [...new Set(own.flatMap((site) => table.sites[site]!.rods))];
+  const rods = [...table.rodsOf(own)];
   const used = new Map<number, number>();
   for (const site of own) used.set(sets.choices[site]!.rod, (used.get(sets.choices[site]!.rod) ?? 0) + 1);
-  const ranks = new Map(own.map((site) => [site, sets.windowOf(site, lean)]));
+  const ranks = own.map((site) => sets.windowOf(site, lean));
   exchange(sets, {
     sites: own,
     columns: rods.map((rod) => ({ rod })),
     capacity: rods.map((rod) => sets.freeRods(rod) + (used.get(rod) ?? 0)),
-    open: (site, { rod }) => {
-      const [first, last] = ranks.get(site)!;
+    open: (row, { rod }) => {
+      const [first, last] = ranks[row]!;
       return table.massRank[rod!]! >= first && table.massRank[rod!]! <= last;
     },
   });
@@ -87,10 +87,18 @@ function exchangePairs(sets: WorkingSets, sites: readonly number[]): void {
   });
 }
 
-/** Sites by the kind of their fit; rods are exchanged among sites of one kind, as an engine type has one kind that takes rods. */
-export function sitesByKind({ sites }: FitTable): ReadonlyMap<string, readonly number[]> {
+/** Sites by the kind of their fit; an engine type has one kind that takes rods, so that rods stay in one group. */
+export function sitesByKind(
+  { sites }: FitTable,
+  places: readonly number[],
+): ReadonlyMap<string, readonly number[]> {
   const kinds = new Map<string, number[]>();
-  for (const [place, { kind }] of sites.entries()) kinds.set(kind, [...(kinds.get(kind) ?? []), place]);
+  for (const place of places) {
+    const { kind } = sites[place]!;
+    const own = kinds.get(kind);
+    if (own) own.push(place);
+    else kinds.set(kind, [place]);
+  }
   return kinds;
 }
 

@@ -54,7 +54,7 @@ function distanceStep({ gaps, shapes, limits }: Problem): number {
 
 /** The problem of a stock with the sets of the plain search. */
 function start(stock: Stock, remaining: () => number): Started {
-  const problem = problemOf(stock);
+  const problem = problemOf(stock, { merge: false });
   const model = modelOf(problem);
   const sets = new WorkingSets(new FitTable(problem));
   plainSearch(sets, remaining);
@@ -75,7 +75,7 @@ function finish(
   const steps = pursue({ solver, model, sets, remaining }, aims);
   for (;;) {
     const step = steps.next();
-    if (step.done) return { fits: namedFits(model.problem, step.value), proofs };
+    if (step.done) return { fits: namedFits(sets), proofs };
     const { aim, reached, bound } = step.value;
     onProgress(`${aim.name}: ${reached === bound ? 'proved' : 'best found in the time'}`);
     proofs.push(proofOf(model, step.value));

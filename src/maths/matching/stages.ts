@@ -116,7 +116,7 @@ function close(
   const isOpen = () => remaining() > 0 && value() > bound;
   const kick = (idle: number) => improveByKicks(sets, { idle, remaining, done: () => value() <= bound });
   if (isOpen() && linear.likely.length > 0) {
-    improveByReunions(sets, translator.reunions(linear.likely));
+    improveByReunions(sets, translator.reunions(linear.likely), remaining);
   }
   if (isOpen()) kick(MORE_KICKS);
   const programs = [
@@ -154,7 +154,7 @@ function narrow(
 }
 
 /** Pursues the aims in order, beginning with the sets at hand; pauses after each. */
-export function* pursue(search: Search, aims: readonly Aim[]): Generator<Reached, readonly Taken[]> {
+export function* pursue(search: Search, aims: readonly Aim[]): Generator<Reached, void> {
   const { solver, model, sets, remaining } = search;
   const translator = new Translator(model, sets.table);
   const pool = new Pool();
@@ -191,5 +191,4 @@ export function* pursue(search: Search, aims: readonly Aim[]): Generator<Reached
     stages.push({ aim, reached, bound });
     yield { aim, reached, bound };
   }
-  return translator.toTaken(sets);
 }

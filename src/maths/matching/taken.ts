@@ -47,9 +47,8 @@ export class Translator {
   private keptColumn(site: number, choice: Choice, claims: Map<number, number>): Column | undefined {
     const { rows, places } = this.model;
     const contested = new Set(places.contested.values());
-    for (const { kept, ...each } of this.table.together) {
-      if (each.site !== site || each.rod !== choice.rod) continue;
-      if (each.upper !== choice.upper || each.lower !== choice.lower) continue;
+    for (const { kept, ...each } of this.table.togetherAt(site)) {
+      if (each.rod !== choice.rod || each.upper !== choice.upper || each.lower !== choice.lower) continue;
       const column = this.kept.get(kept)!;
       const claimed = column.rows.flatMap((row, at) =>
         contested.has(row) ? [[row, column.values[at]!] as const] : [],

@@ -16,21 +16,39 @@ export function compareValues(a: SetsValue, b: SetsValue): number {
 
 export class WorkingSets {
   /** By site; undefined where the journal is empty. */
-  readonly choices: (Choice | undefined)[];
+  readonly choices: readonly (Choice | undefined)[];
+  private readonly chosen: (Choice | undefined)[];
+  private readonly costs: Float64Array;
   private readonly rodUsed: Int32Array;
   private readonly shellUsed: Int32Array;
   private readonly sharedUsed = new Map<number, number>();
   /** Sites that must share one window of mass, by a key of engine and engine type. */
   private readonly cranks = new Map<string, number[]>();
+  /** Journals and filled journals of each engine. */
+  private readonly size: Int32Array;
+  private readonly filled: Int32Array;
+  private complete = 0;
+  private inComplete = 0;
+  private count = 0;
+  private cost = 0;
+  /** What was there before each change since `mark`. */
+  private changes: { readonly site: number; readonly before: Choice | undefined }[] = [];
 
   constructor(readonly table: FitTable) {
-    this.choices = table.sites.map(() => undefined);
+    const { sites, problem } = table;
+    this.chosen = sites.map(() => undefined);
+    this.choices = this.chosen;
+    this.costs = new Float64Array(sites.length);
     this.rodUsed = new Int32Array(table.rodCount.length);
     this.shellUsed = new Int32Array(table.shellCount.length);
-    for (const site of table.sites.keys()) {
+    this.size = Int32Array.from(problem.stock.engines, ({ journals }) => journals.length);
+    this.filled = new Int32Array(this.size.length);
+    for (const site of sites.keys()) {
       if (!table.weighs(site)) continue;
       const key = this.crankKey(site);
-      this.cranks.set(key, [...(this.cranks.get(key) ?? []), site]);
+      const own = this.cranks.get(key);
+      if (own) own.push(site);
+      else this.cranks.set(key, [site]);
     }
   }
 
@@ -57,19 +75,46 @@ export class WorkingSets {
     return sharedBore < 0 || (this.sharedUsed.get(sharedBore) ?? 0) === 0;
   }
 
-  private count(site: number, { rod, upper, lower }: Choice, by: 1 | -1): void {
+  private use(site: number, { rod, upper, lower }: Choice, by: 1 | -1): void {
     if (rod !== NO_ROD) this.rodUsed[rod]! += by;
     this.shellUsed[upper]! += by;
     this.shellUsed[lower]! += by;
-    const { sharedBore } = this.table.sites[site]!;
+    const { sharedBore, engine } = this.table.sites[site]!;
     if (sharedBore >= 0) this.sharedUsed.set(sharedBore, (this.sharedUsed.get(sharedBore) ?? 0) + by);
+    this.cost += by * this.costs[site]!;
+    this.count += by;
+    const size = this.size[engine]!;
+    const whole = this.filled[engine] === size;
+    this.filled[engine]! += by;
+    const change = Number(this.filled[engine] === size) - Number(whole);
+    this.complete += change;
+    this.inComplete += change * size;
   }
 
   put(site: number, choice: Choice | undefined): void {
-    const before = this.choices[site];
-    if (before) this.count(site, before, -1);
-    if (choice) this.count(site, choice, 1);
-    this.choices[site] = choice;
+    const before = this.chosen[site];
+    this.changes.push({ site, before });
+    if (before) this.use(site, before, -1);
+    this.chosen[site] = choice;
+    if (!choice) return;
+    this.costs[site] = this.table.cost(site, choice.rod, choice.upper, choice.lower);
+    this.use(site, choice, 1);
+  }
+
+  /** From here on changes can be undone. */
+  mark(): void {
+    this.changes = [];
+  }
+
+  /** Back to the last mark. */
+  undo(): void {
+    const changes = this.changes.reverse();
+    this.changes = [];
+    for (const { site } of changes) if (this.chosen[site]) this.put(site, undefined);
+    // A site changed more than once ends with what it had at the mark.
+    const first = new Map(changes.map(({ site, before }) => [site, before]));
+    for (const [site, before] of first) this.put(site, before);
+    this.changes = [];
   }
 
   copyFrom(other: readonly (Choice | undefined)[]): void {
@@ -164,29 +209,17 @@ export class WorkingSets {
     return out;
   }
 
+  /** Whether every journal is filled. */
+  isFull(): boolean {
+    return this.count === this.chosen.length;
+  }
+
   isCompleteEngine(engine: number): boolean {
-    const { sites, problem } = this.table;
-    const filled = sites.filter((each, place) => each.engine === engine && this.choices[place]).length;
-    return filled > 0 && filled === problem.stock.engines[engine]!.journals.length;
+    const size = this.size[engine]!;
+    return size > 0 && this.filled[engine] === size;
   }
 
   value(): SetsValue {
-    const { table, choices } = this;
-    const filled = new Map<number, number>();
-    let [count, cost] = [0, 0];
-    for (const [site, choice] of choices.entries()) {
-      if (!choice) continue;
-      count++;
-      cost += table.cost(site, choice.rod, choice.upper, choice.lower);
-      const { engine } = table.sites[site]!;
-      filled.set(engine, (filled.get(engine) ?? 0) + 1);
-    }
-    let [complete, inComplete] = [0, 0];
-    for (const [engine, own] of filled) {
-      if (own !== table.problem.stock.engines[engine]!.journals.length) continue;
-      complete++;
-      inComplete += own;
-    }
-    return { complete, beyond: count - inComplete, cost };
+    return { complete: this.complete, beyond: this.count - this.inComplete, cost: this.cost };
   }
 }
