@@ -259,6 +259,11 @@ export class FitTable {
     return this.shellPrice[upper]! + this.shellPrice[lower]!;
   }
 
+  /** How far an allowed fit is off the aim. */
+  distance(site: number, { rod, upper, lower }: Choice): number {
+    return this.offOf(this.gapAt(site, rod)!, this.shapeAt(upper, lower));
+  }
+
   /** Whole number, the later aims weighed into the earlier; infinite where the fit is not allowed. */
   cost(site: number, rod: number, upper: number, lower: number): number {
     const gap = this.gapOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;

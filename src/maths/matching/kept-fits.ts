@@ -35,19 +35,30 @@ export function allowsFit(
   return isAllowed(clearanceOf(parts), limits, guard, allowUndecided);
 }
 
-function rodsOf(stock: Stock, engine: StockEngine, journal: StockJournal, limits: ProvableLimits) {
-  if (journal.fit !== BIG_END) return [];
-  return stock.rods.filter(
-    (rod) =>
-      rod.engineType === journal.engineType &&
-      ranOn(rod.ran, engine, journal) &&
-      (limits.massSpread === undefined || rod.mass !== undefined),
-  );
+const placeKey = ({ engine, position }: RanAt, kind: string) => JSON.stringify([engine, position, kind]);
+
+/** The parts of a stock by where they ran, so that each journal finds its own. */
+function partsByPlace<Part extends { readonly ran: RanAt | undefined }>(
+  parts: readonly Part[],
+  kindOf: (part: Part) => string,
+): (engine: StockEngine, journal: StockJournal) => readonly Part[] {
+  const places = new Map<string, Part[]>();
+  for (const part of parts) {
+    if (!part.ran) continue;
+    const key = placeKey(part.ran, kindOf(part));
+    const own = places.get(key);
+    if (own) own.push(part);
+    else places.set(key, [part]);
+  }
+  return ({ name }, journal) =>
+    places.get(placeKey({ engine: name, position: journal.position }, kindKey(journal))) ?? [];
 }
 
 /** Every allowed fit that keeps its parts together, in the order of the stock. */
 export function keptFits(stock: Stock, limits: ReadonlyMap<string, ProvableLimits>): KeptFit[] {
   const fits: KeptFit[] = [];
+  const shellsOf = partsByPlace(stock.shells, kindKey);
+  const rodsOf = partsByPlace(stock.rods, ({ engineType }) => kindKey({ engineType, fit: BIG_END }));
   for (const engine of stock.engines) {
     for (const journal of engine.journals) {
       const kindLimits = limits.get(kindKey(journal));
@@ -55,10 +66,10 @@ export function keptFits(stock: Stock, limits: ReadonlyMap<string, ProvableLimit
       const { caseBore, part } = journal;
       const bores: { rod: StockRod | undefined; bore: MeasuredPart | undefined }[] = caseBore
         ? [{ rod: undefined, bore: ranOn(caseBore.ran, engine, journal) ? caseBore.part : undefined }]
-        : rodsOf(stock, engine, journal, kindLimits).map((rod) => ({ rod, bore: rod.part }));
-      const shells = stock.shells.filter(
-        (shell) => kindKey(shell) === kindKey(journal) && ranOn(shell.ran, engine, journal),
-      );
+        : rodsOf(engine, journal)
+            .filter(({ mass }) => kindLimits.massSpread === undefined || mass !== undefined)
+            .map((rod) => ({ rod, bore: rod.part }));
+      const shells = shellsOf(engine, journal);
       for (const { rod, bore } of bores) {
         if (!bore) continue;
         for (const upper of shells) {

@@ -24,6 +24,9 @@ export interface KickLimits {
 /** Exchanges are made among so many journals at a time; more take too long. */
 const BLOCK = 120;
 
+/** How often each of the parts that ran together is tried. */
+const REUNION_ROUNDS = 5;
+
 /** Everything that a search goes back to again and again. */
 class Ground {
   readonly engines: readonly (readonly number[])[];
@@ -139,9 +142,12 @@ export function improveByReunions(
       return out;
     });
   if (reunions.length <= BLOCK) bringBack(reunions);
-  for (const fit of reunions) {
-    if (remaining() <= 0) return;
-    if (!sets.isChosen(fit.site, fit)) bringBack([fit]);
+  for (let gained = true, round = 0; gained && round < REUNION_ROUNDS; round++) {
+    gained = false;
+    for (const fit of reunions) {
+      if (remaining() <= 0) return;
+      if (!sets.isChosen(fit.site, fit) && bringBack([fit]) < 0) gained = true;
+    }
   }
 }
 

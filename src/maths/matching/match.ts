@@ -6,6 +6,7 @@
  */
 import { clearanceOf } from '../clearance.js';
 import { type AimName, pricesOf } from './aims.js';
+import { stockOnGrid, unfolded } from './grid.js';
 import { completeEngines as completeEnginesOf } from './named-fits.js';
 import { orderStock } from './order.js';
 import { kindKey } from './part-classes.js';
@@ -35,15 +36,17 @@ export async function matchStock(stock: Stock, options: MatchOptions = {}): Prom
   const remaining = () => (deadline - performance.now()) / 1000;
   const ordered = orderStock(stock);
   const solver = await loadSolver();
-  const { fits, proofs } = search(ordered, solver, remaining, onProgress);
+  const onGrid = stockOnGrid(ordered);
+  const found = search(onGrid, solver, remaining, onProgress);
+  const fits = unfolded(found.fits, onGrid.inner, ordered);
   recheck(ordered, fits);
   const completeEngines = completeEnginesOf(ordered, fits);
-  const stages = proofs.map(({ aim, bound }) => ({
+  const stages = found.proofs.map(({ aim, bound }) => ({
     aim,
-    reached: countOf(aim, ordered, fits, completeEngines),
+    reached: countOf(aim, onGrid.inner, found.fits, completeEngines),
     bound,
   }));
-  return { fits, completeEngines, stages, grid: undefined };
+  return { fits, completeEngines, stages, grid: onGrid.grid === 1 ? undefined : onGrid.grid };
 }
 
 /** What the named sets amount to, counted from the fits themselves. */

@@ -5,17 +5,19 @@
  * that can be filled at all is filled, nothing is left to trade between them, and each kind is
  * solved by itself: many small proofs instead of one large.
  */
-import { type Aim, type AimName, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
+import { type AimName, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
 import { FitTable } from './fit-table.js';
+import type { StockOnGrid } from './grid.js';
 import { improveByKicks } from './kicks.js';
-import { type Model, modelOf } from './model-columns.js';
+import { pursueLarge } from './large.js';
+import { modelOf } from './model-columns.js';
 import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
 import { kindKey } from './part-classes.js';
 import { plainSearch } from './plain-search.js';
 import { type Problem, problemOf } from './problem.js';
 import type { Solver } from './solver.js';
-import { FIRST_KICKS, pursue, type Reached } from './stages.js';
+import { FIRST_KICKS, pursue } from './stages.js';
 import type { FitKind, MatchedFit, Stock, StockJournal } from './stock.js';
 import { WorkingSets } from './working-sets.js';
 
@@ -31,9 +33,9 @@ export interface Found {
 }
 
 interface Started {
-  readonly model: Model;
+  readonly stock: StockOnGrid;
+  readonly problem: Problem;
   readonly sets: WorkingSets;
-  readonly aims: readonly Aim[];
 }
 
 type Progress = (message: string) => void;
@@ -52,45 +54,50 @@ function distanceStep({ gaps, shapes, limits }: Problem): number {
   return greatestCommonDivisor(differences);
 }
 
+/** From here on journals of different engines are one class, and no whole-number program is tried. */
+const LARGE_JOURNALS = 250;
+
+function journalCount(stock: Stock): number {
+  return stock.engines.reduce((sum, { journals }) => sum + journals.length, 0);
+}
+
+const isLarge = ({ grid, inner }: StockOnGrid) => grid > 1 || journalCount(inner) >= LARGE_JOURNALS;
+
 /** The problem of a stock with the sets of the plain search. */
-function start(stock: Stock, remaining: () => number): Started {
-  const problem = problemOf(stock, { merge: false });
-  const model = modelOf(problem);
+function start(stock: StockOnGrid, remaining: () => number): Started {
+  const problem = problemOf(stock.inner, { merge: isLarge(stock) });
   const sets = new WorkingSets(new FitTable(problem));
   plainSearch(sets, remaining);
-  const aims = aimsOf(stock, {
-    price: greatestCommonDivisor(model.prices.steps),
-    distance: distanceStep(problem),
-  });
-  return { model, sets, aims };
+  return { stock, problem, sets };
 }
 
 function finish(
-  { model, sets, aims }: Started,
+  { stock, problem, sets }: Started,
   solver: Solver,
   remaining: () => number,
   onProgress: Progress,
 ): { readonly fits: MatchedFit[]; readonly proofs: Proof[] } {
+  const prices = pricesOf(stock.inner);
+  const aims = aimsOf(stock.inner, {
+    price: greatestCommonDivisor(prices.steps),
+    distance: distanceStep(problem),
+  });
   const proofs: Proof[] = [];
-  const steps = pursue({ solver, model, sets, remaining }, aims);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return { fits: namedFits(sets), proofs };
-    const { aim, reached, bound } = step.value;
+  const steps = isLarge(stock)
+    ? pursueLarge({ solver, stock, sets, remaining }, aims)
+    : pursue({ solver, model: modelOf(problem), sets, remaining }, aims);
+  for (const { aim, reached, bound } of steps) {
     onProgress(`${aim.name}: ${reached === bound ? 'proved' : 'best found in the time'}`);
-    proofs.push(proofOf(model, step.value));
+    // In steps of the minimised aim; adding 0 makes no −0.
+    const perUnit = aim.amount === 'price' ? prices.perUnit : 1;
+    proofs.push({ aim: aim.name, bound: (bound * aim.sign * aim.step) / perUnit + 0 });
   }
-}
-
-/** A bound in steps of the minimised aim as the result states it. Adding 0 makes no −0. */
-function proofOf(model: Model, { aim, bound }: Reached): Proof {
-  const perUnit = aim.amount === 'price' ? model.prices.perUnit : 1;
-  return { aim: aim.name, bound: (bound * aim.sign * aim.step) / perUnit + 0 };
+  return { fits: namedFits(sets), proofs };
 }
 
 /** Whether every journal that any fit could fill is filled. */
-function fillsAll({ model, sets }: Started): boolean {
-  return sets.choices.every((choice) => choice !== undefined) && model.problem.sharedBores.size === 0;
+function fillsAll({ problem, sets }: Started): boolean {
+  return sets.choices.every((choice) => choice !== undefined) && problem.sharedBores.size === 0;
 }
 
 /** The stock of one kind of fit alone. */
@@ -127,18 +134,22 @@ function joinProofs(stock: Stock, proofs: readonly Proof[], complete: number, fi
 
 /** Kind by kind, the time shared out among them. */
 function searchByKind(
-  stock: Stock,
+  stock: StockOnGrid,
   solver: Solver,
   remaining: () => number,
   onProgress: Progress,
   keys: readonly string[],
 ): Found {
-  const journals = stock.engines.flatMap((engine) => engine.journals);
+  const journals = stock.inner.engines.flatMap((engine) => engine.journals);
   let rest = 0;
   const left = () => remaining() - rest;
-  const kinds = keys.map((key) => start(ofKind(stock, key), left));
+  const kinds = keys.map((key) => {
+    const own = { grid: stock.grid, inner: ofKind(stock.inner, key) };
+    // Where both are one, they stay one.
+    return start({ ...own, outer: stock.outer === stock.inner ? own.inner : ofKind(stock.outer, key) }, left);
+  });
   // The easy ones first: what they leave of their share of the time goes to the others.
-  kinds.sort((a, b) => a.model.problem.gaps.length - b.model.problem.gaps.length);
+  kinds.sort((a, b) => a.problem.gaps.length - b.problem.gaps.length);
   const proofs: Proof[] = [];
   const filled = new Map<StockJournal, MatchedFit>();
   for (const [place, started] of kinds.entries()) {
@@ -149,16 +160,21 @@ function searchByKind(
     for (const fit of found.fits) filled.set(fit.journal, fit);
   }
   const fits = journals.flatMap((journal) => filled.get(journal) ?? []);
-  const complete = completeEngines(stock, fits);
+  const complete = completeEngines(stock.inner, fits);
   const beyond = fits.filter(({ engine }) => !complete.includes(engine)).length;
-  return { fits, proofs: joinProofs(stock, proofs, complete.length, beyond) };
+  return { fits, proofs: joinProofs(stock.inner, proofs, complete.length, beyond) };
 }
 
 /** The best sets and what is proven of them. */
-export function search(stock: Stock, solver: Solver, remaining: () => number, onProgress: Progress): Found {
+export function search(
+  stock: StockOnGrid,
+  solver: Solver,
+  remaining: () => number,
+  onProgress: Progress,
+): Found {
   const started = start(stock, remaining);
   improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: () => fillsAll(started) });
-  const keys = [...new Set(started.model.problem.journals.map(kindKey))].sort(compareText);
+  const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
   if (keys.length > 1 && fillsAll(started)) return searchByKind(stock, solver, remaining, onProgress, keys);
   return finish(started, solver, remaining, onProgress);
 }

@@ -25,10 +25,10 @@ export interface Reached {
 }
 
 /** Share of the time left that is kept for the aims after the one at hand. */
-const LATER_SHARE = 0.2;
+export const LATER_SHARE = 0.2;
 /** Kicks without gain before a search gives up: before any bound is known, and with a gap to close. */
 export const FIRST_KICKS = 40;
-const MORE_KICKS = 400;
+export const MORE_KICKS = 400;
 /** Nodes of the first whole-number program, over the likeliest columns. */
 const FIRST_NODES = 50;
 /** Fits in it, and in the last one, over all that could still help. */
@@ -45,7 +45,7 @@ function countOf(aim: Aim, sets: readonly Taken[]): number {
   return value === 0 ? 0 : value;
 }
 
-function stageOf(model: Model, aim: Aim, held: readonly Reached[], filters: readonly Filter[]): Stage {
+export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filters: readonly Filter[]): Stage {
   const first = model.rows.length;
   const rows: Row[] = [...model.rows, ...held.map(({ reached }) => ({ lower: -UNLIMITED, upper: reached }))];
   const weight = (amount: Aim['amount'], duals: Float64Array) => {

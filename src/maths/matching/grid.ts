@@ -1,0 +1,182 @@
+/**
+ * A stock on a coarser grid, where its parts differ in too many ways to be told apart in the time.
+ *
+ * Two copies. On the inner one every part is as wide as the grid makes it at most (largest rounded up,
+ * smallest down, its variance to the careful side), so that a fit that is allowed there is allowed of
+ * the parts themselves. On the outer one it is the other way round: no allowed fit is missing there,
+ * so that a bound of it holds for the parts themselves. Sizes are rounded to the nearest on both;
+ * distances from the aim are counted on the grid.
+ */
+import { type Grain, roundToWhole } from '../grain.js';
+import type { MeasuredPart } from '../uncertainty.js';
+import { kindKey, partKey } from './part-classes.js';
+import type { MatchedFit, Stock, TakenShell } from './stock.js';
+
+/** Grids to choose from, finest first; 100 grains are 1 µm. */
+const GRIDS: readonly Grain[] = [1, 5, 10, 25, 50, 100];
+/** So many combinations of a gap and a pair of shells can be priced again and again. */
+const MOST_COMBINATIONS = 600_000_000;
+const MOST_GAPS = 250_000;
+/** Variances keep two digits. */
+const VARIANCE_DIGITS = 2;
+
+export interface StockOnGrid {
+  readonly grid: Grain;
+  readonly inner: Stock;
+  readonly outer: Stock;
+}
+
+type Round = (value: number) => number;
+
+interface Rounding {
+  readonly size: Round;
+  readonly largest: Round;
+  readonly smallest: Round;
+  readonly variance: Round;
+}
+
+const steps =
+  (grid: Grain, round: Round): Round =>
+  (value) =>
+    round(value / grid) * grid;
+
+function roundedVariance(variance: number, round: Round): number {
+  if (variance === 0) return 0;
+  const unit = 10 ** (Math.floor(Math.log10(variance)) + 1 - VARIANCE_DIGITS);
+  return round(variance / unit) * unit;
+}
+
+/** @param careful whether only allowed fits shall be made, rather than none missed */
+function roundingOf(grid: Grain, careful: boolean, allowUndecided: boolean): Rounding {
+  // With undecided fits allowed a wider guard allows more.
+  const wideGuard = careful !== allowUndecided;
+  return {
+    size: steps(grid, roundToWhole),
+    largest: steps(grid, careful ? Math.ceil : Math.floor),
+    smallest: steps(grid, careful ? Math.floor : Math.ceil),
+    variance: (value) => roundedVariance(value, wideGuard ? Math.ceil : Math.floor),
+  };
+}
+
+function onGrid(stock: Stock, grid: Grain, careful: boolean): Stock {
+  const round = roundingOf(grid, careful, stock.allowUndecided);
+  const part = (each: MeasuredPart): MeasuredPart => ({
+    size: round.size(each.size),
+    largest: round.largest(each.largest),
+    smallest: round.smallest(each.smallest),
+    systematic: each.systematic,
+    spotVariance: round.variance(each.spotVariance),
+  });
+  const row = <Row extends { readonly part: MeasuredPart }>(each: Row): Row => ({
+    ...each,
+    part: part(each.part),
+  });
+  return {
+    ...stock,
+    kinds: stock.kinds.map((kind) => ({
+      ...kind,
+      aim: kind.aim === undefined ? undefined : round.size(kind.aim),
+      // Two rounded sizes differ by up to a step more, or less, than the sizes themselves.
+      halfDifference:
+        kind.halfDifference === undefined ? undefined : kind.halfDifference + (careful ? -grid : grid),
+    })),
+    engines: stock.engines.map((engine) => ({
+      ...engine,
+      journals: engine.journals.map((journal) => ({
+        ...journal,
+        part: journal.part && part(journal.part),
+        caseBore: journal.caseBore && {
+          ...journal.caseBore,
+          part: journal.caseBore.part && part(journal.caseBore.part),
+        },
+      })),
+    })),
+    rods: stock.rods.map(row),
+    shells: stock.shells.map(row),
+    newShells: stock.newShells.map(row),
+  };
+}
+
+/** Gaps, and gaps with pairs, as many as the search would have to tell apart. */
+function countCombinations(stock: Stock): { gaps: number; combinations: number } {
+  const kinds = new Map<string, { journals: Set<string>; mains: Set<string>; shells: Set<string> }>();
+  const of = (key: string) => {
+    const known = kinds.get(key) ?? { journals: new Set(), mains: new Set(), shells: new Set() };
+    kinds.set(key, known);
+    return known;
+  };
+  for (const journal of stock.engines.flatMap(({ journals }) => journals)) {
+    if (!journal.part) continue;
+    const key = partKey(journal.part);
+    if (!journal.caseBore) of(kindKey(journal)).journals.add(key);
+    else if (journal.caseBore.part) of(kindKey(journal)).mains.add(key + partKey(journal.caseBore.part));
+  }
+  for (const shell of [...stock.shells, ...stock.newShells])
+    of(kindKey(shell)).shells.add(shell.half + partKey(shell.part));
+  const rods = new Set(stock.rods.map(({ part }) => partKey(part))).size;
+  let [gaps, combinations] = [0, 0];
+  for (const { journals, mains, shells } of kinds.values()) {
+    const own = journals.size * rods + mains.size;
+    gaps += own;
+    combinations += (own * shells.size ** 2) / 4;
+  }
+  return { gaps, combinations };
+}
+
+/**
+ * The stock on the finest grid on which it can be searched; on the grain itself where that is possible.
+ * Undecided fits with a Service limit stay on the grain: no rounding keeps to the careful side there.
+ * @param least the least grid to try
+ */
+export function stockOnGrid(stock: Stock, least: Grain = 1): StockOnGrid {
+  const fine = { grid: 1, inner: stock, outer: stock };
+  if (stock.allowUndecided && stock.kinds.some(({ serviceLimit }) => serviceLimit !== undefined)) return fine;
+  for (const grid of GRIDS) {
+    if (grid < least) continue;
+    const inner = grid === 1 ? stock : onGrid(stock, grid, true);
+    const { gaps, combinations } = countCombinations(inner);
+    if (gaps > MOST_GAPS || combinations > MOST_COMBINATIONS) continue;
+    return grid === 1 ? fine : { grid, inner, outer: onGrid(stock, grid, false) };
+  }
+  const grid = GRIDS.at(-1)!;
+  return { grid, inner: onGrid(stock, grid, true), outer: onGrid(stock, grid, false) };
+}
+
+/** Fits made of the rows of one copy, as fits of the rows in the same places of another. */
+export function unfolded(fits: readonly MatchedFit[], from: Stock, to: Stock): MatchedFit[] {
+  if (from === to) return [...fits];
+  const twins = new Map<object, object>();
+  const pair = (a: readonly object[], b: readonly object[]) => {
+    for (const [place, row] of a.entries()) twins.set(row, b[place]!);
+  };
+  const journals = ({ engines }: Stock) => engines.flatMap((engine) => engine.journals);
+  pair(journals(from), journals(to));
+  pair(from.rods, to.rods);
+  pair(from.shells, to.shells);
+  pair(from.newShells, to.newShells);
+  const twin = <Row extends object>(row: Row) => twins.get(row) as Row;
+  const rods = new Map(from.rods.map((rod) => [rod.part, rod]));
+  const shell = (taken: TakenShell): TakenShell =>
+    taken.from === 'new'
+      ? { from: 'new', shell: twin(taken.shell) }
+      : { from: 'stock', shell: twin(taken.shell) };
+  return fits.map((fit) => {
+    const journal = twin(fit.journal);
+    const bore = journal.caseBore ?? twin(rods.get(fit.bore.part)!);
+    const [upper, lower] = [shell(fit.upper), shell(fit.lower)];
+    const parts = {
+      bore: bore.part!,
+      upper: upper.shell.part,
+      lower: lower.shell.part,
+      journal: journal.part!,
+    };
+    return {
+      ...fit,
+      journal,
+      bore: { name: bore.name, part: bore.part!, ran: bore.ran },
+      upper,
+      lower,
+      parts,
+    };
+  });
+}
