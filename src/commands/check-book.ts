@@ -107,12 +107,18 @@ export async function assessAndWrite(
   const written = await editWorkbookPackage(bytes, edit, model.file);
   await writeFileWhole(target, written.bytes, { isPreviousKept });
   endProgress();
+  sayFindings(assessment);
+  for (const { sheet, reason } of written.refused) say(`${model.file}: sheet ${sheet}: ${reason}`);
+  return { assessment, isWhole: written.refused.length === 0 };
+}
+
+/** What a book's reader must hear of, whatever is done with its results. */
+export function sayFindings(assessment: Assessment): void {
   const { book } = assessment;
+  const { model } = book;
   for (const bad of book.bad) say(sentenceOf(model.file, bad));
   for (const notice of book.notices) say(notice);
   for (const sentence of [stopSentence(assessment), missingSentence(assessment)]) {
     if (sentence !== undefined) say(`${model.file}: ${sentence}`);
   }
-  for (const { sheet, reason } of written.refused) say(`${model.file}: sheet ${sheet}: ${reason}`);
-  return { assessment, isWhole: written.refused.length === 0 };
 }

@@ -23,6 +23,7 @@ Examples:
   oilgap check bench/engine.xlsx
   oilgap check *.xlsx --out checked
   oilgap match crank-shelf.xlsx shells.xlsx --out sets.xlsx
+  oilgap match crank-shelf.xlsx shells.xlsx --explain "C6 big end 2"
   oilgap sheet --out engine.xlsx --cylinders 6 --unit in
   oilgap report bench/engine.xlsx --pdf
   oilgap bench engine.xlsx < readings.txt
@@ -93,7 +94,8 @@ function program(finish: (code: number) => void): Command {
     .command('match')
     .description('take all workbooks as one stock and write the best matched sets')
     .argument('<book...>', '.xlsx files, or folders of .csv files')
-    .requiredOption('--out <file>', 'the .xlsx file to write')
+    .option('--out <file>', 'the .xlsx file to write; may be left out with --explain')
+    .option('--explain <part>', 'tell which fits were open to a part or a place, and what took them')
     .option('--values', 'plain values in place of live formulas')
     .option('--json', 'one JSON document on stdout, lengths in mm')
     .addOption(secondsOption())

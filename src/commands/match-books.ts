@@ -1,14 +1,22 @@
 /** The work of `oilgap match`. */
+import { type Assessment, type AssessOptions, isAllGood } from '../engine/assess/assess.js';
 import { mergeBooks } from '../engine/merge-books.js';
-import { readBook } from '../engine/run-book.js';
+import { readBook, runBook } from '../engine/run-book.js';
 import { UserError } from '../engine/user-error.js';
+import type { WorkbookModel } from '../engine/workbook-model.js';
 import { openFile } from '../io/open-file.js';
-import { type AccountOptions, account, type RunOptions, writeNewBook } from './check-book.js';
+import { bookJson } from './book-json.js';
+import { bookSummary } from './book-summary.js';
+import { type AccountOptions, type RunOptions, sayFindings, writeNewBook } from './check-book.js';
+import { explanationJson, explanationsOf, explanationText, refuseUnknownPart } from './explain-part.js';
 import type { JobResult } from './jobs.js';
-import { EXIT, progress, say } from './messages.js';
+import { EXIT, endProgress, print, progress, say } from './messages.js';
 
 export interface MatchOptions extends RunOptions {
-  readonly out: string;
+  /** Undefined: nothing is written. */
+  readonly out: string | undefined;
+  /** A part or a place that is asked about. */
+  readonly explain: string | undefined;
   readonly output: AccountOptions;
 }
 
@@ -28,11 +36,39 @@ export async function matchBooks(paths: readonly string[], options: MatchOptions
     }
   }
   if (books.length === 0) return { code: EXIT.notRun, documents };
-  const { out, output } = options;
-  const written = await writeNewBook(mergeBooks(books, out), out, { ...options, missingBooks });
-  const result = account(written, out, output);
+  const result = await matchStock(mergeBooks(books, options.out ?? paths.join(', ')), missingBooks, options);
   return {
     code: missingBooks.length > 0 ? EXIT.notRun : result.code,
     documents: [...documents, ...result.documents],
   };
+}
+
+/** Sets of the merged stock: written, or asked about, or both. */
+async function matchStock(
+  model: WorkbookModel,
+  missingBooks: readonly string[],
+  options: MatchOptions,
+): Promise<JobResult> {
+  const { out, explain, output, seconds } = options;
+  // Whoever asks for a part that is not there hears of it before the sets are sought.
+  if (explain !== undefined) refuseUnknownPart(explain, readBook(model));
+  const { assessment, isWhole } =
+    out === undefined
+      ? { assessment: await assessOnly(model, { seconds, missingBooks }), isWhole: true }
+      : await writeNewBook(model, out, { ...options, missingBooks });
+  const explanations = explain === undefined ? [] : explanationsOf(explain, assessment);
+  if (output.isPrinted && out !== undefined) print(bookSummary(assessment, out, output.width));
+  if (output.isPrinted && explain !== undefined) print(explanationText(explanations));
+  const explained = explain === undefined ? {} : { explain: explanationJson(explain, explanations) };
+  return {
+    code: isWhole && isAllGood(assessment) ? EXIT.good : EXIT.findings,
+    documents: output.isJson ? [{ ...bookJson(assessment, out), ...explained }] : [],
+  };
+}
+
+async function assessOnly(model: WorkbookModel, options: AssessOptions): Promise<Assessment> {
+  const assessment = await runBook(model, { ...options, onProgress: progress });
+  endProgress();
+  sayFindings(assessment);
+  return assessment;
 }

@@ -57,3 +57,65 @@ test('a run that the time stops says so, and writes what it found', async () => 
   expect(existsSync(out)).toBe(true);
   expect(await summaryOf(out)).toContain('Give it more with --seconds.');
 });
+
+test('--explain answers in sentences on stdout, and writes only where --out says so', async () => {
+  const book = await writeBook(folder, 'asked.xlsx', sheetsWith());
+  const alone = oilgap('match', book, '--explain', 'r1');
+  expect([alone.status, alone.stderr]).toEqual([0, '']);
+  expect(alone.stdout.split('\n')[0]).toBe(
+    'Rod R1 is in the set of E1 big end 1 (rod R1, upper shell U and lower shell L, clearance 0.035 mm, in range).',
+  );
+  expect(alone.stdout).not.toContain('written:');
+  const out = join(folder, 'asked-sets.xlsx');
+  const both = oilgap('match', book, '--out', out, '--explain', 'E1 big end 1');
+  expect(both.stdout).toContain(`written: ${out}`);
+  expect(both.stdout).toContain('Journal J1 at E1 big end 1 has rod R1');
+  expect(existsSync(out)).toBe(true);
+});
+
+test('--explain --json gives the lists and the sentences', async () => {
+  const book = await writeBook(folder, 'asked-json.xlsx', sheetsWith());
+  const { status, stdout } = oilgap('match', book, '--explain', 'U', '--json');
+  expect(status).toBe(0);
+  const [document] = JSON.parse(stdout).books;
+  expect(document).toMatchObject({
+    written: null,
+    explain: {
+      asked: 'U',
+      parts: [
+        {
+          sheet: 'Shells',
+          part: 'U',
+          lists: [{ as: 'upper', of: 1, open: [{ name: 'E1 big end 1', now: 'its own' }] }],
+          sentences: [
+            expect.stringContaining('Shell U is in the set of'),
+            expect.any(String),
+            expect.any(String),
+          ],
+        },
+      ],
+    },
+  });
+});
+
+test('--explain of a name that no part has says so with the nearest, before anything is sought or written', async () => {
+  const book = await writeBook(folder, 'asked-wrongly.xlsx', sheetsWith());
+  const out = join(folder, 'never.xlsx');
+  const { status, stdout, stderr } = oilgap('match', book, '--out', out, '--explain', 'R7');
+  expect([status, stdout]).toEqual([2, '']);
+  expect(stderr).toBe(
+    '--explain: found the name "R7", which no part has; expected a part, or a place such as "E1 big end 1"; ' +
+      'the nearest are "R1", "J1" or "L".\n',
+  );
+  expect(existsSync(out)).toBe(false);
+  const json = oilgap('match', book, '--explain', 'R7', '--json');
+  expect(JSON.parse(json.stdout).books).toMatchObject([
+    { error: expect.stringContaining('the nearest are "R1"') },
+  ]);
+});
+
+test('match wants to know what to do: --out, --explain, or both', () => {
+  const { status, stdout, stderr } = oilgap('match', 'workbooks/inch.xlsx');
+  expect([status, stdout]).toEqual([2, '']);
+  expect(stderr).toContain('expected one of them; add --out FILE.xlsx');
+});

@@ -1,0 +1,66 @@
+/** Where the parts of a matched stock are: which set holds which. */
+import type { StockJournal, StockRod, StockShell } from '../../maths/matching/stock.js';
+import type { Assessment } from '../assess/assess.js';
+import type { PartResult } from '../assess/part.js';
+import { lengthText } from '../assess/words.js';
+import { type MatchedRow, matchedRows } from '../sheets/matched-rows.js';
+
+export class Whereabouts {
+  private readonly sets: ReadonlyMap<StockJournal, MatchedRow>;
+  private readonly holders = new Map<PartResult, MatchedRow[]>();
+  private readonly rods: ReadonlyMap<string, PartResult>;
+  private readonly shells: ReadonlyMap<string, PartResult>;
+
+  constructor(private readonly assessment: Assessment) {
+    const rows = matchedRows(assessment);
+    this.sets = new Map(rows.map((set) => [set.fit.journal, set]));
+    const named = (parts: readonly PartResult[]) => new Map(parts.map((part) => [part.row.name, part]));
+    this.rods = named(assessment.parts.rods);
+    this.shells = named(assessment.parts.shells);
+    for (const set of rows) {
+      for (const part of [set.bore, set.shells.upper, set.shells.lower]) {
+        if (part) this.holders.set(part, [...(this.holders.get(part) ?? []), set]);
+      }
+    }
+  }
+
+  setOf(journal: StockJournal): MatchedRow | undefined {
+    return this.sets.get(journal);
+  }
+
+  /** The sets that hold a rod or a shell; one that holds it on both halves twice. */
+  holdersOf(part: PartResult): readonly MatchedRow[] {
+    return this.holders.get(part) ?? [];
+  }
+
+  placeOf(journal: StockJournal): string {
+    const { row } = this.assessment.stock.journals.get(journal)!;
+    return `${row.engine} ${row.fit} ${row.position}`;
+  }
+
+  rowOfRod({ name }: StockRod): PartResult {
+    return this.rods.get(name)!;
+  }
+
+  rowOfShell({ name }: StockShell): PartResult {
+    return this.shells.get(name)!;
+  }
+
+  /** Where a rod or a row of shells is: the places of its sets, and what of it is left. */
+  whereIs(part: PartResult): string {
+    const places = this.holdersOf(part).map(({ fit }) => `at ${this.placeOf(fit.journal)}`);
+    const left = part.row.quantity - places.length;
+    if (left <= 0) return places.join(', ');
+    return [...places, part.row.quantity > 1 ? `${left} left over` : 'left over'].join(', ');
+  }
+
+  /** What a set is made of, with its clearance and verdict. */
+  setText({ bore, upper, lower, clearance, status }: MatchedRow): string {
+    const kind = bore.row.sheet === 'Cases' ? 'case' : 'rod';
+    const { lengthUnit } = this.assessment.book.setup;
+    return (
+      `${kind} ${bore.row.name}, upper shell ${upper} and lower shell ${lower}, ` +
+      `clearance ${lengthText(clearance, lengthUnit)}, ${status}`
+    );
+  }
+}
