@@ -131,6 +131,8 @@ export interface OutputSheet {
   readonly name: string;
   /** Dense rows; undefined is an empty cell. They can be gone through more than once. */
   readonly rows: Iterable<readonly (OutputCell | undefined)[]>;
+  /** The formats of its cells, where the rows are made as they are written. */
+  readonly formats?: ReadonlySet<OutputFormat>;
   /** Widths in characters, by column. */
   readonly widths: readonly number[];
   /** How many first rows stay in view and are repeated on each printed page. */

@@ -219,6 +219,7 @@ function fitsSheet(assessment: Assessment, { cells, layout }: Evaluated): Output
   return {
     name: layout.sheetName('Fits').replace(/ \(oilgap\)$/, ''),
     rows,
+    formats: new Set<OutputFormat>(['header', 'plain', unit === 'in' ? 'in' : 'mm', ...computed.formats]),
     widths: [...inputs.map(() => 11), ...results.map(widthOf), 16],
     headerRows: 1,
     landscape: true,

@@ -11,6 +11,13 @@ export interface ZipEntry {
   /** 0 stored, 8 deflated. */
   readonly method: number;
   readonly isEncrypted: boolean;
+  /** Whether the name is stored as UTF-8. */
+  readonly isUtf8: boolean;
+  /** Hour and day of its last change, as they are stored. */
+  readonly time: number;
+  /** The program that made it, and what its system notes of the file. */
+  readonly madeBy: number;
+  readonly attributes: number;
 }
 
 const END = 0x06054b50;
@@ -53,19 +60,28 @@ export function readZipDirectory(bytes: Uint8Array): ZipEntry[] {
       crc: data.readUInt32LE(at + 16),
       method: data.readUInt16LE(at + 10),
       isEncrypted: (flags & 1) === 1,
+      isUtf8: (flags & UTF8_FLAG) !== 0,
+      time: data.readUInt32LE(at + 12),
+      madeBy: data.readUInt16LE(at + 4),
+      attributes: data.readUInt32LE(at + 38),
     });
     at = extraEnd + data.readUInt16LE(at + 32);
   }
   return entries;
 }
 
-/** Throws an Error where the data are not what the directory says: another length, another checksum, damage. */
-export function unpackEntry(bytes: Uint8Array, entry: ZipEntry): Uint8Array {
+/** The data of an entry as they are stored. Throws a SyntaxError where its header is damaged. */
+export function packedData(bytes: Uint8Array, entry: ZipEntry): Buffer {
   const data = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (data.readUInt32LE(entry.header) !== LOCAL) throw new SyntaxError('its header is damaged');
   const start =
     entry.header + 30 + data.readUInt16LE(entry.header + 26) + data.readUInt16LE(entry.header + 28);
-  const packed = data.subarray(start, start + entry.packed);
+  return data.subarray(start, start + entry.packed);
+}
+
+/** Throws an Error where the data are not what the directory says: another length, another checksum, damage. */
+export function unpackEntry(bytes: Uint8Array, entry: ZipEntry): Uint8Array {
+  const packed = packedData(bytes, entry);
   // One byte more than is said is allowed, so that a longer entry is told from a whole one.
   const unpacked = entry.method === 0 ? packed : inflateRawSync(packed, { maxOutputLength: entry.size + 1 });
   if (unpacked.length !== entry.size) throw new RangeError('it is not as long as it is said to be');

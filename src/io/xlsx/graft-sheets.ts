@@ -1,10 +1,9 @@
 /** Puts the program's own sheets into a user's package, and takes those of an earlier run out. */
-import type { OutputSheet } from '../../engine/workbook-model.js';
-import { graftSheetXml, type Namespaces } from './graft-sheet.js';
+import type { OutputCell, OutputSheet } from '../../engine/workbook-model.js';
 import { type OpcPackage, relationshipsPart } from './opc-package.js';
+import { type Namespaces, outputSheetXml } from './output-sheet.js';
 import type { OutputStyles } from './output-styles.js';
-import type { OutputWorkbook } from './output-workbook.js';
-import { readSharedStrings } from './read-strings.js';
+import { type PackedPart, packTexts } from './packed-part.js';
 import { addSheetEntry, findSheet, removeSheetEntries, setPrintTitles } from './workbook-edit.js';
 import { listSheets, partOfKind, type SheetEntry, type WorkbookParts } from './workbook-package.js';
 
@@ -25,16 +24,16 @@ export interface GraftedSheets {
 export async function graftSheets(
   { pkg, workbook, sheets: userSheets }: WorkbookParts,
   sheets: readonly OutputSheet[],
-  output: OutputWorkbook,
   styles: OutputStyles,
   namespaces: Namespaces,
 ): Promise<GraftedSheets> {
   const refused: Refusal[] = [];
   const formulas = new Map<number, ReadonlySet<string>>();
   const titleRows = new Map<string, number>();
-  const { pkg: source, workbook: sourceWorkbook, sheets: sources } = output.parts;
-  const strings = await readSharedStrings(source, await partOfKind(source, sourceWorkbook, 'sharedStrings'));
-  for (const [i, sheet] of sheets.entries()) {
+  // Only the calculation chain asks where formulas stand.
+  const hasChain = (await partOfKind(pkg, workbook, 'calcChain')) !== undefined;
+  const styleOf = ({ format }: OutputCell) => styles.ofFormat(format);
+  for (const sheet of sheets) {
     const old = findSheet(userSheets, sheet.name);
     if (old && !(old.isWorksheet && old.part !== undefined)) {
       refused.push({
@@ -43,15 +42,16 @@ export async function graftSheets(
       });
       continue;
     }
-    // The first sheet there shows the formats.
-    const xml = await source.text(sources[i + 1]!.part!);
-    const grafted = graftSheetXml(xml, strings, styles.ofIndex, namespaces);
+    const own = new Set<string>();
+    const packed = await packTexts(
+      outputSheetXml(sheet, styleOf, namespaces, (address) => hasChain && own.add(address)),
+    );
     if (old) {
-      await pkg.replaceText(old.part!, grafted.xml);
+      pkg.setPacked(old.part!, packed);
       await pkg.remove(relationshipsPart(old.part!));
-      formulas.set(old.sheetId, grafted.formulas);
+      formulas.set(old.sheetId, own);
     } else {
-      await addSheet(pkg, workbook, sheet.name, grafted.xml, namespaces);
+      await addSheet(pkg, workbook, sheet.name, packed, namespaces);
     }
     titleRows.set(sheet.name, sheet.headerRows);
   }
@@ -63,14 +63,14 @@ async function addSheet(
   pkg: OpcPackage,
   workbook: string,
   name: string,
-  xml: string,
+  packed: PackedPart,
   namespaces: Namespaces,
 ): Promise<void> {
   const folder = workbook.slice(0, workbook.lastIndexOf('/') + 1);
   let number = 1;
   while (pkg.has(`${folder}worksheets/sheet${number}.xml`)) number++;
   const target = `worksheets/sheet${number}.xml`;
-  await pkg.replaceText(folder + target, xml);
+  pkg.setPacked(folder + target, packed);
   await pkg.addOverride(folder + target, WORKSHEET_TYPE);
   const id = await pkg.addRelationship(workbook, `${namespaces.relationships}/worksheet`, target);
   await addSheetEntry(pkg, workbook, name, id, namespaces.relationships);

@@ -2,20 +2,40 @@
 import { cellAddress, columnLetters, type SheetEdit } from '../../engine/workbook-model.js';
 import { boundsOf, contains, overlap, parseRange, type Rect } from './cell-reference.js';
 import type { OpcPackage } from './opc-package.js';
-import { SHEET_LEAVES } from './splice-sheet.js';
+import { sheetPieces } from './sheet-pieces.js';
+import type { Skeleton } from './splice-sheet.js';
 import { attribute } from './xml-scan.js';
-import { attr, childOf, childrenOf } from './xml-tree.js';
+import { attr, childOf, childrenOf, readTree } from './xml-tree.js';
 
 /** The open tags of formulas that belong to a whole range. */
 const RANGE_FORMULA = /<(?:[\w.-]+:)?f\s[^>]*\bt\s*=\s*["'](?:array|dataTable)["'][^>]*>/g;
+
+/** What of a worksheet can stand in the way. */
+export interface SheetSurvey extends Skeleton {
+  /** Open tags of formulas that belong to more than one cell. */
+  readonly rangeFormulas: readonly string[];
+}
+
+/** Goes through a worksheet once. Throws a SyntaxError where it is none. */
+export async function surveySheet(pkg: OpcPackage, part: string): Promise<SheetSurvey> {
+  let [head, tail] = ['', ''];
+  const rangeFormulas: string[] = [];
+  for await (const { kind, text } of sheetPieces(pkg.pieces(part))) {
+    if (kind === 'head') head = text;
+    else if (kind === 'tail') tail = text;
+    else for (const [tag] of text.matchAll(RANGE_FORMULA)) rangeFormulas.push(tag);
+  }
+  return { head, tail, rangeFormulas };
+}
 
 /** Why an edit cannot be made, as a sentence that ends in what the user can do; undefined where it can. */
 export async function obstacleTo(
   pkg: OpcPackage,
   part: string,
+  survey: SheetSurvey,
   edit: SheetEdit,
 ): Promise<string | undefined> {
-  const worksheet = await pkg.tree(part, SHEET_LEAVES);
+  const worksheet = readTree(survey.head + survey.tail);
   const written = boundsOf(edit.cells);
   for (const merge of childrenOf(childOf(worksheet, 'mergeCells'), 'mergeCell')) {
     const ref = attr(merge, 'ref') ?? '';
@@ -28,7 +48,7 @@ export async function obstacleTo(
       return `the table over ${ref} is in the way of ${where}. Make it narrower or turn it into a plain range, and run again.`;
     }
   }
-  for (const [tag] of (await pkg.text(part)).matchAll(RANGE_FORMULA)) {
+  for (const tag of survey.rangeFormulas) {
     const ref = attribute(tag, 'ref') ?? '';
     // An array formula of one cell can be replaced like any other.
     if (!ref.includes(':')) continue;

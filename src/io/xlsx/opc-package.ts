@@ -2,15 +2,19 @@
  * A zip package of parts, relationships and content types (Open Packaging Conventions, ISO 29500-2). Parts
  * that are not set stay as the very bytes they were, in their place in the zip.
  */
-import JSZip from 'jszip';
+import { inflateRawSync } from 'node:zlib';
 import { UserError } from '../../engine/user-error.js';
-import { unpackEntry, type ZipEntry } from '../gate/zip-directory.js';
-import { checkedZipDirectory, damagedZip } from '../gate/zip-gate.js';
+import { packedData, unpackEntry, type ZipEntry } from '../gate/zip-directory.js';
+import { checkedZipDirectory } from '../gate/zip-gate.js';
+import { encodingOfEntry, type PackedPart, packBytes, unpackedTexts } from './packed-part.js';
 import { decodeXmlBytes, encodeXmlBytes, escapeXml, type XmlEncoding } from './xml-text.js';
 import { attr, childrenOf, readTree, TextEdits, type XmlElement } from './xml-tree.js';
+import { zipOf } from './zip-writer.js';
 
-/** New and changed entries all bear the first date a zip can hold, so that one edit gives one file. */
-const ENTRY_DATE = new Date(Date.UTC(1980, 0, 1));
+/**
+ * New and changed entries all bear the first date a zip can hold, 1 January 1980, so that one edit gives one file.
+ */
+const NEW_ENTRY = { time: ((1 << 5) | 1) << 16, isUtf8: true, madeBy: 20, attributes: 0 };
 
 const CONTENT_TYPES = '[Content_Types].xml';
 
@@ -23,34 +27,32 @@ export interface Relationship {
   readonly part: string | undefined;
 }
 
+/** A part: as it came, or as it was set. */
+interface Part {
+  readonly name: string;
+  readonly entry?: ZipEntry;
+  readonly packed?: PackedPart;
+}
+
+/** Larger texts are unpacked anew each time rather than kept. */
+const KEPT_CHARACTERS = 2_000_000;
+
 export class OpcPackage {
-  /** Part names compare without regard to case. */
-  private readonly entries = new Map<string, string>();
+  /** In the order of the zip. Part names compare without regard to case. */
+  private readonly entries = new Map<string, Part>();
   private readonly texts = new Map<string, { text: string; encoding: XmlEncoding }>();
 
-  /** What the zip's directory says of the entries, by name. */
-  private readonly directory: ReadonlyMap<string, ZipEntry>;
-
   private constructor(
-    private readonly zip: JSZip,
     private readonly bytes: Uint8Array,
     directory: readonly ZipEntry[],
     readonly file: string,
   ) {
-    this.directory = new Map(directory.map((entry) => [partKey(entry.name), entry]));
-    for (const entry of Object.values(zip.files)) {
-      if (!entry.dir) this.entries.set(partKey(entry.name), entry.name);
-    }
+    for (const entry of directory) this.entries.set(partKey(entry.name), { name: entry.name, entry });
   }
 
   /** Throws a UserError where the bytes are no zip, a damaged one, or one that would unpack to too much. */
   static async open(bytes: Uint8Array, file: string): Promise<OpcPackage> {
-    const directory = checkedZipDirectory(bytes, file);
-    try {
-      return new OpcPackage(await JSZip.loadAsync(bytes), bytes, directory, file);
-    } catch {
-      throw damagedZip(file);
-    }
+    return new OpcPackage(bytes, checkedZipDirectory(bytes, file), file);
   }
 
   has(part: string): boolean {
@@ -58,29 +60,70 @@ export class OpcPackage {
   }
 
   parts(): string[] {
-    return [...this.entries.values()];
+    return Array.from(this.entries.values(), ({ name }) => name).filter((name) => !name.endsWith('/'));
   }
 
   /** Throws a UserError where the part is missing or is no text. */
   async text(part: string): Promise<string> {
+    return this.decoded(part).text;
+  }
+
+  /** Throws a UserError where the part is missing or cannot be unpacked. */
+  async encodingOf(part: string): Promise<XmlEncoding> {
+    const { entry, packed } = this.found(part);
+    if (packed || this.texts.has(partKey(part))) return this.decoded(part).encoding;
+    try {
+      return await encodingOfEntry(this.bytes, entry!);
+    } catch {
+      throw this.damaged(part, 'its data cannot be unpacked');
+    }
+  }
+
+  private decoded(part: string): { text: string; encoding: XmlEncoding } {
     const key = partKey(part);
     const known = this.texts.get(key);
-    if (known) return known.text;
-    const entry = this.directory.get(key);
-    if (!this.entries.has(key) || !entry) throw this.damaged(part, 'it is missing');
+    if (known) return known;
     let bytes: Uint8Array;
+    const { entry, packed } = this.found(part);
     try {
-      bytes = unpackEntry(this.bytes, entry);
+      bytes = packed ? inflateRawSync(packed.data) : unpackEntry(this.bytes, entry!);
     } catch {
       throw this.damaged(part, 'its data cannot be unpacked');
     }
     try {
       const decoded = decodeXmlBytes(bytes);
-      this.texts.set(key, decoded);
-      return decoded.text;
+      if (decoded.text.length <= KEPT_CHARACTERS) this.texts.set(key, decoded);
+      return decoded;
     } catch {
       throw this.damaged(part, 'it is neither UTF-8 nor UTF-16 text');
     }
+  }
+
+  /**
+   * The text of a part, which may be a large one, in pieces that end behind a `>`.
+   *
+   * Throws a UserError where the part is missing or is no text.
+   */
+  async *pieces(part: string): AsyncGenerator<string> {
+    const { entry, packed } = this.found(part);
+    if (packed || this.texts.has(partKey(part))) {
+      yield await this.text(part);
+      return;
+    }
+    try {
+      yield* unpackedTexts(this.bytes, entry!);
+    } catch (error) {
+      throw this.damaged(
+        part,
+        error instanceof TypeError ? 'it is neither UTF-8 nor UTF-16 text' : 'its data cannot be unpacked',
+      );
+    }
+  }
+
+  private found(part: string): Part {
+    const found = this.entries.get(partKey(part));
+    if (!found || found.name.endsWith('/')) throw this.damaged(part, 'it is missing');
+    return found;
   }
 
   /** The tree of a part; a text that is no XML is the user's damaged file. */
@@ -116,20 +159,21 @@ export class OpcPackage {
   }
 
   private write(part: string, text: string, encoding: XmlEncoding): void {
+    this.setPacked(part, packBytes(encodeXmlBytes(text, encoding)));
+    this.texts.set(partKey(part), { text, encoding });
+  }
+
+  /** Sets a part that is packed already. A new part goes to the end. */
+  setPacked(part: string, packed: PackedPart): void {
     const key = partKey(part);
-    const name = this.entries.get(key) ?? part;
-    this.entries.set(key, name);
-    this.texts.set(key, { text, encoding });
-    this.zip.file(name, encodeXmlBytes(text, encoding), { date: ENTRY_DATE, createFolders: false });
+    this.texts.delete(key);
+    this.entries.set(key, { name: this.entries.get(key)?.name ?? part, packed });
   }
 
   /** Takes a part out, with its relationships and content type. */
   async remove(part: string): Promise<void> {
     for (const each of [part, relationshipsPart(part)]) {
-      const name = this.entries.get(partKey(each));
-      if (name === undefined) continue;
-      this.zip.remove(name);
-      this.entries.delete(partKey(each));
+      if (!this.entries.delete(partKey(each))) continue;
       this.texts.delete(partKey(each));
       await this.removeOverride(each);
     }
@@ -205,14 +249,18 @@ export class OpcPackage {
   }
 
   /** The zip; with all dates fixed, also those of entries that were not set. */
-  async toBytes(options: { allDatesFixed?: boolean } = {}): Promise<Uint8Array> {
-    if (options.allDatesFixed) for (const entry of Object.values(this.zip.files)) entry.date = ENTRY_DATE;
-    return this.zip.generateAsync({
-      type: 'uint8array',
-      compression: 'DEFLATE',
-      // A third of the time of the usual level, for a few more bytes.
-      compressionOptions: { level: 3 },
-    });
+  async toBytes({ allDatesFixed = false } = {}): Promise<Uint8Array> {
+    return zipOf(
+      Array.from(this.entries.values(), ({ name, entry, packed }) => {
+        if (packed) return { ...packed, name, ...NEW_ENTRY };
+        const { size, crc, method, isUtf8, time, madeBy, attributes } = entry!;
+        const data = packedData(this.bytes, entry!);
+        return {
+          ...{ name, data, size, crc, method, isUtf8, madeBy, attributes },
+          time: allDatesFixed ? NEW_ENTRY.time : time,
+        };
+      }),
+    );
   }
 }
 

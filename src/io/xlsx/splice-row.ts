@@ -2,8 +2,8 @@
 import { cellAddress, type OutputCell } from '../../engine/workbook-model.js';
 import { columnIndex, parseAddress } from './cell-reference.js';
 import { cellXml, withStoredValue } from './cell-xml.js';
+import type { RowEdit } from './row-edits.js';
 import { shiftFormula } from './shift-formula.js';
-import type { RowEdit } from './splice-sheet.js';
 import { attribute, localName, openedTag, type Tag, TagScanner, withAttribute } from './xml-scan.js';
 import { decodeCellText, encodeCellText, escapeXml, unescapeXml } from './xml-text.js';
 import { attr, childOf, readTree } from './xml-tree.js';
@@ -28,8 +28,10 @@ export class RowSplicer {
   /** Shared formulas whose first cell, which alone has the text, was replaced: the others must get it spelled out. */
   private readonly orphans = new Map<string, SharedFormula>();
 
+  /** The rows at hand. */
+  private xml = '';
+
   constructor(
-    private readonly xml: string,
     private readonly prefix: string,
     private readonly clear: { readonly first: number; readonly last: number } | undefined,
     private readonly styleOf: (cell: OutputCell) => number,
@@ -43,16 +45,35 @@ export class RowSplicer {
   }
 
   /** The text of a row after its edit. */
-  row(open: Tag, close: Tag, row: number, edit: RowEdit | undefined): string {
-    const { xml } = this;
+  row(xml: string, open: Tag, close: Tag, row: number, edit: RowEdit | undefined): string {
+    this.xml = xml;
     const whole = () => xml.slice(open.start, close.end);
     if (!edit && !this.clear && this.orphans.size === 0) return whole();
+    const appended = edit && open.kind === 'open' && this.appended(open, close, row, edit);
+    if (appended) return appended;
     const cells = open.kind === 'open' ? this.cellsOf(open.end, close.start) : [];
     const inner = this.spliceCells(open, close, row, cells, edit);
     const old = open.kind === 'open' ? xml.slice(open.end, close.start) : '';
     if (inner === old) return whole();
     const tag = this.withSpans(xml.slice(open.start, open.end), edit);
     return `${openedTag(tag)}${inner}</${open.name}>`;
+  }
+
+  /** The short way for most rows of a long sheet: nothing stands where the new cells go, or the new cells themselves. */
+  private appended(open: Tag, close: Tag, row: number, edit: RowEdit): string | undefined {
+    if (edit.storedValues.size > 0 || this.orphans.size > 0 || edit.cells.size === 0) return undefined;
+    const columns = sortedColumns(edit);
+    const first = Math.min(columns[0]!, this.clear?.first ?? columns[0]!);
+    const old = this.xml.slice(open.end, close.start);
+    const text = this.newCells(row, edit, columns);
+    if (old.endsWith(text)) {
+      const before = lastCell(old.slice(0, -text.length), row, this.prefix);
+      if (before !== undefined && before < first) return this.xml.slice(open.start, close.end);
+    }
+    const last = lastCell(old, row, this.prefix);
+    if (last === undefined || last >= first) return undefined;
+    const tag = this.withSpans(this.xml.slice(open.start, open.end), edit);
+    return `${openedTag(tag)}${old}${text}</${open.name}>`;
   }
 
   private spliceCells(
@@ -172,6 +193,25 @@ export class RowSplicer {
     const cells = columns.map((column) => cellAddress(row, column)).join(', ');
     throw new Error(`a value is to be stored under the formula of ${cells}, but there is none`);
   }
+}
+
+/**
+ * The column of the last cell of a row's text, behind which nothing stands; undefined where that cannot be seen at a
+ * glance.
+ */
+function lastCell(text: string, row: number, prefix: string): number | undefined {
+  if (text.includes('<!') || text.includes('<?')) return undefined;
+  const start = text.lastIndexOf(`<${prefix}c r="`);
+  if (start < 0) return undefined;
+  const cell = text.slice(start);
+  const close = `</${prefix}c>`;
+  const isWhole = cell.endsWith('/>')
+    ? cell.indexOf('>') === cell.length - 1
+    : cell.indexOf(close) === cell.length - close.length && cell.endsWith(close);
+  if (!isWhole || cell.includes(`<${prefix}c`, 1)) return undefined;
+  const addressStart = prefix.length + '<c r="'.length;
+  const place = parseAddress(cell.slice(addressStart, cell.indexOf('"', addressStart)));
+  return place?.row === row ? place.column : undefined;
 }
 
 function sortedColumns(edit: RowEdit): number[] {

@@ -2,23 +2,14 @@
  * Changes cells in the text of a user's sheet. All that is not changed stays character for character: unknown
  * attributes and extensions, white space, the order of things.
  */
-import {
-  type CellContent,
-  cellAddress,
-  type OutputCell,
-  type SheetEdit,
-} from '../../engine/workbook-model.js';
+import { cellAddress, type OutputCell, type SheetEdit } from '../../engine/workbook-model.js';
 import { boundsOf, parseRange } from './cell-reference.js';
+import { RowEdits } from './row-edits.js';
+import { SHEET_LEAVES, type SheetPiece, wholePieces } from './sheet-pieces.js';
 import { spliceColumns } from './splice-columns.js';
 import { RowSplicer } from './splice-row.js';
 import { attribute, localName, type Tag, TagScanner, withAttribute } from './xml-scan.js';
 import { attr, childOf, readTree, TextEdits, type XmlElement } from './xml-tree.js';
-
-/** What the cells of one row are to become, by column. */
-export interface RowEdit {
-  readonly cells: Map<number, OutputCell>;
-  readonly storedValues: Map<number, CellContent>;
-}
 
 export interface SplicedSheet {
   readonly xml: string;
@@ -26,8 +17,8 @@ export interface SplicedSheet {
   readonly lostFormulas: ReadonlySet<string>;
 }
 
-/** The parts of a sheet's text that edits look into; cells are too many for a tree. */
-export const SHEET_LEAVES: ReadonlySet<string> = new Set(['sheetData']);
+/** The place of the rows in a text from which they are left out: no XML holds this character. */
+const ROWS = '\u0000';
 
 /**
  * Throws an Error where a stored value is meant for a cell without formula, and a SyntaxError where the text is no
@@ -38,64 +29,103 @@ export function spliceSheet(
   edit: SheetEdit,
   styleOf: (cell: OutputCell) => number,
 ): SplicedSheet {
-  const worksheet = readTree(xml, SHEET_LEAVES);
-  const data = childOf(worksheet, 'sheetData');
-  if (!data) throw new SyntaxError('the worksheet has no sheetData');
-  const edits = new TextEdits(xml);
-  spliceColumns(worksheet, edits, edit.widths);
-  spliceDimension(worksheet, edits, edit);
-  const splicer = new RowSplicer(xml, data.prefix, edit.clear, styleOf);
-  const rows = spliceRows(xml, data, rowEdits(edit), splicer);
-  if (data.isEmpty && rows === '') return { xml: edits.apply(), lostFormulas: splicer.lostFormulas };
-  if (data.isEmpty) edits.append(data, rows);
-  else edits.replace(data.openEnd, data.closeStart, rows);
-  return { xml: edits.apply(), lostFormulas: splicer.lostFormulas };
+  const pieces = [...wholePieces(xml)];
+  const splicer = new SheetSplicer(skeletonOf(pieces), edit, styleOf);
+  let text = splicer.head;
+  for (const piece of pieces) if (piece.kind === 'rows') text += splicer.rows(piece.text);
+  text += splicer.lastRows();
+  return { xml: text + splicer.tail, lostFormulas: splicer.lostFormulas };
 }
 
-function rowEdits(edit: SheetEdit): Map<number, RowEdit> {
-  const rows = new Map<number, RowEdit>();
-  const of = (row: number): RowEdit => {
-    const known = rows.get(row) ?? { cells: new Map(), storedValues: new Map() };
-    rows.set(row, known);
-    return known;
-  };
-  for (const { row, column, cell } of edit.cells) of(row).cells.set(column, cell);
-  for (const { row, column, content } of edit.storedValues) of(row).storedValues.set(column, content);
-  return rows;
+/** A worksheet without its rows. */
+export interface Skeleton {
+  readonly head: string;
+  readonly tail: string;
 }
 
-function spliceRows(
-  xml: string,
-  data: XmlElement,
-  wanted: Map<number, RowEdit>,
-  splicer: RowSplicer,
-): string {
-  const pending = [...wanted.keys()].sort((a, b) => a - b);
-  const pieces: string[] = [];
-  let at = data.openEnd;
-  let next = 0;
-  let row = -1;
-  const addMissingRows = (before: number) => {
-    for (; next < pending.length && pending[next]! < before; next++) {
-      const missing = pending[next]!;
-      if (missing !== row) pieces.push(splicer.newRow(missing, wanted.get(missing)!));
-    }
-  };
-  const scanner = new TagScanner(xml, data.openEnd, data.closeStart);
-  for (let open = scanner.next(); open; open = scanner.next()) {
-    const close: Tag = open.kind === 'open' ? scanner.closeOf(open) : open;
-    if (localName(open.name) !== 'row') continue;
-    const r = attribute(xml.slice(open.start, open.end), 'r');
-    const index = r === undefined ? row + 1 : Number(r) - 1;
-    // A new row goes right behind the one before it, so that white space before the next row stays there.
-    addMissingRows(index);
-    row = index;
-    pieces.push(xml.slice(at, open.start), splicer.row(open, close, index, wanted.get(index)));
-    at = close.end;
+export function skeletonOf(pieces: Iterable<SheetPiece>): Skeleton {
+  let [head, tail] = ['', ''];
+  for (const { kind, text } of pieces) {
+    if (kind === 'head') head = text;
+    else if (kind === 'tail') tail = text;
   }
-  addMissingRows(Number.POSITIVE_INFINITY);
-  pieces.push(xml.slice(at, data.closeStart));
-  return pieces.join('');
+  return { head, tail };
+}
+
+/** Makes an edit of a sheet whose rows come in pieces. */
+export class SheetSplicer {
+  readonly head: string;
+  readonly tail: string;
+  /** Whether the new text differs from the old, as far as it has been made. */
+  isChanged: boolean;
+  private readonly edits: RowEdits;
+  private readonly splicer: RowSplicer;
+  private row = -1;
+  /** White space behind the last row so far: new rows go before it. */
+  private rest = '';
+
+  constructor(skeleton: Skeleton, edit: SheetEdit, styleOf: (cell: OutputCell) => number) {
+    const xml = skeleton.head + skeleton.tail;
+    const worksheet = readTree(xml, SHEET_LEAVES);
+    const data = childOf(worksheet, 'sheetData');
+    if (!data) throw new SyntaxError('the worksheet has no sheetData');
+    this.edits = new RowEdits(edit);
+    const edits = new TextEdits(xml);
+    spliceColumns(worksheet, edits, edit.widths);
+    spliceDimension(worksheet, edits, edit);
+    if (!data.isEmpty || this.edits.next !== undefined) edits.append(data, ROWS);
+    const [head = '', tail = ''] = edits.apply().split(ROWS);
+    this.head = head;
+    this.tail = tail;
+    this.isChanged = head + tail !== xml;
+    this.splicer = new RowSplicer(data.prefix, edit.clear, styleOf);
+  }
+
+  /** Addresses of cells that had a formula and have none now. */
+  get lostFormulas(): ReadonlySet<string> {
+    return this.splicer.lostFormulas;
+  }
+
+  /** The new text of a piece of rows. */
+  rows(piece: string): string {
+    const xml = this.rest + piece;
+    const pieces: string[] = [];
+    let at = 0;
+    const scanner = new TagScanner(xml);
+    for (let open = scanner.next(); open; open = scanner.next()) {
+      const close: Tag = open.kind === 'open' ? scanner.closeOf(open) : open;
+      if (localName(open.name) !== 'row') continue;
+      const r = attribute(xml.slice(open.start, open.end), 'r');
+      const row = r === undefined ? this.row + 1 : Number(r) - 1;
+      // A new row goes right behind the one before it, so that white space before the next row stays there.
+      pieces.push(this.missingRows(row));
+      this.row = row;
+      const edit = this.edits.next === row ? this.edits.take() : undefined;
+      pieces.push(xml.slice(at, open.start), this.splicer.row(xml, open, close, row, edit));
+      at = close.end;
+    }
+    this.rest = xml.slice(at);
+    const text = pieces.join('');
+    this.isChanged ||= text !== xml.slice(0, at);
+    return text;
+  }
+
+  /** The rows that are to stand behind the last. */
+  lastRows(): string {
+    const text = this.missingRows(Number.POSITIVE_INFINITY);
+    this.isChanged ||= text !== '';
+    return text + this.rest;
+  }
+
+  private missingRows(before: number): string {
+    let text = '';
+    while (this.edits.next !== undefined && this.edits.next < before) {
+      const missing = this.edits.next;
+      const edit = this.edits.take();
+      if (missing !== this.row) text += this.splicer.newRow(missing, edit);
+    }
+    return text;
+  }
 }
 
 /** The used range that the sheet states grows by what is written; where it states none, none is needed. */

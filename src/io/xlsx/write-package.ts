@@ -2,16 +2,17 @@
  * Writes into a copy of a user's workbook. Only the parts that the edit concerns change; every other part stays
  * byte for byte what it was, in its place in the zip. The same edit of the result changes nothing more.
  */
-import type { OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
+import type { OutputCell, OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
 import { dropStaleCalcChain } from './calc-chain.js';
-import { type Namespaces, STRICT, TRANSITIONAL } from './graft-sheet.js';
 import { graftSheets, type Refusal, removeSheets } from './graft-sheets.js';
-import { obstacleTo } from './obstacles.js';
+import { obstacleTo, type SheetSurvey, surveySheet } from './obstacles.js';
 import type { OpcPackage } from './opc-package.js';
 import { reachableParts, removeOrphans } from './orphans.js';
+import { type Namespaces, STRICT, TRANSITIONAL } from './output-sheet.js';
 import { addOutputStyles, type OutputStyles } from './output-styles.js';
-import { buildOutputWorkbook } from './output-workbook.js';
-import { spliceSheet } from './splice-sheet.js';
+import { packTexts } from './packed-part.js';
+import { sheetPieces } from './sheet-pieces.js';
+import { SheetSplicer, spliceSheet } from './splice-sheet.js';
 import { findSheet } from './workbook-edit.js';
 import { openWorkbook, type WorkbookParts } from './workbook-package.js';
 
@@ -25,6 +26,7 @@ interface PlannedEdit {
   readonly edit: SheetEdit;
   readonly part: string;
   readonly sheetId: number;
+  readonly survey: SheetSurvey;
 }
 
 /**
@@ -43,17 +45,17 @@ export async function editWorkbookPackage(
   const { pkg, workbook } = parts;
   const partsBefore = await reachableParts(pkg);
   const namespaces = await namespacesOf(parts);
-  const output = await buildOutputWorkbook(edit.sheets);
   const { planned, refused } = await planEdits(parts, edit.edits);
 
-  const styles = await addOutputStyles(parts, output, formatsOf(edit, planned), namespaces);
+  const styles = await addOutputStyles(parts, formatsOf(edit, planned), namespaces);
   const lost = new Map<number, ReadonlySet<string>>();
-  for (const { edit: sheetEdit, part, sheetId } of planned) {
-    const spliced = splicePart(pkg, part, await pkg.text(part), sheetEdit, styles);
-    await pkg.setText(part, spliced.xml);
-    lost.set(sheetId, new Set([...(lost.get(sheetId) ?? []), ...spliced.lostFormulas]));
+  for (const [at, plan] of planned.entries()) {
+    const isAgain = planned.slice(0, at).some(({ part }) => part === plan.part);
+    const survey = isAgain ? await surveyed(pkg, plan.part) : plan.survey;
+    const lostFormulas = await splicePart(pkg, { ...plan, survey }, styles);
+    lost.set(plan.sheetId, new Set([...(lost.get(plan.sheetId) ?? []), ...lostFormulas]));
   }
-  const grafted = await graftSheets(parts, edit.sheets, output, styles, namespaces);
+  const grafted = await graftSheets(parts, edit.sheets, styles, namespaces);
   const isMade = (name: string) => edit.sheets.some((s) => s.name.toLowerCase() === name.toLowerCase());
   const removal = await removeSheets(
     parts,
@@ -70,13 +72,34 @@ export async function editWorkbookPackage(
   return { bytes: await pkg.toBytes(), refused: [...refused, ...grafted.refused, ...removal.refused] };
 }
 
-function splicePart(pkg: OpcPackage, part: string, xml: string, edit: SheetEdit, styles: OutputStyles) {
+/** Makes one edit; a part in which nothing changes stays as it is. */
+async function splicePart(
+  pkg: OpcPackage,
+  { edit, part, survey }: PlannedEdit,
+  styles: OutputStyles,
+): Promise<ReadonlySet<string>> {
+  const styleOf = (cell: OutputCell) => styles.ofFormat(cell.format);
   try {
-    return spliceSheet(xml, edit, (cell) => styles.ofFormat(cell.format));
+    if ((await pkg.encodingOf(part)) !== 'utf-8') {
+      const spliced = spliceSheet(await pkg.text(part), edit, styleOf);
+      await pkg.setText(part, spliced.xml);
+      return spliced.lostFormulas;
+    }
+    const splicer = new SheetSplicer(survey, edit, styleOf);
+    const packed = await packTexts(splicedTexts(splicer, pkg.pieces(part)));
+    if (splicer.isChanged) pkg.setPacked(part, packed);
+    return splicer.lostFormulas;
   } catch (error) {
     if (error instanceof SyntaxError) throw pkg.damaged(part, error.message);
     throw error;
   }
+}
+
+async function* splicedTexts(splicer: SheetSplicer, texts: AsyncIterable<string>): AsyncGenerator<string> {
+  yield splicer.head;
+  for await (const { kind, text } of sheetPieces(texts)) if (kind === 'rows') yield splicer.rows(text);
+  yield splicer.lastRows();
+  yield splicer.tail;
 }
 
 /** The edits that can be made, and why the others cannot. */
@@ -89,12 +112,25 @@ async function planEdits(
   for (const edit of edits) {
     const sheet = findSheet(sheets, edit.sheet);
     const part = sheet?.isWorksheet ? sheet.part : undefined;
-    const reason =
-      part === undefined ? 'the workbook has no worksheet of this name.' : await obstacleTo(pkg, part, edit);
+    if (sheet === undefined || part === undefined) {
+      refused.push({ sheet: edit.sheet, reason: 'the workbook has no worksheet of this name.' });
+      continue;
+    }
+    const survey = await surveyed(pkg, part);
+    const reason = await obstacleTo(pkg, part, survey, edit);
     if (reason !== undefined) refused.push({ sheet: edit.sheet, reason });
-    else planned.push({ edit, part: part!, sheetId: sheet!.sheetId });
+    else planned.push({ edit, part, sheetId: sheet.sheetId, survey });
   }
   return { planned, refused };
+}
+
+async function surveyed(pkg: OpcPackage, part: string): Promise<SheetSurvey> {
+  try {
+    return await surveySheet(pkg, part);
+  } catch (error) {
+    if (error instanceof SyntaxError) throw pkg.damaged(part, error.message);
+    throw error;
+  }
 }
 
 function formatsOf(edit: WorkbookEdit, planned: readonly PlannedEdit[]): Set<OutputFormat> {
@@ -105,8 +141,10 @@ function formatsOf(edit: WorkbookEdit, planned: readonly PlannedEdit[]): Set<Out
     if ('formats' in cells) for (const format of cells.formats) formats.add(format);
     else for (const { cell } of cells) formats.add(cell.format);
   }
-  for (const { rows } of edit.sheets)
-    for (const row of rows) for (const c of row) if (c) formats.add(c.format);
+  for (const { rows, formats: stated } of edit.sheets) {
+    if (stated) for (const format of stated) formats.add(format);
+    else for (const row of rows) for (const cell of row) if (cell) formats.add(cell.format);
+  }
   return formats;
 }
 

@@ -49,16 +49,16 @@ export function decodeCellText(text: string): string {
 
 export type XmlEncoding = 'utf-8' | 'utf-8-bom' | 'utf-16le' | 'utf-16be';
 
+/** The encoding that a byte order mark names; without one, UTF-8. */
+export function encodingOfBytes(bytes: Uint8Array): XmlEncoding {
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return 'utf-16le';
+  if (bytes[0] === 0xfe && bytes[1] === 0xff) return 'utf-16be';
+  return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 'utf-8-bom' : 'utf-8';
+}
+
 /** The text of an XML part without its byte order mark. Throws a TypeError on bytes that are no text. */
 export function decodeXmlBytes(bytes: Uint8Array): { text: string; encoding: XmlEncoding } {
-  const encoding: XmlEncoding =
-    bytes[0] === 0xff && bytes[1] === 0xfe
-      ? 'utf-16le'
-      : bytes[0] === 0xfe && bytes[1] === 0xff
-        ? 'utf-16be'
-        : bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf
-          ? 'utf-8-bom'
-          : 'utf-8';
+  const encoding = encodingOfBytes(bytes);
   const label = encoding === 'utf-8-bom' ? 'utf-8' : encoding;
   return { text: new TextDecoder(label, { fatal: true }).decode(bytes), encoding };
 }
