@@ -5,7 +5,7 @@
  * comparisons of lengths never err. 0.01 µm holds five decimals of a millimetre and 0.00005 in
  * (1.27 µm) exactly.
  */
-import { exact, multiply, type Ratio, roundHalfAway } from './decimal.js';
+import { exact, multiply, type Ratio, roundHalfAway, toNumber } from './decimal.js';
 
 /** A length in whole units of 0.01 µm. */
 export type Grain = number;
@@ -18,9 +18,20 @@ export function roundToWhole(value: number): Grain {
   return rounded === 0 ? 0 : rounded;
 }
 
+/**
+ * The whole number that a product of a few doubles rounds to, where its error of less than 1e-4 cannot matter;
+ * undefined too near a half, and from 2^31 (21 m) on. It saves the exact way, at a fraction of the cost.
+ */
+export function nearWhole(product: number): Grain | undefined {
+  const whole = Math.round(product);
+  if (!(Math.abs(product) < 2 ** 31 && Math.abs(product - whole) < 0.4999)) return undefined;
+  return whole === 0 ? 0 : whole;
+}
+
 /** A length of exact millimetres, rounded once to the grain. */
 export function grainOfRatio(millimetres: Ratio): Grain {
-  return roundHalfAway(multiply(millimetres, { numerator: BigInt(GRAINS_PER_MM), denominator: 1n }));
+  const near = nearWhole(toNumber(millimetres) * GRAINS_PER_MM);
+  return near ?? roundHalfAway(multiply(millimetres, { numerator: BigInt(GRAINS_PER_MM), denominator: 1n }));
 }
 
 /** A length in millimetres, read as its shortest decimal, rounded once to the grain. */

@@ -1,6 +1,6 @@
 /** Units of length and temperature, and the only place where they are converted. */
 import { add, divide, exact, multiply, type Ratio, toNumber } from './decimal.js';
-import { GRAINS_PER_MM, type Grain, grainOfRatio } from './grain.js';
+import { GRAINS_PER_MM, type Grain, grainOfRatio, nearWhole } from './grain.js';
 
 export type LengthUnit = 'mm' | 'in' | 'µm';
 export type TemperatureUnit = 'C' | 'F';
@@ -33,12 +33,7 @@ export function toMm(value: Ratio, unit: LengthUnit): Ratio {
 /** A length typed in a unit, rounded once to the grain. */
 export function grainOf(value: Ratio | number, unit: LengthUnit): Grain {
   if (typeof value !== 'number') return grainOfRatio(toMm(value, unit));
-  // Below 2^31 grains (21 m) the product errs by less than 1e-6 of a grain: away from a half it rounds
-  // as the exact decimal does, at a fraction of the cost.
-  const product = value * GRAINS_PER_UNIT[unit];
-  const whole = Math.round(product);
-  if (Math.abs(product) < 2 ** 31 && Math.abs(product - whole) < 0.4999) return whole === 0 ? 0 : whole;
-  return grainOfRatio(toMm(exact(value), unit));
+  return nearWhole(value * GRAINS_PER_UNIT[unit]) ?? grainOfRatio(toMm(exact(value), unit));
 }
 
 /** A length on the grain, expressed in a unit. */

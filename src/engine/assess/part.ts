@@ -1,7 +1,6 @@
 /** One measured part: its sizes at 20 °C, form, class, uncertainty and verdict. */
 import { type Classification, classify } from '../../maths/classes.js';
 import { excess, type LimitCheck, outcomeOf, partGuards, partVerdict } from '../../maths/conformity.js';
-import type { Ratio } from '../../maths/decimal.js';
 import { sizeAt20C } from '../../maths/expansion.js';
 import { type Form, formOf, type Spot, spotValue } from '../../maths/form.js';
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
@@ -28,9 +27,7 @@ export type PartStatus =
   | 'undecided'
   | 'measured';
 
-/** A spot with the cells that it was read from. */
 export interface ReadSpot extends Spot {
-  readonly cells: readonly Reading[];
   readonly value: Grain;
 }
 
@@ -93,40 +90,26 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   if (steelFault && needsSteel(row, limits, gauge, isAt20C)) faults.push(reasonOf(steelFault));
   // Where steel is unknown, what is left does not depend on it.
   const gaugeExpansion = gauge?.expansion ?? context.material('steel') ?? 0;
-  const nothing = {
-    row,
-    spots: [],
-    form: undefined,
-    classification: undefined,
-    sizeU: undefined,
-    contributions: [],
-    measured: undefined,
-    checks: [],
-    limitsAreRead: true,
-    guards: { extremes: 0, form: 0 },
-    gauge,
-    expansion,
-    gaugeExpansion,
-    limits,
-  };
-  if (faults.length > 0) return { ...nothing, status: 'bad reading', why: [...faults, ...why] };
+  const known = { row, gauge, expansion, gaugeExpansion, limits };
+  const unmeasured = (status: PartStatus, reasons: readonly string[]) =>
+    new AssessedPart(known, { status, why: reasons }, context.book.setup.confidence);
+  if (faults.length > 0) return unmeasured('bad reading', [...faults, ...why]);
   why.push(...identityRemarks(row));
   if (row.readings.length === 0) {
-    if (isNamedTwice) return { ...nothing, status: 'bad reading', why: [namedTwice(row), ...why] };
-    return { ...nothing, status: 'not measured', why };
+    if (isNamedTwice) return unmeasured('bad reading', [namedTwice(row), ...why]);
+    return unmeasured('not measured', why);
   }
 
-  const spots = readSpots(row.readings, (mm) =>
+  const grains = row.readings.map(({ mm }) =>
     expansion === undefined ? grainOfRatio(mm) : sizeAt20C(mm, celsius, expansion, gaugeExpansion),
   );
+  const spots = spotsOf(row.readings, grains);
   if (row.sheet === 'Cases' && expansion === undefined && !isAt20C) {
     why.push('not corrected to 20 °C: Limits names no Bore material');
   }
   const form = formOf(spots);
   const systematic = gauge?.systematic ?? [];
-  const variances = gauge
-    ? spots.map(({ readings, value }) => spotVariance(gauge.random, readings.length, expansion ?? 0, value))
-    : [];
+  const variances = spotVariances(spots, known);
   const measured = { ...form, systematic, spotVariance: Math.max(0, ...variances) };
   const guards = partGuards(
     context.book.setup.confidence,
@@ -156,23 +139,101 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     status = 'bad reading';
     why.unshift(namedTwice(row));
   }
-  return {
-    ...nothing,
-    status,
-    why,
-    spots,
-    form,
-    classification,
-    sizeU: gauge && expandedUncertainty(sizeVariance(systematic, variances)),
-    contributions: [
-      ...systematic.map(({ maxError }) => maxError / Math.sqrt(3)),
+  const sizeU = gauge && expandedUncertainty(sizeVariance(systematic, variances));
+  const limitsAreRead = unread.length === 0;
+  return new AssessedPart(
+    known,
+    { status, why, grains, form, classification, sizeU, measured, limitsAreRead },
+    context.book.setup.confidence,
+  );
+}
+
+/** What the row of a part looks up. */
+type Known = Pick<PartResult, 'row' | 'gauge' | 'expansion' | 'gaugeExpansion' | 'limits'>;
+
+interface Found {
+  readonly status: PartStatus;
+  readonly why: readonly string[];
+  /** Of each reading, in their order. */
+  readonly grains?: readonly Grain[];
+  readonly form?: Form;
+  readonly classification?: Classification;
+  readonly sizeU?: Grain | undefined;
+  readonly measured?: MeasuredPart;
+  readonly limitsAreRead?: boolean;
+}
+
+const NOTHING: readonly never[] = [];
+
+/** A long list has many parts: what follows from the rest is computed again when it is asked for, and not kept. */
+class AssessedPart implements PartResult {
+  readonly row: PartRow;
+  readonly status: PartStatus;
+  readonly why: readonly string[];
+  readonly form: Form | undefined;
+  readonly classification: Classification | undefined;
+  readonly sizeU: Grain | undefined;
+  readonly measured: MeasuredPart | undefined;
+  readonly limitsAreRead: boolean;
+  readonly gauge: GaugeUse | undefined;
+  readonly expansion: number | undefined;
+  readonly gaugeExpansion: number;
+  readonly limits: LimitsRow | undefined;
+  private readonly grains: readonly Grain[];
+
+  constructor(
+    { row, gauge, expansion, gaugeExpansion, limits }: Known,
+    found: Found,
+    private readonly confidence: number,
+  ) {
+    this.row = row;
+    this.gauge = gauge;
+    this.expansion = expansion;
+    this.gaugeExpansion = gaugeExpansion;
+    this.limits = limits;
+    this.status = found.status;
+    // A copy is as long as its content; a list that grew has room to spare.
+    this.why = found.why.length > 0 ? found.why.slice() : NOTHING;
+    this.grains = found.grains ?? NOTHING;
+    this.form = found.form;
+    this.classification = found.classification;
+    this.sizeU = found.sizeU;
+    this.measured = found.measured;
+    this.limitsAreRead = found.limitsAreRead ?? true;
+  }
+
+  get spots(): readonly ReadSpot[] {
+    return this.grains.length > 0 ? spotsOf(this.row.readings, this.grains) : NOTHING;
+  }
+
+  get contributions(): readonly number[] {
+    if (!this.measured) return NOTHING;
+    const variances = spotVariances(this.spots, this);
+    return [
+      ...this.measured.systematic.map(({ maxError }) => maxError / Math.sqrt(3)),
       ...variances.map((variance) => Math.sqrt(variance) / variances.length),
-    ],
-    measured,
-    checks,
-    limitsAreRead: unread.length === 0,
-    guards,
-  };
+    ];
+  }
+
+  get checks(): readonly LimitCheck[] {
+    const of = CLASS_OF[this.row.sheet];
+    return this.form && of !== 'shell' ? limitChecks(of, this.form, this.limits, this.guards) : NOTHING;
+  }
+
+  get guards(): PartResult['guards'] {
+    if (!this.measured) return { extremes: 0, form: 0 };
+    const { systematic, spotVariance } = this.measured;
+    return partGuards(this.confidence, systematicVariance(systematic), spotVariance);
+  }
+}
+
+function spotVariances(
+  spots: readonly ReadSpot[],
+  { gauge, expansion }: Pick<PartResult, 'gauge' | 'expansion'>,
+): number[] {
+  return gauge
+    ? spots.map(({ readings, value }) => spotVariance(gauge.random, readings.length, expansion ?? 0, value))
+    : [];
 }
 
 /** Whether the expansion of steel counts: of the part for its temperature term, of part and gauge away from 20 °C. */
@@ -193,20 +254,16 @@ function namedTwice({ name, sheet }: PartRow): string {
 }
 
 /** Spots in the order of the sheet's columns, each with its repeats. */
-function readSpots(readings: readonly Reading[], toGrain: (mm: Ratio) => Grain): ReadSpot[] {
-  const spots = new Map<
-    string,
-    { station: string; angle: number | undefined; cells: Reading[]; readings: Grain[] }
-  >();
-  for (const reading of readings) {
-    const { station, angle } = reading.column;
+function spotsOf(readings: readonly Reading[], grains: readonly Grain[]): ReadSpot[] {
+  const spots = new Map<string, { station: string; angle: number | undefined; readings: Grain[] }>();
+  readings.forEach(({ column }, at) => {
+    const { station, angle } = column;
     const key = `${station} ${angle}`;
-    const spot = spots.get(key) ?? { station, angle, cells: [], readings: [] };
-    spot.cells.push(reading);
-    spot.readings.push(toGrain(reading.mm));
-    spots.set(key, spot);
-  }
-  return [...spots.values()].map((spot) => ({ ...spot, value: spotValue(spot) }));
+    const spot = spots.get(key);
+    if (spot) spot.readings.push(grains[at]!);
+    else spots.set(key, { station, angle, readings: [grains[at]!] });
+  });
+  return Array.from(spots.values(), (spot) => ({ ...spot, value: spotValue(spot) }));
 }
 
 function limitChecks(

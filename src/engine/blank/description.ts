@@ -2,7 +2,8 @@
 import { toNumber } from '../../maths/decimal.js';
 import { headerKey, nameKey } from '../book/names.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
-import { isLength, splitHeader, Table } from '../book/table.js';
+import { splitHeader } from '../book/reading-headers.js';
+import { isLength, Table } from '../book/table.js';
 import { UserError } from '../user-error.js';
 
 /** A gauge for one kind of part; without its greatest error no row can be judged by it yet. */

@@ -6,7 +6,7 @@ import type { LengthUnit, TemperatureUnit } from '../../maths/units.js';
 import type { WorkbookModel } from '../workbook-model.js';
 import type { SheetName } from './input-sheets.js';
 import type { BadCell } from './problems.js';
-import type { BareNumber, ReadingColumn, Table } from './table.js';
+import type { BareNumber, ReadLength, Table } from './table.js';
 
 export interface Setup {
   readonly lengthUnit: LengthUnit;
@@ -115,12 +115,7 @@ export interface StudyRow extends TableRow {
 }
 
 /** One reading cell of a part, uncorrected. */
-export interface Reading {
-  readonly column: ReadingColumn;
-  readonly mm: Ratio;
-  /** Whether the cell holds a plain number, over which a live formula can work. */
-  readonly isNumber: boolean;
-}
+export type Reading = ReadLength;
 
 export type PartSheet = 'Journals' | 'Rods' | 'Cases' | 'Shells';
 

@@ -20,8 +20,9 @@ import { headerKey, nameKey } from './names.js';
 import { ownColumnsOf } from './own-columns.js';
 import { readParts } from './parts.js';
 import { quoted } from './problems.js';
+import { splitHeader } from './reading-headers.js';
 import { RULES } from './rules.js';
-import { isBlank, listOf, type Row, splitHeader, Table } from './table.js';
+import { isBlank, listOf, type Row, Table } from './table.js';
 
 const HALVES = ['upper', 'lower', 'either'] as const;
 

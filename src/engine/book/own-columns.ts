@@ -7,7 +7,7 @@
 
 import { RESULT_HEADERS } from '../columns/result-headers.js';
 import type { SheetModel } from '../workbook-model.js';
-import type { SheetName } from './input-sheets.js';
+import { INPUT_SHEETS, type SheetName } from './input-sheets.js';
 import { headerKey } from './names.js';
 import { headerRowOf, headersOf } from './table.js';
 
@@ -37,4 +37,11 @@ export function ownColumnsOf(name: SheetName, sheet: SheetModel): OwnColumns | u
     ours.every((header, place) => headerKey(headers[first + place] ?? '') === headerKey(header));
   if (stand) return { first, last: headers.length - 1, isWholeSheet };
   return isWholeSheet ? { first: end, last: end, isWholeSheet } : undefined;
+}
+
+/** The program's own columns of a sheet, by the sheet's own name. */
+export function madeColumnsOf(sheet: SheetModel): OwnColumns | undefined {
+  const names = Object.keys(INPUT_SHEETS) as SheetName[];
+  const name = names.find((known) => headerKey(known) === headerKey(sheet.name));
+  return name && ownColumnsOf(name, sheet);
 }

@@ -43,7 +43,7 @@ function partRow(row: Row, sheet: PartSheet, onlyType: string | undefined): Part
   const readings: Reading[] = [];
   for (const column of row.table.readingColumns) {
     const reading = row.reading(column, RULES.size);
-    if (reading) readings.push({ column, ...reading });
+    if (reading) readings.push(reading);
   }
   const temperature = row.temperature('Temperature', RULES.temperature);
   return {
@@ -63,7 +63,8 @@ function partRow(row: Row, sheet: PartSheet, onlyType: string | undefined): Part
     gauge: row.name('Gauge'),
     usable: row.word('Usable', ['yes', 'no']) !== 'no',
     bin: row.name('Bin'),
-    readings,
+    // A copy is as long as it has readings; a list that grew has room to spare.
+    readings: readings.slice(),
     bad: row.bad,
   };
 }

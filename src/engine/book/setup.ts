@@ -11,8 +11,9 @@ import { INPUT_SHEETS, SETUP_ITEMS } from './input-sheets.js';
 import { headerKey } from './names.js';
 import { readScanned, scanNumber, type TextUnit, unitOfWord } from './number-text.js';
 import { type BadCell, sentenceOf } from './problems.js';
+import { splitHeader } from './reading-headers.js';
 import { RULES } from './rules.js';
-import { isLength, listOf, type Row, splitHeader, Table } from './table.js';
+import { isLength, listOf, type Row, Table } from './table.js';
 
 const LEAST_CONFIDENCE = 0.5;
 const GREATEST_CONFIDENCE = 0.9999;

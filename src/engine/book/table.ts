@@ -16,9 +16,9 @@ import {
   type ScannedNumber,
   scanNumber,
   type TextUnit,
-  unitOfWord,
 } from './number-text.js';
 import { type BadCell, quoted } from './problems.js';
+import { looksLikeReading, readingOf, splitHeader } from './reading-headers.js';
 import type { NumberRule } from './rules.js';
 
 export interface BookUnits {
@@ -36,6 +36,17 @@ export interface ReadingColumn {
   readonly unit: LengthUnit;
 }
 
+/** The exact millimetres of one reading cell, uncorrected. */
+export interface ReadLength {
+  readonly column: ReadingColumn;
+  readonly mm: Ratio;
+  /** Whether the cell holds a plain number, over which a live formula can work. */
+  readonly isNumber: boolean;
+}
+
+/** Different numbers of one column that are kept. */
+const MOST_KEPT = 20_000;
+
 /** A number in a text cell without a unit, which can stand as a number just as well. */
 export interface BareNumber {
   readonly sheet: string;
@@ -44,49 +55,8 @@ export interface BareNumber {
   readonly value: number;
 }
 
-const WALL = /^wall\s+(\d{1,3})(?:\s*#\s*(\d{1,3}))?$/i;
-const DIAMETER = /^([a-z]|front|mid|middle|centre|rear)\s+(\d{1,3})\s*°?(?:\s*#\s*(\d{1,3}))?$/i;
-const BRACKET = /^(.*?)\s*[([]\s*([^()[\]]*?)\s*[)\]]\s*$/;
-
-/** `A 0 (in)` is the header `A 0` with the unit `in`. */
-export function splitHeader(text: string): { name: string; unit: TextUnit | undefined } {
-  const bracket = BRACKET.exec(text.normalize('NFKC'));
-  const unit = bracket ? unitOfWord(bracket[2]!) : undefined;
-  return bracket && unit ? { name: bracket[1]!, unit } : { name: text, unit: undefined };
-}
-
 export const isLength = (unit: TextUnit | undefined): unit is LengthUnit =>
   unit === 'mm' || unit === 'in' || unit === 'µm';
-
-function readingOf(name: string, kind: 'diameters' | 'walls') {
-  const plain = name.normalize('NFKC').replaceAll(/\s+/g, ' ').trim();
-  if (kind === 'walls') {
-    const wall = WALL.exec(plain);
-    return wall && { station: `Wall ${Number(wall[1])}`, angle: undefined, repeat: Number(wall[2] ?? 1) };
-  }
-  const diameter = DIAMETER.exec(plain);
-  if (!diameter || Number(diameter[2]) >= 360) return null;
-  const word = diameter[1]!;
-  const station = word[0]!.toUpperCase() + word.slice(1).toLowerCase();
-  return {
-    station: station === 'Middle' ? 'Mid' : station,
-    angle: Number(diameter[2]),
-    repeat: Number(diameter[3] ?? 1),
-  };
-}
-
-const NEAR_WALL = /^walls? ?\d+/;
-const NEAR_DIAMETER = /^([a-z]|front|mid|middle|cent(?:re|er)|rear|back) ?\d+/;
-
-/** `A0`, `A-90`, `Center 10`, `B 0 mm`: not read, since nobody can tell `A-90` from a negative angle. */
-function looksLikeReading(name: string, kind: 'diameters' | 'walls'): boolean {
-  const plain = name
-    .normalize('NFKC')
-    .toLowerCase()
-    .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
-    .trim();
-  return (kind === 'walls' ? NEAR_WALL : NEAR_DIAMETER).test(plain);
-}
 
 /** A sheet of the user's that the program knows. */
 export class Table {
@@ -102,6 +72,8 @@ export class Table {
   /** Headers that are the user's own but look like a reading, which may have been meant. */
   readonly nearReadings: string[] = [];
   readonly bareNumbers: BareNumber[] = [];
+  /** Readings by column and number: in a long list, many are alike. */
+  private readonly readings = new Map<ReadingColumn, Map<number, ReadLength>>();
   private readonly settledSigns = new Map<number, DecimalSign | undefined>();
 
   /** @param userWidth columns from here on are the program's own of an earlier run and are passed over */
@@ -160,6 +132,17 @@ export class Table {
 
   row(row: number): Row {
     return new Row(this, row);
+  }
+
+  knownReading(column: ReadingColumn, value: number): ReadLength | undefined {
+    return this.readings.get(column)?.get(value);
+  }
+
+  keepReading(column: ReadingColumn, value: number, read: ReadLength | undefined): ReadLength | undefined {
+    const kept = this.readings.get(column) ?? new Map<number, ReadLength>();
+    this.readings.set(column, kept);
+    if (read && kept.size < MOST_KEPT) kept.set(value, read);
+    return read;
   }
 
   /**
@@ -239,21 +222,21 @@ export class Row {
   }
 
   /** The exact millimetres of one reading, uncorrected. */
-  reading(column: ReadingColumn, rule: NumberRule): { mm: Ratio; isNumber: boolean } | undefined {
+  reading(column: ReadingColumn, rule: NumberRule): ReadLength | undefined {
     const cell = this.table.sheet.rows[this.row]?.[column.column];
     if (isBlank(cell)) return undefined;
-    const found = {
-      cell: cell!,
-      column: column.column,
-      header: column.header,
-      unit: column.unit as TextUnit,
-    };
+    const { content } = cell!;
+    if (content?.kind !== 'number') return this.readLength(column, cell!, rule);
+    const known = this.table.knownReading(column, content.value);
+    return known ?? this.table.keepReading(column, content.value, this.readLength(column, cell!, rule));
+  }
+
+  private readLength(column: ReadingColumn, cell: Cell, rule: NumberRule): ReadLength | undefined {
+    const found = { cell, column: column.column, header: column.header, unit: column.unit as TextUnit };
     const read = this.number(found, rule);
     if (!read) return undefined;
-    return {
-      mm: toMm(read.value, isLength(read.unit) ? read.unit : column.unit),
-      isNumber: cell!.content?.kind === 'number',
-    };
+    const mm = toMm(read.value, isLength(read.unit) ? read.unit : column.unit);
+    return { column, mm, isNumber: cell.content?.kind === 'number' };
   }
 
   /** A number that is no length: grams, prices, degrees Celsius, counts. */

@@ -40,12 +40,14 @@ export interface Template<Row> {
 /** The values of a template's columns: by column, then by row. */
 export type TemplateValues = readonly (readonly (string | number | undefined)[])[];
 
-/** Rows of a block. More make each recalculation longer, fewer make more of them. */
-export const BLOCK_ROWS = 200;
+/** Rows of the longest template that are evaluated together: more make each recalculation longer, fewer make more. */
+export const BLOCK_ROWS = 128;
 
 const TABLE_WIDTH = 3;
 
 /**
+ * The blocks of all templates are evaluated side by side: each recalculation costs as much as there are cells on the
+ * engine, whatever changed.
  * @param blockRows how many rows are evaluated together; the values do not depend on it
  * @throws Error where a formula that is to give a value answers with an error: a defect
  */
@@ -54,22 +56,39 @@ export function evaluateTemplates<Row>(
   units: EngineUnits,
   blockRows = BLOCK_ROWS,
 ): TemplateValues[] {
-  const placed = templates.map((template) => new PlacedTemplate(template, blockRows));
+  const longest = Math.max(1, ...templates.map(({ rows }) => rows.length));
+  const blocks = Math.ceil(longest / blockRows);
+  const placed = templates.map(
+    (template) => new PlacedTemplate(template, Math.ceil(template.rows.length / blocks)),
+  );
+  const most = Math.max(0, ...placed.map((template) => template.blocks.length));
+  if (most === 0) return placed.map(({ values }) => values);
   const sheets: RawSheets = {};
   for (const template of placed) Object.assign(sheets, template.sheets());
-  if (placed.every(({ template }) => template.rows.length === 0)) return placed.map(({ values }) => values);
   const engine = buildEngine(sheets, units);
   try {
-    for (const template of placed) template.evaluate(engine);
+    for (let at = 0; at < most; at++) {
+      engine.suspendEvaluation();
+      for (const template of placed) template.setBlock(engine, at);
+      engine.resumeEvaluation();
+      for (const template of placed) template.readBlock(engine, at);
+    }
     return placed.map(({ values }) => values);
   } finally {
     engine.destroy();
   }
 }
 
+/** Rows of one kind, by their numbers. */
+interface Block {
+  readonly rows: readonly number[];
+  /** Whether the block before was of another kind. */
+  readonly isOther: boolean;
+}
+
 class PlacedTemplate<Row> {
   readonly values: (string | number | undefined)[][];
-  private readonly groups: readonly (readonly number[])[];
+  readonly blocks: readonly Block[];
   private readonly size: number;
   /** The first row of the block, below the constants. */
   private readonly top: number;
@@ -77,7 +96,7 @@ class PlacedTemplate<Row> {
   private readonly left: number;
   private readonly heights: readonly number[];
   /** What stands in the input cells, so that what a block leaves as it is need not be set again. */
-  private readonly standing: string[] = [];
+  private readonly standing: (readonly (readonly RawCellContent[])[])[] = [];
 
   constructor(
     readonly template: Template<Row>,
@@ -86,12 +105,13 @@ class PlacedTemplate<Row> {
     const { rows, kindOf, constants, inputs, tables, columns } = template;
     this.values = columns.map(() => new Array<string | number | undefined>(rows.length));
     const numbers = rows.map((_, at) => at);
-    this.groups = [...groupBy(numbers, (at) => kindOf(rows[at]!)).values()];
-    this.size = this.groups.reduce((most, group) => Math.max(most, Math.min(group.length, blockRows)), 0);
+    const groups = [...groupBy(numbers, (at) => kindOf(rows[at]!)).values()];
+    this.blocks = groups.flatMap((group) => inBlocks(group, blockRows));
+    this.size = this.blocks.reduce((most, block) => Math.max(most, block.rows.length), 0);
     this.top = Object.keys(constants).length;
     this.left = inputs.reduce((sum, { width }) => sum + width, 0);
     this.heights = tables.map((table) =>
-      this.groups.reduce((most, [first]) => Math.max(most, table.rows(rows[first!]!).length), 1),
+      groups.reduce((most, [first]) => Math.max(most, table.rows(rows[first!]!).length), 1),
     );
   }
 
@@ -146,20 +166,22 @@ class PlacedTemplate<Row> {
     return known;
   }
 
-  evaluate(engine: HyperFormula): void {
+  /** Puts the inputs of a block, and the tables of its kind, into their cells. */
+  setBlock(engine: HyperFormula, at: number): void {
+    const block = this.blocks[at];
+    if (!block) return;
+    if (block.isOther) this.setTables(engine, this.template.rows[block.rows[0]!]!);
     const sheet = engine.getSheetId(this.template.name)!;
-    for (const group of this.groups) {
-      let isFirst = true;
-      for (let start = 0; start < group.length; start += this.size) {
-        const block = group.slice(start, start + this.size);
-        engine.suspendEvaluation();
-        if (isFirst) this.setTables(engine, this.template.rows[block[0]!]!);
-        this.setInputs(engine, sheet, block);
-        engine.resumeEvaluation();
-        this.readValues(engine, sheet, block);
-        isFirst = false;
-      }
-    }
+    let col = 0;
+    this.template.inputs.forEach(({ width, values }, input) => {
+      const cells = block.rows.map((row) => {
+        const given = values(this.template.rows[row]!);
+        return Array.from({ length: width }, (_, place) => given[place] ?? null);
+      });
+      if (!isSame(this.standing[input], cells)) engine.setCellContents({ sheet, row: this.top, col }, cells);
+      this.standing[input] = cells;
+      col += width;
+    });
   }
 
   private setTables(engine: HyperFormula, row: Row): void {
@@ -173,22 +195,9 @@ class PlacedTemplate<Row> {
     });
   }
 
-  private setInputs(engine: HyperFormula, sheet: number, block: readonly number[]): void {
-    const { inputs, rows } = this.template;
-    let col = 0;
-    inputs.forEach(({ width, values }, at) => {
-      const cells = block.map((row) => {
-        const given = values(rows[row]!);
-        return Array.from({ length: width }, (_, place) => given[place] ?? null);
-      });
-      const text = JSON.stringify(cells);
-      if (this.standing[at] !== text) engine.setCellContents({ sheet, row: this.top, col }, cells);
-      this.standing[at] = text;
-      col += width;
-    });
-  }
-
-  private readValues(engine: HyperFormula, sheet: number, block: readonly number[]): void {
+  readBlock(engine: HyperFormula, at: number): void {
+    const block = this.blocks[at]?.rows ?? [];
+    const sheet = engine.getSheetId(this.template.name)!;
     const { name, columns, rows } = this.template;
     block.forEach((row, place) => {
       columns.forEach(({ header, engine: formula, isComputed, plain }, at) => {
@@ -207,6 +216,24 @@ class PlacedTemplate<Row> {
       });
     });
   }
+}
+
+function inBlocks(rows: readonly number[], blockRows: number): Block[] {
+  const blocks: Block[] = [];
+  for (let start = 0; start < rows.length; start += blockRows) {
+    blocks.push({ rows: rows.slice(start, start + blockRows), isOther: start === 0 });
+  }
+  return blocks;
+}
+
+function isSame(
+  standing: readonly (readonly RawCellContent[])[] | undefined,
+  cells: readonly (readonly RawCellContent[])[],
+): boolean {
+  return (
+    standing?.length === cells.length &&
+    cells.every((row, at) => row.every((value, place) => value === standing[at]![place]))
+  );
 }
 
 function rangeOf(top: number, left: number, bottom: number, right: number): string {

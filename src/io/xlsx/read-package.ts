@@ -2,12 +2,14 @@
  * Reads an .xlsx workbook's cells straight from its parts. A general spreadsheet library is not used here: it
  * turns a number with a format such as `0.000\ \m\m` into a date and loses formula results of 0 and FALSE.
  */
+import { madeColumnsOf } from '../../engine/book/own-columns.js';
 import { UserError } from '../../engine/user-error.js';
 import type { SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
 import { refuseWideLayout } from '../gate/sheet-layout.js';
 import { readDateStyles } from './read-date-styles.js';
 import { readSheetRows } from './read-sheet.js';
 import { readSharedStrings } from './read-strings.js';
+import { SharedCells } from './shared-cells.js';
 import { openWorkbook, partOfKind } from './workbook-package.js';
 
 /**
@@ -18,7 +20,7 @@ import { openWorkbook, partOfKind } from './workbook-package.js';
 export async function readWorkbookPackage(bytes: Uint8Array, file: string): Promise<WorkbookModel> {
   const { pkg, workbook, usesDate1904, sheets } = await openWorkbook(bytes, file);
   const context = {
-    strings: await readSharedStrings(pkg, await partOfKind(pkg, workbook, 'sharedStrings')),
+    cells: new SharedCells(await readSharedStrings(pkg, await partOfKind(pkg, workbook, 'sharedStrings'))),
     dateStyles: await readDateStyles(pkg, await partOfKind(pkg, workbook, 'styles')),
     usesDate1904,
   };
@@ -26,10 +28,11 @@ export async function readWorkbookPackage(bytes: Uint8Array, file: string): Prom
   for (const { name, part, isWorksheet } of sheets) {
     if (part === undefined) throw pkg.damaged(workbook, `the sheet ${name} leads to no part`);
     if (!isWorksheet) continue;
-    const xml = await pkg.text(part);
     try {
-      models.push({ name, rows: readSheetRows(xml, context) });
+      const madeColumns = (rows: SheetModel['rows']) => madeColumnsOf({ name, rows });
+      models.push({ name, rows: await readSheetRows(pkg.pieces(part), { ...context, madeColumns }) });
     } catch (error) {
+      if (error instanceof UserError) throw error;
       throw pkg.damaged(part, `which holds the sheet ${name}, ${(error as Error).message}`);
     }
   }

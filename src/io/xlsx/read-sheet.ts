@@ -2,20 +2,28 @@
 import { type Cell, type CellContent, cellAddress } from '../../engine/workbook-model.js';
 import { MAX_COLUMNS, MAX_ROWS, parseAddress } from './cell-reference.js';
 import { StringItem } from './read-strings.js';
-import { parseXml } from './sax.js';
+import { parsePieces } from './sax.js';
+import type { SharedCells } from './shared-cells.js';
 import { shiftFormula } from './shift-formula.js';
 import { decodeCellText } from './xml-text.js';
 
 export interface SheetContext {
-  readonly strings: readonly string[];
+  readonly cells: SharedCells;
   readonly dateStyles: readonly boolean[];
   readonly usesDate1904: boolean;
+  /**
+   * Told the rows so far once the first with a cell is there; says of which columns the formulas are not wanted: those
+   * of an earlier run are made anew.
+   */
+  readonly madeColumns: (rows: Rows) => { readonly first: number; readonly last: number } | undefined;
 }
 
+type Rows = (Cell | undefined)[][];
+
 /** Throws an Error that says what is wrong with the part. */
-export function readSheetRows(xml: string, context: SheetContext): (Cell | undefined)[][] {
+export async function readSheetRows(pieces: AsyncIterable<string>, context: SheetContext): Promise<Rows> {
   const reader = new SheetReader(context);
-  parseXml(xml, reader);
+  await parsePieces(pieces, reader);
   return reader.rows;
 }
 
@@ -34,7 +42,10 @@ interface SharedFormula {
 }
 
 class SheetReader {
-  readonly rows: (Cell | undefined)[][] = [];
+  readonly rows: Rows = [];
+  /** The cells of the row at hand. */
+  private cells: (Cell | undefined)[] = [];
+  private made: { readonly first: number; readonly last: number } | undefined;
   private isInside = false;
   private row = -1;
   private column = -1;
@@ -79,6 +90,7 @@ class SheetReader {
       this.gathering = undefined;
     } else if (this.gathering === 'is') this.item.close(local);
     else if (local === 'c') this.closeCell();
+    else if (local === 'row') this.closeRow();
   }
 
   /** A row or cell without its position takes the one after the previous. */
@@ -90,6 +102,15 @@ class SheetReader {
       throw new Error(`a row has the number ${r ?? this.row + 1}; a sheet has ${MAX_ROWS} rows`);
     }
     if (this.row <= previous) throw outOfOrder('row', String(this.row + 1));
+  }
+
+  private closeRow(): void {
+    if (this.cells.length === 0) return;
+    const isFirst = this.rows.length === 0;
+    // A copy is as long as it has cells; one that grew has room to spare.
+    this.rows[this.row] = this.cells.slice();
+    this.cells = [];
+    if (isFirst) this.made = this.context.madeColumns(this.rows);
   }
 
   private openCell(attribute: (local: string) => string | undefined): void {
@@ -109,10 +130,10 @@ class SheetReader {
 
   private closeCell(): void {
     const formula = this.sharedIndex === undefined ? this.formula : this.sharedFormula(this.sharedIndex);
-    const content = this.value === undefined ? undefined : this.contentOf(this.value);
-    if (content === undefined && !formula) return;
-    this.rows[this.row] ??= [];
-    this.rows[this.row]![this.column] = formula ? { content, formula } : { content };
+    const cell = this.value === undefined ? undefined : this.valueOf(this.value);
+    if (cell === undefined && !formula) return;
+    const isMade = this.made && this.column >= this.made.first && this.column <= this.made.last;
+    this.cells[this.column] = formula && !isMade ? { content: cell?.content, formula } : cell;
   }
 
   /** The first cell of a shared formula holds its text; the others name it by its index. */
@@ -126,30 +147,34 @@ class SheetReader {
     return shiftFormula(master.formula, this.row - master.row, this.column - master.column);
   }
 
-  private contentOf(stored: string): CellContent | undefined {
+  private valueOf(stored: string): Cell | undefined {
+    const { cells, dateStyles } = this.context;
     switch (this.type) {
       case 's':
-        return { kind: 'text', value: this.sharedString(stored) };
+        return this.sharedString(stored);
       case 'inlineStr':
-        return { kind: 'text', value: stored };
+        return cells.ofText(stored);
       case 'str':
-        return { kind: 'text', value: decodeCellText(stored) };
+        return cells.ofText(decodeCellText(stored));
       case 'b':
-        return { kind: 'boolean', value: ['1', 'true'].includes(stored.trim()) };
+        return { content: { kind: 'boolean', value: ['1', 'true'].includes(stored.trim()) } };
       case 'e':
-        return { kind: 'error', value: stored };
+        return { content: { kind: 'error', value: stored } };
       case 'd':
-        return this.isoDate(stored);
-      default:
-        return this.number(stored);
+        return { content: this.isoDate(stored) };
+      default: {
+        if (!dateStyles[this.style]) return cells.ofNumber(stored, () => this.number(stored));
+        const content = this.number(stored);
+        return content && { content };
+      }
     }
   }
 
-  private sharedString(stored: string): string {
-    const text = this.context.strings[Number(stored)];
-    if (text !== undefined) return text;
+  private sharedString(stored: string): Cell {
+    const cell = this.context.cells.ofString(Number(stored));
+    if (cell !== undefined) return cell;
     throw new Error(
-      `cell ${cellAddress(this.row, this.column)} shows shared text number ${stored}, of which there are ${this.context.strings.length}`,
+      `cell ${cellAddress(this.row, this.column)} shows shared text number ${stored}, of which there are ${this.context.cells.stringCount}`,
     );
   }
 

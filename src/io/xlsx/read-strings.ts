@@ -1,6 +1,7 @@
 /** The shared strings of a workbook (ISO 29500-1, 18.4). */
+import { UserError } from '../../engine/user-error.js';
 import type { OpcPackage } from './opc-package.js';
-import { parseXml } from './sax.js';
+import { parsePieces } from './sax.js';
 import { decodeCellText } from './xml-text.js';
 
 /**
@@ -36,11 +37,10 @@ export class StringItem {
 /** Throws a UserError where the part is damaged. */
 export async function readSharedStrings(pkg: OpcPackage, part: string | undefined): Promise<string[]> {
   if (part === undefined) return [];
-  const xml = await pkg.text(part);
   const strings: string[] = [];
   const item = new StringItem();
   try {
-    parseXml(xml, {
+    await parsePieces(pkg.pieces(part), {
       open: (local) => item.open(local),
       close: (local) => {
         item.close(local);
@@ -49,6 +49,7 @@ export async function readSharedStrings(pkg: OpcPackage, part: string | undefine
       text: (text) => item.add(text),
     });
   } catch (error) {
+    if (error instanceof UserError) throw error;
     throw pkg.damaged(part, (error as Error).message);
   }
   return strings;

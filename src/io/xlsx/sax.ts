@@ -13,6 +13,17 @@ export interface SaxHandler {
 
 /** Throws an Error, with line and column, on a text that is not well-formed or that declares a document type. */
 export function parseXml(xml: string, handler: SaxHandler): void {
+  parserFor(handler).write(xml).close();
+}
+
+/** As parseXml, of a text that comes in pieces. */
+export async function parsePieces(pieces: AsyncIterable<string>, handler: SaxHandler): Promise<void> {
+  const parser = parserFor(handler);
+  for await (const piece of pieces) parser.write(piece);
+  parser.close();
+}
+
+function parserFor(handler: SaxHandler): SaxesParser {
   const parser = new SaxesParser({});
   parser.on('error', (error) => {
     throw error;
@@ -33,5 +44,5 @@ export function parseXml(xml: string, handler: SaxHandler): void {
   });
   parser.on('text', (text) => handler.text(text));
   parser.on('cdata', (text) => handler.text(text));
-  parser.write(xml).close();
+  return parser;
 }
