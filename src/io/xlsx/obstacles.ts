@@ -16,25 +16,34 @@ export interface SheetSurvey extends Skeleton {
   readonly rangeFormulas: readonly string[];
 }
 
-/** Goes through a worksheet once. Throws a SyntaxError where it is none. */
+/** Goes through a worksheet once. Throws a UserError where it is none. */
 export async function surveySheet(pkg: OpcPackage, part: string): Promise<SheetSurvey> {
   let [head, tail] = ['', ''];
   const rangeFormulas: string[] = [];
-  for await (const { kind, text } of sheetPieces(pkg.pieces(part))) {
-    if (kind === 'head') head = text;
-    else if (kind === 'tail') tail = text;
-    else for (const [tag] of text.matchAll(RANGE_FORMULA)) rangeFormulas.push(tag);
+  try {
+    for await (const { kind, text } of sheetPieces(pkg.pieces(part))) {
+      if (kind === 'head') head = text;
+      else if (kind === 'tail') tail = text;
+      else for (const [tag] of text.matchAll(RANGE_FORMULA)) rangeFormulas.push(tag);
+    }
+  } catch (error) {
+    if (error instanceof SyntaxError) throw pkg.damaged(part, error.message);
+    throw error;
   }
   return { head, tail, rangeFormulas };
 }
 
-/** Why an edit cannot be made, as a sentence that ends in what the user can do; undefined where it can. */
+/**
+ * Why an edit cannot be made, as a sentence that ends in what the user can do; undefined where it can.
+ * @param known the sheet's survey, where it has been made
+ */
 export async function obstacleTo(
   pkg: OpcPackage,
   part: string,
-  survey: SheetSurvey,
   edit: SheetEdit,
+  known?: SheetSurvey,
 ): Promise<string | undefined> {
+  const survey = known ?? (await surveySheet(pkg, part));
   const worksheet = readTree(survey.head + survey.tail);
   const written = boundsOf(edit.cells);
   for (const merge of childrenOf(childOf(worksheet, 'mergeCells'), 'mergeCell')) {

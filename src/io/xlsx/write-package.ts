@@ -51,7 +51,7 @@ export async function editWorkbookPackage(
   const lost = new Map<number, ReadonlySet<string>>();
   for (const [at, plan] of planned.entries()) {
     const isAgain = planned.slice(0, at).some(({ part }) => part === plan.part);
-    const survey = isAgain ? await surveyed(pkg, plan.part) : plan.survey;
+    const survey = isAgain ? await surveySheet(pkg, plan.part) : plan.survey;
     const lostFormulas = await splicePart(pkg, { ...plan, survey }, styles);
     lost.set(plan.sheetId, new Set([...(lost.get(plan.sheetId) ?? []), ...lostFormulas]));
   }
@@ -116,21 +116,12 @@ async function planEdits(
       refused.push({ sheet: edit.sheet, reason: 'the workbook has no worksheet of this name.' });
       continue;
     }
-    const survey = await surveyed(pkg, part);
-    const reason = await obstacleTo(pkg, part, survey, edit);
+    const survey = await surveySheet(pkg, part);
+    const reason = await obstacleTo(pkg, part, edit, survey);
     if (reason !== undefined) refused.push({ sheet: edit.sheet, reason });
     else planned.push({ edit, part, sheetId: sheet.sheetId, survey });
   }
   return { planned, refused };
-}
-
-async function surveyed(pkg: OpcPackage, part: string): Promise<SheetSurvey> {
-  try {
-    return await surveySheet(pkg, part);
-  } catch (error) {
-    if (error instanceof SyntaxError) throw pkg.damaged(part, error.message);
-    throw error;
-  }
 }
 
 function formatsOf(edit: WorkbookEdit, planned: readonly PlannedEdit[]): Set<OutputFormat> {
