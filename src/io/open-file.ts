@@ -36,7 +36,11 @@ export async function openFile(path: string): Promise<OpenedFile> {
   }
   const bytes = await readBytes(path, path);
   if (ending === '.xlsx' || ending === '.xlsm') {
-    return { model: await readWorkbookPackage(bytes, path), kind: 'package', bytes };
+    return {
+      model: await readWorkbookPackage(bytes, path, { withMadeFormulas: false }),
+      kind: 'package',
+      bytes,
+    };
   }
   throw await otherEnding(path, bytes, ending);
 }

@@ -15,7 +15,8 @@ export interface ZipEntry {
   readonly isUtf8: boolean;
   /** Hour and day of its last change, as they are stored. */
   readonly time: number;
-  /** The program that made it, and what its system notes of the file. */
+  /** The version of the format that it needs, the program that made it, and what its system notes of the file. */
+  readonly version: number;
   readonly madeBy: number;
   readonly attributes: number;
 }
@@ -62,6 +63,7 @@ export function readZipDirectory(bytes: Uint8Array): ZipEntry[] {
       isEncrypted: (flags & 1) === 1,
       isUtf8: (flags & UTF8_FLAG) !== 0,
       time: data.readUInt32LE(at + 12),
+      version: data.readUInt16LE(at + 6),
       madeBy: data.readUInt16LE(at + 4),
       attributes: data.readUInt32LE(at + 38),
     });

@@ -14,7 +14,7 @@ import { zipOf } from './zip-writer.js';
 /**
  * New and changed entries all bear the first date a zip can hold, 1 January 1980, so that one edit gives one file.
  */
-const NEW_ENTRY = { time: ((1 << 5) | 1) << 16, isUtf8: true, madeBy: 20, attributes: 0 };
+const NEW_ENTRY = { time: ((1 << 5) | 1) << 16, isUtf8: true, version: 20, madeBy: 20, attributes: 0 };
 
 const CONTENT_TYPES = '[Content_Types].xml';
 
@@ -253,10 +253,10 @@ export class OpcPackage {
     return zipOf(
       Array.from(this.entries.values(), ({ name, entry, packed }) => {
         if (packed) return { ...packed, name, ...NEW_ENTRY };
-        const { size, crc, method, isUtf8, time, madeBy, attributes } = entry!;
+        const { size, crc, method, isUtf8, time, version, madeBy, attributes } = entry!;
         const data = packedData(this.bytes, entry!);
         return {
-          ...{ name, data, size, crc, method, isUtf8, madeBy, attributes },
+          ...{ name, data, size, crc, method, isUtf8, version, madeBy, attributes },
           time: allDatesFixed ? NEW_ENTRY.time : time,
         };
       }),

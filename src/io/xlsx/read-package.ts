@@ -12,12 +12,21 @@ import { readSharedStrings } from './read-strings.js';
 import { SharedCells } from './shared-cells.js';
 import { openWorkbook, partOfKind } from './workbook-package.js';
 
+export interface ReadOptions {
+  /** Whether the formulas of the program's own columns are wanted, or their values alone: they are made anew. */
+  readonly withMadeFormulas?: boolean;
+}
+
 /**
  * The cells of every worksheet, hidden ones included, in the order of the tabs; chart sheets are left out.
  *
  * Throws a UserError where the bytes are no .xlsx workbook or a damaged one; it says which, and what to do.
  */
-export async function readWorkbookPackage(bytes: Uint8Array, file: string): Promise<WorkbookModel> {
+export async function readWorkbookPackage(
+  bytes: Uint8Array,
+  file: string,
+  { withMadeFormulas = true }: ReadOptions = {},
+): Promise<WorkbookModel> {
   const { pkg, workbook, usesDate1904, sheets } = await openWorkbook(bytes, file);
   const context = {
     cells: new SharedCells(await readSharedStrings(pkg, await partOfKind(pkg, workbook, 'sharedStrings'))),
@@ -29,7 +38,8 @@ export async function readWorkbookPackage(bytes: Uint8Array, file: string): Prom
     if (part === undefined) throw pkg.damaged(workbook, `the sheet ${name} leads to no part`);
     if (!isWorksheet) continue;
     try {
-      const madeColumns = (rows: SheetModel['rows']) => madeColumnsOf({ name, rows });
+      const madeColumns = (rows: SheetModel['rows']) =>
+        withMadeFormulas ? undefined : madeColumnsOf({ name, rows });
       models.push({ name, rows: await readSheetRows(pkg.pieces(part), { ...context, madeColumns }) });
     } catch (error) {
       if (error instanceof UserError) throw error;

@@ -6,6 +6,8 @@ export interface PackedEntry extends PackedPart {
   readonly isUtf8: boolean;
   /** Hour and day of its last change, as they are stored. */
   readonly time: number;
+  /** The version of the format that it needs. */
+  readonly version: number;
   readonly madeBy: number;
   readonly attributes: number;
 }
@@ -14,8 +16,6 @@ const LOCAL = 0x04034b50;
 const CENTRAL = 0x02014b50;
 const END = 0x06054b50;
 const UTF8_FLAG = 0x800;
-/** The version of the format that deflated entries need. */
-const VERSION = 20;
 const LOCAL_BYTES = 30;
 const CENTRAL_BYTES = 46;
 const END_BYTES = 22;
@@ -52,7 +52,7 @@ export function zipOf(entries: readonly PackedEntry[]): Buffer {
 
 /** The fields that both headers of an entry have, in the same order. */
 function writeShared(header: Buffer, at: number, entry: PackedEntry, nameLength: number): void {
-  header.writeUInt16LE(VERSION, at);
+  header.writeUInt16LE(entry.version, at);
   header.writeUInt16LE(entry.isUtf8 ? UTF8_FLAG : 0, at + 2);
   header.writeUInt16LE(entry.method, at + 4);
   header.writeUInt32LE(entry.time, at + 6);
