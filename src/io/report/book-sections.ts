@@ -9,6 +9,7 @@ import { type Element, h, words } from './elements.js';
 import type { Records } from './engine-records.js';
 import { keyFigure } from './key-figure.js';
 import { type PageContext, partsTable, remarkList, sheetTable, tableIn } from './page-pieces.js';
+import { withoutColumns } from './page-table.js';
 import { remeasureTable } from './remeasure-table.js';
 import { typedTable } from './typed-tables.js';
 import { visibleText } from './visible-text.js';
@@ -18,6 +19,14 @@ export interface Trace {
   readonly program: string;
   readonly files: readonly InputFile[];
 }
+
+/** Columns of Summary that stand in a table of their own: all together are too wide for paper. */
+const SUMMARY_MEASURES: readonly string[] = [
+  'Tightest',
+  'Loosest',
+  'Neighbour spread',
+  'Neighbour spread is',
+];
 
 export function overview(page: PageContext, layout: Layout, records: Records, trace: Trace): Element[] {
   const { book } = page.assessment;
@@ -42,7 +51,14 @@ export function overview(page: PageContext, layout: Layout, records: Records, tr
     h('p', [
       `Lengths are diametral, in ${lengthUnit}, at 20 °C; U is twice the standard uncertainty. Verdicts at ${Number((confidence * 100).toFixed(2))} % confidence.`,
     ]),
-    ...tableIn(page, summary),
+    ...tableIn(
+      page,
+      withoutColumns(summary, (header) => SUMMARY_MEASURES.includes(header)),
+    ),
+    ...tableIn(page, {
+      ...withoutColumns(summary, (header) => ![...SUMMARY_MEASURES, 'Engine', 'Fit'].includes(header)),
+      caption: 'Clearances by engine',
+    }),
     ...tableIn(page, { caption: 'What matching reached', headers, rows, rowHeader: 0 }),
     ...notes.map((note) => h('p', note)),
     ...problems(page),

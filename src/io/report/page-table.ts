@@ -96,6 +96,9 @@ function cssString(text: string): string {
   return `"${escaped}"`;
 }
 
+/** A word that is broken rather than let stick out of the page. */
+const LONG_WORD = /\S{18}/;
+
 /** Columns of names: a name that is a number is a name all the same. */
 const NAMES = new Set(
   'Engine,For engine,Engine type,Fit,Position,Part,Mark,Journal,Bore,Upper shell,Lower shell,Bin'
@@ -117,9 +120,8 @@ export function tableElement({ caption, headers, rows, rowHeader }: PageTable, s
       headers.map((_, column) => {
         const cell = row[column];
         const text = cell ? visibleText(cellText(cell)) : '';
-        return column === rowHeader
-          ? h('th', { scope: 'row', ...kind(column) }, text)
-          : h('td', text === '' ? {} : kind(column), text);
+        const looks = text === '' ? {} : LONG_WORD.test(text) ? { className: 'w' } : kind(column);
+        return column === rowHeader ? h('th', { scope: 'row', ...looks }, text) : h('td', looks, text);
       }),
     ),
   );

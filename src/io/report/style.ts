@@ -48,6 +48,7 @@ thead th{vertical-align:bottom;font-weight:bold;line-height:1.1}
 th[scope=row]{font-weight:bold}
 th.n,td.n{text-align:right;white-space:nowrap}
 thead th.n{white-space:normal}
+.w{overflow-wrap:anywhere}
 .n+:not(.n){padding-left:4mm}
 tbody tr{break-inside:avoid}
 tbody tr:nth-child(5n):not(:last-child){border-bottom:.3pt solid #000}
