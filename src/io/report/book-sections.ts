@@ -72,7 +72,7 @@ function problems({ assessment: { book } }: PageContext): Element[] {
   const sentences = [...book.bad.map((bad) => sentenceOf(book.model.file, bad)), ...book.notices];
   if (sentences.length === 0) return [];
   return [
-    h('h3', 'Cells and settings to look at'),
+    h('h2', 'Cells and settings to look at'),
     h(
       'ul',
       { className: 'remarks' },
@@ -87,7 +87,7 @@ function contents({ engines }: Records): Element[] {
     h('li', h('a', { href: `#engine-${order + 1}` }, words(name))),
   );
   return [
-    h('nav', { ariaLabel: 'Engines' }, [h('h3', 'Engines'), h('ul', { className: 'contents' }, links)]),
+    h('nav', { ariaLabel: 'Engines' }, [h('h2', 'Engines'), h('ul', { className: 'contents' }, links)]),
   ];
 }
 

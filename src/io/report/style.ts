@@ -33,7 +33,8 @@ ul{margin:1mm 0;padding-left:5mm}
 .caution ul{margin-bottom:0}
 .remarks{font-size:9pt}
 .trace{font-size:9pt}
-.contents{columns:8em;list-style:none;padding:0}
+.contents{columns:10em;list-style:none;padding:0}
+.contents a{display:block;padding:3px 0;min-height:24px}
 .sign{display:flex;flex-wrap:wrap;gap:2mm;margin-top:7mm;break-inside:avoid}
 .sign i{flex:1 1 25mm;border-bottom:.6pt solid #000}
 .lent{position:absolute;width:0;height:0;overflow:hidden}
