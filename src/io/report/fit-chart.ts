@@ -3,7 +3,7 @@ import { scaleLinear } from 'd3-scale';
 import type { Grain } from '../../maths/grain.js';
 import { inUnit, type LengthUnit, snapToGrain } from '../../maths/units.js';
 import { type Element, h, s } from './elements.js';
-import { at, type ClearanceLimits, type DrawnFit, fitLane, type Scale } from './fit-lane.js';
+import { at, type ClearanceLimits, type DrawnFit, drawFit, Lanes, type Scale } from './fit-lane.js';
 import { visibleText } from './visible-text.js';
 
 /** Drawn narrow, so that letters keep their size on a telephone; on paper two stand side by side. */
@@ -67,16 +67,17 @@ function picture({ caption, fits, unit, text, limitText }: FitChart, scale: Scal
   const labels = shared ? limitLabels(shared, scale, limitText) : [];
   const head = labels.length > 0 ? 28 : 4;
   const foot = head + fits.length * ROW + 4;
+  const lanes = new Lanes();
   const rows = fits.flatMap((fit, row) => {
     const top = head + row * ROW;
     const value = fit.clearance ? text(fit.clearance.clearance) : '';
+    drawFit(lanes, fit, scale, top + 17);
     return [
       s('text', { x: MARGIN, y: top + 11 }, [
         s('tspan', { className: 'place' }, visibleText(fit.position)),
         ` ${fit.status}${fit.isStrip ? ', by strip' : ''}`,
       ]),
       s('text', { className: 'end', x: WIDTH - MARGIN, y: top + 11 }, value),
-      ...fitLane(fit, scale, top + 17),
     ];
   });
   const told = fits.map(({ position, status }) => `${position} ${status}`).join(', ');
@@ -87,7 +88,7 @@ function picture({ caption, fits, unit, text, limitText }: FitChart, scale: Scal
       viewBox: `0 0 ${WIDTH} ${foot + 32}`,
       ariaLabel: visibleText(`${caption}. ${told}. The figures stand in the table.`),
     },
-    [...labels, ...rows, ...axis(scale, foot, unit)],
+    [...lanes.elements(), ...labels, ...rows, ...axis(scale, foot, unit)],
   );
 }
 
@@ -120,16 +121,13 @@ function axis(scale: Scale, y: number, unit: LengthUnit): Element[] {
     .domain(scale.domain().map((grain) => inUnit(grain, unit)))
     .range(scale.range());
   const show = inLengths.tickFormat(5);
-  const ticks = inLengths.ticks(5).map((value) => {
-    const x = at(scale(snapToGrain(value, unit)));
-    return [
-      s('path', { className: 'tick', d: `M${x} ${y}v4` }),
-      s('text', { className: 'mid tick', x, y: y + 15 }, show(value).replace('−', '\u2212')),
-    ];
-  });
+  const ticks = inLengths.ticks(5).map((value) => ({ value, x: at(scale(snapToGrain(value, unit))) }));
+  const marks = ticks.map(({ x }) => `M${x} ${y}v4`).join('');
   return [
-    s('path', { className: 'tick', d: `M${MARGIN} ${y}H${WIDTH - MARGIN}` }),
-    ...ticks.flat(),
+    s('path', { className: 'tick', d: `M${MARGIN} ${y}H${WIDTH - MARGIN}${marks}` }),
+    ...ticks.map(({ value, x }) =>
+      s('text', { className: 'mid tick', x, y: y + 15 }, show(value).replace('−', '\u2212')),
+    ),
     s('text', { className: 'mid tick', x: WIDTH / 2, y: y + 29 }, `diametral clearance, ${unit}`),
   ];
 }

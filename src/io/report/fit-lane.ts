@@ -4,7 +4,6 @@ import type { LimitsRow } from '../../engine/book/book.js';
 import type { Clearance } from '../../maths/clearance.js';
 import type { Grain } from '../../maths/grain.js';
 import { type Element, s } from './elements.js';
-import { HATCH } from './hatching.js';
 
 export interface ClearanceLimits {
   readonly min: Grain | undefined;
@@ -37,80 +36,90 @@ export function at(value: number): number {
   return Math.round(value * 10) / 10;
 }
 
-export function fitLane(fit: DrawnFit, scale: Scale, top: number): Element[] {
+/** What is inked, from the ground up. Each stands for one path of a picture, of the class of its name. */
+const INKS = [
+  'outside',
+  'worn',
+  'edge',
+  'limit',
+  'service',
+  'halo',
+  'whisker',
+  'bar',
+  'mean',
+  'strip',
+  'arrow',
+] as const;
+type Ink = (typeof INKS)[number];
+
+/** The ink of lanes, gathered: all lanes of a picture make one path an ink. */
+export class Lanes {
+  private readonly paths = new Map<Ink, string>();
+
+  add(ink: Ink, path: string): void {
+    this.paths.set(ink, (this.paths.get(ink) ?? '') + path);
+  }
+
+  pathOf(ink: Ink): string {
+    return this.paths.get(ink) ?? '';
+  }
+
+  elements(): Element[] {
+    return INKS.flatMap((ink) => {
+      const d = this.pathOf(ink);
+      return d === '' ? [] : [s('path', { className: ink, d })];
+    });
+  }
+}
+
+/** @param top of the lane */
+export function drawFit(lanes: Lanes, fit: DrawnFit, scale: Scale, top: number): void {
   const [left, right] = scale.range() as [number, number];
-  const within = (grain: Grain) => Math.min(Math.max(scale(grain), left), right);
+  const within = (grain: Grain) => at(Math.min(Math.max(scale(grain), left), right));
   const middle = top + LANE.height / 2;
   const { clearance, guard, limits } = fit;
-  const drawn = zones(limits, within, left, right).map(({ from, to, hatch }) =>
-    s('rect', { x: at(from), y: top, width: at(to - from), height: LANE.height, fill: `url(#${hatch})` }),
-  );
-  drawn.push(
-    s('path', { className: 'edge', d: `M${left} ${top}H${right}M${left} ${top + LANE.height}H${right}` }),
-  );
-  for (const limit of [limits.min, limits.max]) {
-    if (limit !== undefined) drawn.push(upright(within(limit), top, 'limit'));
-  }
-  if (limits.serviceLimit !== undefined) drawn.push(upright(within(limits.serviceLimit), top, 'service'));
-  if (!clearance) return drawn;
+  drawZones(lanes, limits, within, { left, right, top });
+  lanes.add('edge', `M${left} ${top}H${right}M${left} ${top + LANE.height}H${right}`);
+  const upright = (ink: Ink, limit: Grain | undefined) => {
+    if (limit !== undefined) lanes.add(ink, `M${within(limit)} ${top - 3}v${LANE.height + 6}`);
+  };
+  upright('limit', limits.min);
+  upright('limit', limits.max);
+  upright('service', limits.serviceLimit);
+  if (!clearance) return;
   const [from, to] = [within(clearance.tightest), within(clearance.loosest)];
   if (guard > 0) {
     const [low, high] = [within(clearance.tightest - guard), within(clearance.loosest + guard)];
-    const caps = [low, high].map((x) => `M${at(x)} ${middle - LANE.cap / 2}v${LANE.cap}`).join('');
-    const d = `M${at(low)} ${middle}H${at(high)}${caps}`;
-    drawn.push(s('path', { className: 'halo', d }), s('path', { className: 'whisker', d }));
+    const caps = [low, high].map((x) => `M${x} ${middle - LANE.cap / 2}v${LANE.cap}`).join('');
+    for (const ink of ['halo', 'whisker'] as const) lanes.add(ink, `M${low} ${middle}H${high}${caps}`);
   }
-  drawn.push(
-    fit.isStrip
-      ? s('path', { className: 'strip', d: `M${at(from - 5)} ${middle}l5-5 5 5-5 5z` })
-      : s('rect', {
-          className: 'bar',
-          x: at(from - 0.5),
-          y: middle - LANE.bar / 2,
-          width: at(to - from + 1),
-          height: LANE.bar,
-        }),
-  );
-  if (!fit.isStrip) {
-    drawn.push(s('circle', { className: 'mean', cx: at(within(clearance.clearance)), cy: middle, r: 2 }));
+  if (fit.isStrip) lanes.add('strip', `M${at(from - 5)} ${middle}l5-5 5 5-5 5z`);
+  else {
+    lanes.add(
+      'bar',
+      `M${at(from - 0.5)} ${middle - LANE.bar / 2}H${at(to + 0.5)}v${LANE.bar}H${at(from - 0.5)}z`,
+    );
+    // A line of no length with round ends.
+    lanes.add('mean', `M${within(clearance.clearance)} ${middle}h0`);
   }
   // Beyond the drawing: an arrowhead says that the bar goes on.
-  if (scale(clearance.tightest) < left) drawn.push(arrow(left, middle, -1));
-  if (scale(clearance.loosest) > right) drawn.push(arrow(right, middle, 1));
-  return drawn;
+  const arrow = (x: number, way: 1 | -1) => lanes.add('arrow', `M${x + 7 * way} ${middle}l${-8 * way}-5v10z`);
+  if (scale(clearance.tightest) < left) arrow(left, -1);
+  if (scale(clearance.loosest) > right) arrow(right, 1);
 }
 
-function upright(x: number, top: number, className: string): Element {
-  return s('path', { className, d: `M${at(x)} ${top - 3}v${LANE.height + 6}` });
-}
-
-function arrow(x: number, middle: number, direction: 1 | -1): Element {
-  return s('path', {
-    className: 'arrow',
-    d: `M${at(x + 7 * direction)} ${middle}l${-8 * direction}-5v10z`,
-  });
-}
-
-interface Zone {
-  readonly from: number;
-  readonly to: number;
-  readonly hatch: string;
-}
-
-/** What lies outside the range; the range itself stays clear. */
-function zones(
+/** Hatches what lies outside the range; the range itself stays clear. */
+function drawZones(
+  lanes: Lanes,
   { min, max, serviceLimit }: ClearanceLimits,
   within: (grain: Grain) => number,
-  left: number,
-  right: number,
-): Zone[] {
-  const found: Zone[] = [];
-  const add = (from: number, to: number, hatch: string) => {
-    if (to - from >= 0.1) found.push({ from, to, hatch });
+  { left, right, top }: { left: number; right: number; top: number },
+): void {
+  const zone = (ink: Ink, from: number, to: number) => {
+    if (to - from >= 0.1) lanes.add(ink, `M${from} ${top}H${to}v${LANE.height}H${from}z`);
   };
-  if (min !== undefined) add(left, within(min), HATCH.outside);
+  if (min !== undefined) zone('outside', left, within(min));
   const roof = serviceLimit ?? max;
-  if (max !== undefined && serviceLimit !== undefined) add(within(max), within(serviceLimit), HATCH.service);
-  if (roof !== undefined) add(within(roof), right, HATCH.outside);
-  return found;
+  if (max !== undefined && serviceLimit !== undefined) zone('worn', within(max), within(serviceLimit));
+  if (roof !== undefined) zone('outside', within(roof), right);
 }

@@ -5,7 +5,6 @@ import type { LengthUnit } from '../../maths/units.js';
 import { inUnit, snapToGrain } from '../../maths/units.js';
 import { type Element, s } from './elements.js';
 import { at } from './fit-lane.js';
-import { HATCH } from './hatching.js';
 import { visibleText } from './visible-text.js';
 
 const WIDTH = 160;
@@ -14,12 +13,15 @@ const PLOT = { left: 34, right: 152, top: 8, bottom: 96 } as const;
 /** Grains; below this the drawing would magnify the gauge's last digit. */
 const LEAST_REACH = 300;
 
-/** Shapes tell the angles apart; the first four are as many as anybody measures. */
+/**
+ * Shapes tell the angles apart; the first four are as many as anybody measures. The dot is a line of no length with
+ * round ends.
+ */
 const SHAPES = [
-  { sign: '\u25cf', d: 'm-3 0a3 3 0 1 0 6 0a3 3 0 1 0-6 0z', isSolid: true },
-  { sign: '\u25a1', d: 'm-3-3h6v6h-6z', isSolid: false },
-  { sign: '\u25b2', d: 'm0-3.6l3.6 6.4h-7.2z', isSolid: true },
-  { sign: '\u25c7', d: 'm0-4l4 4-4 4-4-4z', isSolid: false },
+  { sign: '\u25cf', d: 'h0', className: 'dot' },
+  { sign: '\u25a1', d: 'm-3-3h6v6h-6z', className: 'spot open' },
+  { sign: '\u25b2', d: 'm0-3.6l3.6 6.4h-7.2z', className: 'spot' },
+  { sign: '\u25c7', d: 'm0-4l4 4-4 4-4-4z', className: 'spot open' },
 ] as const;
 
 export function anglesOf(parts: readonly PartResult[]): number[] {
@@ -73,14 +75,14 @@ export function journalProfile(
   const metal = `M${PLOT.left} ${PLOT.bottom}V${first.y}${edge.map((point) => `L${point.x} ${point.y}`).join('')}L${PLOT.right} ${last.y}V${PLOT.bottom}z`;
   const lines = angles.flatMap((angle, order) => {
     const own = spots.filter((spot) => (spot.angle ?? 0) === angle).map(place);
-    const { d, isSolid } = shapeOf(order);
+    const { d, className } = shapeOf(order);
     return [
       s('path', {
         className: `run r${order % SHAPES.length}`,
         d: own.map((point, index) => `${index === 0 ? 'M' : 'L'}${point.x} ${point.y}`).join(''),
       }),
       s('path', {
-        className: isSolid ? 'spot' : 'spot open',
+        className,
         d: own.map((point) => `M${point.x} ${point.y}${d}`).join(''),
       }),
     ];
@@ -93,7 +95,7 @@ export function journalProfile(
       ariaLabel: visibleText(`Journal ${row.name} along its axis. ${told(part)}`),
     },
     [
-      s('path', { fill: `url(#${HATCH.shaft})`, d: metal }),
+      s('path', { className: 'shaft', d: metal }),
       s('path', { className: 'axis', d: `M${PLOT.left - 4} ${y(0)}H${PLOT.right + 6}` }),
       ...deviationAxis(y, reach, unit),
       s('path', { className: 'spread', d: spreads.join('') }),

@@ -1,7 +1,7 @@
 /** How a drawn fit is read: one lane with words in place of figures. */
 import { scaleLinear } from 'd3-scale';
 import { type Element, h, s } from './elements.js';
-import { at, fitLane, LANE } from './fit-lane.js';
+import { at, drawFit, LANE, Lanes } from './fit-lane.js';
 
 const WIDTH = 340;
 
@@ -18,7 +18,9 @@ export function keyFigure(confidence: number): Element {
     lines.map((line, order) => s('text', { className, x: at(scale(x)), y: y + order * 13 }, line));
   const pointer = (x: number, from: number, to: number) =>
     s('path', { className: 'tick', d: `M${at(scale(x))} ${from}V${to}` });
-  const sample = fitLane(
+  const lanes = new Lanes();
+  drawFit(
+    lanes,
     { position: '', status: '', clearance: SAMPLE, isStrip: false, guard: GUARD, limits: LIMITS },
     scale,
     top,
@@ -29,7 +31,7 @@ export function keyFigure(confidence: number): Element {
       'svg',
       {
         role: 'img',
-        viewBox: `0 0 ${WIDTH} 100`,
+        viewBox: `0 0 ${WIDTH} 106`,
         ariaLabel:
           'Key: the range from min to max is clear, up to the service limit dotted, outside hatched. The black bar runs ' +
           'from tightest to loosest, its white dot is the clearance, the thin lines beside it are the guard.',
@@ -39,14 +41,14 @@ export function keyFigure(confidence: number): Element {
         ...note(140, 30, 'mid', 'in range'),
         ...note(235, 17, 'mid', 'within', 'service limit'),
         ...note(305, 30, 'mid', 'loose'),
-        ...sample,
+        ...lanes.elements(),
         pointer(LIMITS.min, below + 3, below + 8),
         ...note(LIMITS.min, below + 19, 'mid', 'min'),
-        pointer(SAMPLE.tightest, below + 1, below + 8),
-        pointer(SAMPLE.loosest, below + 1, below + 8),
-        ...note(148, below + 19, 'mid', 'tightest, loosest'),
-        ...note(148, below + 32, 'mid', `guard at ${Number((confidence * 100).toFixed(2))} %: thin line`),
-        ...note(LIMITS.max + 6, below + 19, 'mid', 'max'),
+        pointer(SAMPLE.tightest, below + 1, below + 20),
+        pointer(SAMPLE.loosest, below + 1, below + 20),
+        ...note(148, below + 32, 'mid', 'tightest to loosest'),
+        ...note(148, below + 45, 'mid', `guard at ${Number((confidence * 100).toFixed(2))} %: thin line`),
+        ...note(LIMITS.max, below + 19, 'mid', 'max'),
         ...note(LIMITS.serviceLimit, below + 19, 'mid', 'service'),
       ],
     ),

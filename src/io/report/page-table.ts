@@ -66,28 +66,49 @@ export function turned({ caption, headers, rows }: PageTable): PageTable {
 }
 
 /**
- * The looks of the tables on a narrow screen, where every row becomes a card in which each value has its header
- * before it. Tables of the same headers share a class; a header in every cell would double the page.
+ * The looks of the columns of tables. On a narrow screen every row becomes a card, in which each value has its header
+ * before it. Tables of the same columns share a class: a class and a header in every cell would double the page.
  */
 export class TableStyles {
-  private readonly classes = new Map<string, readonly string[]>();
+  private readonly known = new Map<string, readonly ColumnLooks[]>();
 
-  classOf(headers: readonly string[]): string {
-    const key = headers.join('\u0000');
-    if (!this.classes.has(key)) this.classes.set(key, headers);
-    return `t${[...this.classes.keys()].indexOf(key)}`;
+  classOf(columns: readonly ColumnLooks[]): string {
+    const key = JSON.stringify(columns);
+    if (!this.known.has(key)) this.known.set(key, columns);
+    return `t${[...this.known.keys()].indexOf(key)}`;
   }
 
-  /** Rules for the inside of a media query. */
-  css(): string {
-    return [...this.classes.values()]
-      .flatMap((headers, table) =>
-        headers.map(
-          (header, column) => `.t${table} td:nth-child(${column + 1})::before{content:${cssString(header)}}`,
+  /** Rules where rows are rows: numbers stand at the right, away from the words that follow. */
+  columnRules(): string {
+    return this.rules((cell, { isNumeric }, before) => [
+      ...(isNumeric
+        ? [`:is(th,td)${cell}{text-align:right}`, `tbody :is(th,td)${cell}{white-space:nowrap}`]
+        : []),
+      ...(!isNumeric && before?.isNumeric ? [`:is(th,td)${cell}{padding-left:4mm}`] : []),
+    ]);
+  }
+
+  /** Rules where rows are cards. */
+  cardRules(): string {
+    return this.rules((cell, { header }) => [`td${cell}::before{content:${cssString(header)}}`]);
+  }
+
+  private rules(
+    make: (cell: string, column: ColumnLooks, before: ColumnLooks | undefined) => string[],
+  ): string {
+    return [...this.known.values()]
+      .flatMap((columns, table) =>
+        columns.flatMap((column, place) =>
+          make(`:nth-child(${place + 1})`, column, columns[place - 1]).map((rule) => `.t${table} ${rule}`),
         ),
       )
       .join('\n');
   }
+}
+
+export interface ColumnLooks {
+  readonly header: string;
+  readonly isNumeric: boolean;
 }
 
 /** CSS Syntax Level 3, 4.3.7: any character but a plain one as its code point. */
@@ -107,25 +128,23 @@ const NAMES = new Set(
 );
 
 export function tableElement({ caption, headers, rows, rowHeader }: PageTable, styles: TableStyles): Element {
-  const numeric = headers.map(
-    (header, column) => !NAMES.has(header) && rows.some((row) => typeof row[column]?.value === 'number'),
-  );
-  const kind = (column: number) => (numeric[column] ? { className: 'n' } : {});
-  const heads = headers.map((header, column) =>
-    h('th', { scope: 'col', ...kind(column) }, visibleText(header)),
-  );
+  const columns = headers.map((header, column) => ({
+    header: visibleText(header),
+    isNumeric: !NAMES.has(header) && rows.some((row) => typeof row[column]?.value === 'number'),
+  }));
+  const heads = columns.map(({ header }) => h('th', { scope: 'col' }, header));
   const body = rows.map((row) =>
     h(
       'tr',
       headers.map((_, column) => {
         const cell = row[column];
         const text = cell ? visibleText(cellText(cell)) : '';
-        const looks = text === '' ? {} : LONG_WORD.test(text) ? { className: 'w' } : kind(column);
+        const looks = LONG_WORD.test(text) ? { className: 'w' } : {};
         return column === rowHeader ? h('th', { scope: 'row', ...looks }, text) : h('td', looks, text);
       }),
     ),
   );
-  return h('table', { className: styles.classOf(headers) }, [
+  return h('table', { className: styles.classOf(columns) }, [
     h('caption', visibleText(caption)),
     h('thead', h('tr', heads)),
     h('tbody', body),

@@ -45,9 +45,9 @@ export function reportPage(assessment: Assessment, trace: Trace): string {
     h('meta', { charSet: 'utf-8' }),
     h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
     h('title', `Clearance record: ${visibleText(name)}`),
-    h('style', pageStyle(styles.css(), footer(trace))),
+    h('style', pageStyle(styles.columnRules(), styles.cardRules(), footer(trace))),
   ]);
-  return `<!doctype html>\n${toHtml(h('html', { lang: 'en-GB' }, [head, h('body', body)]))}\n`;
+  return `<!doctype html>\n${toHtml(h('html', { lang: 'en-GB' }, [head, h('body', body)]), { closeEmptyElements: true })}\n`;
 }
 
 /** What stands at the foot of every printed page; no word of the user's, since it becomes part of the style. */

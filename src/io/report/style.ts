@@ -4,11 +4,13 @@
  */
 
 /**
+ * @param columns rules for the columns of tables where they stand as columns
  * @param cards rules that name the values of tables on a narrow screen
  * @param footer what stands at the foot of a printed page; plain characters
  */
-export function pageStyle(cards: string, footer: string): string {
+export function pageStyle(columns: string, cards: string, footer: string): string {
   return `${BASE}${TABLES}${FIGURES}${DRAWINGS}
+@media print,(min-width:721px){${columns}}
 @media screen and (max-width:720px){${NARROW}${cards}}
 @media print{${PRINT}}
 @page{margin:14mm 15mm 16mm;@bottom-left{content:"${footer}";font:7pt ${FACES}}@bottom-right{content:counter(page) " / " counter(pages);font:7pt ${FACES}}}
@@ -47,10 +49,7 @@ thead{border-top:1pt solid #000;border-bottom:.7pt solid #000}
 th,td{padding:.5mm 1mm;text-align:left;vertical-align:top;font-weight:normal;overflow-wrap:break-word}
 thead th{vertical-align:bottom;font-weight:bold;line-height:1.1}
 th[scope=row]{font-weight:bold}
-th.n,td.n{text-align:right;white-space:nowrap}
-thead th.n{white-space:normal}
 .w{overflow-wrap:anywhere}
-.n+:not(.n){padding-left:4mm}
 tbody tr{break-inside:avoid}
 tbody tr:nth-child(5n):not(:last-child){border-bottom:.3pt solid #000}
 `;
@@ -80,7 +79,11 @@ text.tick,text.end{stroke:none;fill:#000}
 .bar{stroke:#fff;stroke-width:1.6;paint-order:stroke}
 .halo{stroke:#fff;stroke-width:4;fill:none}
 .whisker{stroke:#000;stroke-width:1.2;fill:none}
-.mean{fill:#fff}
+.mean{stroke:#fff;stroke-width:4;stroke-linecap:round}
+.outside{fill:url(#hatch-outside)}
+.worn{fill:url(#hatch-service)}
+.shaft{fill:url(#hatch-shaft)}
+.dot{stroke:#000;stroke-width:6;stroke-linecap:round}
 .strip{fill:#fff;stroke:#000;stroke-width:1.2}
 .arrow{stroke:#fff;stroke-width:1}
 .axis{stroke:#000;stroke-width:.8;stroke-dasharray:9 2 2 2}
@@ -98,7 +101,6 @@ thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%
 caption{display:block}
 table{border-top:1pt solid #000}
 tbody tr{border-bottom:.5pt solid #000;padding:1mm 0}
-th.n,td.n{text-align:left;white-space:normal}
 td:empty{display:none}
 td{display:flex;gap:2mm}
 td::before{flex:0 0 38%;font-size:9pt}

@@ -1,8 +1,7 @@
 /** A drawn fit shows what its verdict says: checked by where the ink lies. */
-import type { Element } from 'hast';
 import { describe, expect, test } from 'vitest';
 import { clearanceScale } from '../../../src/io/report/fit-chart.js';
-import { type DrawnFit, fitLane } from '../../../src/io/report/fit-lane.js';
+import { type DrawnFit, drawFit, Lanes } from '../../../src/io/report/fit-lane.js';
 import { fitVerdict } from '../../../src/maths/conformity.js';
 
 const LIMITS = { min: 2000, max: 5000, serviceLimit: 7000 };
@@ -23,20 +22,21 @@ function drawn(
   };
 }
 
-function shapes(fit: DrawnFit, className: string): Element[] {
-  return fitLane(fit, clearanceScale([fit]), 0).filter(({ properties }) =>
-    [properties.className].flat().includes(className),
-  );
+function lanesOf(fit: DrawnFit, scale = clearanceScale([fit])): Lanes {
+  const lanes = new Lanes();
+  drawFit(lanes, fit, scale, 0);
+  return lanes;
 }
 
-const xOf = (path: Element) => Number(/^M([-\d.]+)/.exec(String(path.properties.d))?.[1]);
-
-/** The ends of the whiskers, or of the bar where there are none. */
-function ends(fit: DrawnFit): [number, number] {
-  const [whisker] = shapes(fit, 'whisker');
-  const path = String(whisker?.properties.d);
-  return [xOf(whisker!), Number(/H([-\d.]+)/.exec(path)?.[1])];
+/** Where the pieces of a path begin, and where those go that run to the right at once. */
+function runs(path: string): { from: number; to: number }[] {
+  return [...path.matchAll(/M([-\d.]+) [-\d.]+(?:H([-\d.]+))?/g)].map(([, from, to]) => ({
+    from: Number(from),
+    to: Number(to),
+  }));
 }
+
+const begins = (path: string) => runs(path).map(({ from }) => from);
 
 /** Far enough apart that a tenth of a point on the drawing cannot turn the order. */
 const FITS = [
@@ -50,9 +50,10 @@ const FITS = [
 
 describe.each(FITS)('%s: %i to %i, guard %i', (verdict, tightest, loosest, guard) => {
   const fit = drawn(tightest, loosest, guard);
-  const [min, max] = shapes(fit, 'limit').map(xOf) as [number, number];
-  const [service] = shapes(fit, 'service').map(xOf) as [number];
-  const [low, high] = ends(fit);
+  const lanes = lanesOf(fit);
+  const [min, max] = begins(lanes.pathOf('limit')) as [number, number];
+  const [service] = begins(lanes.pathOf('service')) as [number];
+  const [{ from: low, to: high }] = runs(lanes.pathOf('whisker')) as [{ from: number; to: number }];
 
   test('the verdict is that of the rules', () => {
     expect(fitVerdict({ tightest, loosest }, LIMITS, guard)).toBe(verdict);
@@ -65,9 +66,9 @@ describe.each(FITS)('%s: %i to %i, guard %i', (verdict, tightest, loosest, guard
     if (verdict === 'within service limit') expect(high).toBeLessThan(service);
     if (verdict === 'tight') expect(low).toBeLessThan(min);
     if (verdict === 'loose') expect(high).toBeGreaterThan(service);
-    const [bar] = shapes(fit, 'bar');
-    expect(Number(bar?.properties.x)).toBeGreaterThan(low);
-    expect(Number(bar?.properties.x) + Number(bar?.properties.width)).toBeLessThan(high);
+    const [bar] = runs(lanes.pathOf('bar'));
+    expect(bar?.from).toBeGreaterThan(low);
+    expect(bar?.to).toBeLessThan(high);
   });
 });
 
@@ -76,33 +77,27 @@ test('a bar far outside ends at the edge with an arrowhead, and does not press t
   const near = drawn(3000, 4000, 300);
   const scale = clearanceScale([far, near]);
   expect(scale(LIMITS.max) - scale(LIMITS.min)).toBeGreaterThan(40);
-  const marks = fitLane(far, scale, 0).filter(
-    ({ properties }) => properties.className?.toString() === 'arrow',
-  );
-  expect(marks).toHaveLength(1);
-  expect(shapes(near, 'arrow')).toEqual([]);
+  expect(begins(lanesOf(far, scale).pathOf('arrow'))).toHaveLength(1);
+  expect(lanesOf(near).pathOf('arrow')).toBe('');
 });
 
 test('the range is clear: hatching begins where it ends', () => {
   const fit = drawn(3000, 4000, 300);
-  const [min, max] = shapes(fit, 'limit').map(xOf) as [number, number];
-  const zones = fitLane(fit, clearanceScale([fit]), 0).filter(({ properties }) =>
-    String(properties.fill ?? '').startsWith('url('),
-  );
+  const lanes = lanesOf(fit);
+  const [min, max] = begins(lanes.pathOf('limit')) as [number, number];
+  const zones = [...runs(lanes.pathOf('outside')), ...runs(lanes.pathOf('worn'))];
   expect(zones).toHaveLength(3);
-  for (const { properties } of zones) {
-    const [from, to] = [Number(properties.x), Number(properties.x) + Number(properties.width)];
-    expect(to <= min + 0.1 || from >= max - 0.1).toBe(true);
-  }
+  for (const { from, to } of zones) expect(to <= min + 0.1 || from >= max - 0.1).toBe(true);
 });
 
 test('without limits nothing is hatched; without a clearance there is no bar; a strip is a diamond', () => {
   const none = { min: undefined, max: undefined, serviceLimit: undefined };
   const free = drawn(3000, 4000, 300, none);
-  expect(fitLane(free, clearanceScale([free]), 0).filter(({ properties }) => properties.fill)).toEqual([]);
-  expect(shapes(free, 'bar')).toHaveLength(1);
-  expect(shapes({ ...drawn(3000, 4000, 300), clearance: undefined }, 'bar')).toEqual([]);
-  const strip = { ...drawn(3000, 3000, 0), isStrip: true };
-  expect(shapes(strip, 'strip')).toHaveLength(1);
-  expect(shapes(strip, 'bar')).toEqual([]);
+  const inks = lanesOf(free);
+  expect([inks.pathOf('outside'), inks.pathOf('worn'), inks.pathOf('limit')]).toEqual(['', '', '']);
+  expect(runs(inks.pathOf('bar'))).toHaveLength(1);
+  expect(lanesOf({ ...drawn(3000, 4000, 300), clearance: undefined }).pathOf('bar')).toBe('');
+  const strip = lanesOf({ ...drawn(3000, 3000, 0), isStrip: true });
+  expect(runs(strip.pathOf('strip'))).toHaveLength(1);
+  expect(strip.pathOf('bar')).toBe('');
 });

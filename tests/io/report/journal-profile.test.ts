@@ -22,7 +22,7 @@ function journals(...rows: Record<string, number>[]) {
 function spotsOf(svg: Element, order: number): [number, number][] {
   const drawn = svg.children.filter(
     (child): child is Element =>
-      child.type === 'element' && String(child.properties.className).split(/[ ,]/).includes('spot'),
+      child.type === 'element' && /\b(spot|dot)\b/.test(String(child.properties.className)),
   );
   return [...String(drawn[order]?.properties.d).matchAll(/M([\d.]+) ([\d.]+)/g)].map(([, x, y]) => [
     Number(x),
