@@ -8,9 +8,10 @@ import { type Element, h, words } from './elements.js';
 import type { EngineRecord } from './engine-records.js';
 import { fitCharts } from './fit-chart.js';
 import { limitsDrawn } from './fit-lane.js';
-import { anglesOf, deviationUnit, journalProfile, reachOf, shapeKey } from './journal-profile.js';
+import { anglesOf, journalProfile, reachOf, shapeKey } from './journal-profile.js';
 import { bareLength, type PageContext, partsTable, sheetTable, tableIn, tableLength } from './page-pieces.js';
 import { withoutColumns } from './page-table.js';
+import { deviationUnit, ProfileFrames } from './profile-frame.js';
 import { remeasureTable } from './remeasure-table.js';
 import { fitTable, fittedParts, remarksOf } from './result-tables.js';
 import { visibleText } from './visible-text.js';
@@ -30,7 +31,7 @@ export function engineSection(page: PageContext, record: EngineRecord, id: strin
     h('h2', { id }, ['Engine ', words(record.name)]),
     h('p', [...(type ? ['Engine type: ', words(type), '. '] : []), `${parts.join(', ')}.`]),
     ...fitsPart(page, record),
-    ...journalsPart(page, journals),
+    ...journalsPart(page, journals, id),
     ...partsTable(page, 'Connecting rods', rods),
     ...partsTable(page, 'Case bores', cases),
     ...partsTable(page, 'Half-shells', shells),
@@ -84,12 +85,12 @@ function spreadSentence({ unit }: PageContext, { spread, limit }: NeighbourResul
   return [h('p', `Neighbour spread ${text(spread)} ${unit}${against}.`)];
 }
 
-function journalsPart(page: PageContext, journals: readonly PartResult[]): Element[] {
+function journalsPart(page: PageContext, journals: readonly PartResult[], id: string): Element[] {
   if (journals.length === 0) return [];
   const { unit } = page;
   const drawn = journals.filter(({ spots }) => spots.length > 0);
   const angles = anglesOf(drawn);
-  const reach = reachOf(drawn);
+  const frames = new ProfileFrames(id, reachOf(drawn), unit);
   const text = tableLength(unit);
   const figures = drawn.map((part) => {
     const { row, form } = part;
@@ -102,7 +103,7 @@ function journalsPart(page: PageContext, journals: readonly PartResult[]): Eleme
       value === undefined ? [] : [h('br'), `${name} ${text(value)}`],
     );
     return h('figure', { className: 'journal' }, [
-      journalProfile(part, angles, reach, unit),
+      journalProfile(part, angles, frames),
       h('figcaption', [h('b', visibleText(row.name)), ...lines]),
     ]);
   });

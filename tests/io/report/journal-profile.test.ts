@@ -1,7 +1,9 @@
 /** A drawn journal: every spot where its diameter puts it. */
 import type { Element } from 'hast';
 import { expect, test } from 'vitest';
+import type { PartResult } from '../../../src/engine/assess/part.js';
 import { anglesOf, journalProfile, reachOf, shapeKey } from '../../../src/io/report/journal-profile.js';
+import { ProfileFrames } from '../../../src/io/report/profile-frame.js';
 import { assess, table } from '../../engine/book-of.js';
 
 function journals(...rows: Record<string, number>[]) {
@@ -17,6 +19,8 @@ function journals(...rows: Record<string, number>[]) {
     ),
   }).parts.journals;
 }
+
+const framesOf = (parts: readonly PartResult[]) => new ProfileFrames('e', reachOf(parts), 'mm');
 
 /** The middles of the spots of one angle: x and y as drawn. */
 function spotsOf(svg: Element, order: number): [number, number][] {
@@ -41,7 +45,7 @@ test('higher is larger, stations run from left to right, and alike spots stand a
   });
   const angles = anglesOf(parts);
   expect(angles).toEqual([0, 90]);
-  const svg = journalProfile(parts[0]!, angles, reachOf(parts), 'mm');
+  const svg = journalProfile(parts[0]!, angles, framesOf(parts));
   const [at0, at90] = [spotsOf(svg, 0), spotsOf(svg, 1)];
   expect(at0.map(([x]) => x)).toEqual([...at0.map(([x]) => x)].sort((a, b) => a - b));
   expect(at0[0]![1]).toBeLessThan(at0[1]![1]);
@@ -52,8 +56,9 @@ test('higher is larger, stations run from left to right, and alike spots stand a
 
 test('journals on one scale: twice the taper is twice as steep', () => {
   const parts = journals({ 'A 0': 50.004, 'B 0': 50 }, { 'A 0': 50.008, 'B 0': 50 });
+  const frames = framesOf(parts);
   const rise = parts.map((part) => {
-    const [a, b] = spotsOf(journalProfile(part, [0], reachOf(parts), 'mm'), 0);
+    const [a, b] = spotsOf(journalProfile(part, [0], frames), 0);
     return b![1] - a![1];
   });
   expect(rise[1]! / rise[0]!).toBeCloseTo(2, 1);
