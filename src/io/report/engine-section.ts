@@ -30,13 +30,13 @@ export function engineSection(page: PageContext, record: EngineRecord, id: strin
   return h('section', { className: 'engine', ariaLabelledBy: id }, [
     h('h2', { id }, ['Engine ', words(record.name)]),
     h('p', [...(type ? ['Engine type: ', words(type), '. '] : []), `${parts.join(', ')}.`]),
-    ...fitsPart(page, record),
+    ...fitsPart(page, record, id),
     ...journalsPart(page, journals, id),
     ...partsTable(page, 'Connecting rods', rods),
     ...partsTable(page, 'Case bores', cases),
     ...partsTable(page, 'Half-shells', shells),
     ...tableIn(page, remeasureTable(record.remeasure)),
-    ...setsPart(page, record),
+    ...setsPart(page, record, id),
     h('p', { className: 'sign' }, [
       'Measured by',
       h('i'),
@@ -48,10 +48,11 @@ export function engineSection(page: PageContext, record: EngineRecord, id: strin
   ]);
 }
 
-function fitsPart(page: PageContext, { fits }: EngineRecord): Element[] {
+function fitsPart(page: PageContext, { fits }: EngineRecord, id: string): Element[] {
   const { unit } = page;
-  const charts = fits.flatMap((group) =>
+  const charts = fits.flatMap((group, order) =>
     fitCharts({
+      id: `${id}-fits-${order + 1}`,
       caption: `Fits, ${group.fit}, as they run`,
       unit,
       text: tableLength(unit),
@@ -127,7 +128,7 @@ const SET_MEASURES: readonly string[] = [
   'Status',
 ];
 
-function setsPart(page: PageContext, { name }: EngineRecord): Element[] {
+function setsPart(page: PageContext, { name }: EngineRecord, id: string): Element[] {
   const { unit, matched } = page;
   const ofEngine = (header: string) => ({
     header,
@@ -147,8 +148,9 @@ function setsPart(page: PageContext, { name }: EngineRecord): Element[] {
   ];
   const own = matched.filter((row) => nameKey(row.engine) === nameKey(name));
   const fitNames = [...new Set(own.map(({ fitName }) => fitName))];
-  const charts = fitNames.flatMap((fitName) =>
+  const charts = fitNames.flatMap((fitName, order) =>
     fitCharts({
+      id: `${id}-sets-${order + 1}`,
       caption: `Matched sets, ${fitName}`,
       unit,
       text: tableLength(unit),

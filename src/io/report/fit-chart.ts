@@ -3,17 +3,21 @@ import { scaleLinear } from 'd3-scale';
 import type { Grain } from '../../maths/grain.js';
 import { inUnit, type LengthUnit, snapToGrain } from '../../maths/units.js';
 import { type Element, h, s } from './elements.js';
-import { at, type ClearanceLimits, type DrawnFit, drawFit, Lanes, type Scale } from './fit-lane.js';
+import { at, type ClearanceLimits, type DrawnFit, drawBar, drawLane, Lanes, type Scale } from './fit-lane.js';
 import { visibleText } from './visible-text.js';
 
 /** Drawn narrow, so that letters keep their size on a telephone; on paper two stand side by side. */
 const WIDTH = 340;
 const MARGIN = 12;
 const ROW = 36;
+/** Below the words of the row. */
+const LANE_TOP = 17;
 /** More would not go on a page. */
 const MOST_ROWS = 16;
 
 export interface FitChart {
+  /** Begins the ids of what its lanes have in common. */
+  readonly id: string;
   readonly caption: string;
   readonly fits: readonly DrawnFit[];
   readonly unit: LengthUnit;
@@ -33,7 +37,7 @@ export function fitCharts(chart: FitChart): Element[] {
     const caption = parts > 1 ? `${chart.caption}, ${part + 1} of ${parts}` : chart.caption;
     return h('figure', { className: 'fits' }, [
       h('figcaption', visibleText(caption)),
-      picture({ ...chart, caption, fits }, scale),
+      picture({ ...chart, caption, fits, id: `${chart.id}-${part + 1}` }, scale),
     ]);
   });
 }
@@ -61,17 +65,19 @@ export function clearanceScale(fits: readonly DrawnFit[]): Scale {
     .range([MARGIN, WIDTH - MARGIN]);
 }
 
-function picture({ caption, fits, unit, text, limitText }: FitChart, scale: Scale): Element {
+function picture({ id, caption, fits, unit, text, limitText }: FitChart, scale: Scale): Element {
   const [first] = fits;
   const shared = fits.every(({ limits }) => sameLimits(limits, first!.limits)) ? first!.limits : undefined;
   const labels = shared ? limitLabels(shared, scale, limitText) : [];
   const head = labels.length > 0 ? 28 : 4;
   const foot = head + fits.length * ROW + 4;
   const lanes = new Lanes();
+  const ground = shared ? sharedLanes(shared, scale, { id, top: head + LANE_TOP, count: fits.length }) : [];
   const rows = fits.flatMap((fit, row) => {
     const top = head + row * ROW;
     const value = fit.clearance ? text(fit.clearance.clearance) : '';
-    drawFit(lanes, fit, scale, top + 17);
+    if (!shared) drawLane(lanes, fit.limits, scale, top + LANE_TOP);
+    drawBar(lanes, fit, scale, top + LANE_TOP);
     return [
       s('text', { x: MARGIN, y: top + 11 }, [
         s('tspan', { className: 'place' }, visibleText(fit.position)),
@@ -88,8 +94,22 @@ function picture({ caption, fits, unit, text, limitText }: FitChart, scale: Scal
       viewBox: `0 0 ${WIDTH} ${foot + 32}`,
       ariaLabel: visibleText(`${caption}. ${told}. The figures stand in the table.`),
     },
-    [...lanes.elements(), ...labels, ...rows, ...axis(scale, foot, unit)],
+    [...ground, ...lanes.elements(), ...labels, ...rows, ...axis(scale, foot, unit)],
   );
+}
+
+/** Lanes of the same limits: the first is drawn, and lent to those below. */
+function sharedLanes(
+  limits: ClearanceLimits,
+  scale: Scale,
+  { id, top, count }: { id: string; top: number; count: number },
+): Element[] {
+  const lane = new Lanes();
+  drawLane(lane, limits, scale, top);
+  const others = Array.from({ length: count - 1 }, (_, row) =>
+    s('use', { href: `#${id}`, y: (row + 1) * ROW }),
+  );
+  return [s('g', { id }, lane.elements()), ...others];
 }
 
 function sameLimits(a: ClearanceLimits, b: ClearanceLimits): boolean {

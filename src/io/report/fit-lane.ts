@@ -72,28 +72,46 @@ export class Lanes {
   }
 }
 
-/** @param top of the lane */
+/** A fit and the lane that it lies in. */
 export function drawFit(lanes: Lanes, fit: DrawnFit, scale: Scale, top: number): void {
+  drawLane(lanes, fit.limits, scale, top);
+  drawBar(lanes, fit, scale, top);
+}
+
+/** The lane: its edges, the limits, and the hatching outside them. */
+export function drawLane(lanes: Lanes, limits: ClearanceLimits, scale: Scale, top: number): void {
   const [left, right] = scale.range() as [number, number];
-  const within = (grain: Grain) => at(Math.min(Math.max(scale(grain), left), right));
-  const middle = top + LANE.height / 2;
-  const { clearance, guard, limits } = fit;
+  const within = withinRange(scale);
   drawZones(lanes, limits, within, { left, right, top });
-  lanes.add('edge', `M${left} ${top}H${right}M${left} ${top + LANE.height}H${right}`);
+  lanes.add('edge', `M${left} ${top}H${right}m0 ${LANE.height}H${left}`);
   const upright = (ink: Ink, limit: Grain | undefined) => {
     if (limit !== undefined) lanes.add(ink, `M${within(limit)} ${top - 3}v${LANE.height + 6}`);
   };
   upright('limit', limits.min);
   upright('limit', limits.max);
   upright('service', limits.serviceLimit);
+}
+
+/** The bar, its guard and its clearance, in a lane of that top. */
+export function drawBar(
+  lanes: Lanes,
+  { clearance, guard, isStrip }: DrawnFit,
+  scale: Scale,
+  top: number,
+): void {
   if (!clearance) return;
+  const [left, right] = scale.range() as [number, number];
+  const within = withinRange(scale);
+  const middle = top + LANE.height / 2;
   const [from, to] = [within(clearance.tightest), within(clearance.loosest)];
   if (guard > 0) {
     const [low, high] = [within(clearance.tightest - guard), within(clearance.loosest + guard)];
-    const caps = [low, high].map((x) => `M${x} ${middle - LANE.cap / 2}v${LANE.cap}`).join('');
-    for (const ink of ['halo', 'whisker'] as const) lanes.add(ink, `M${low} ${middle}H${high}${caps}`);
+    const half = LANE.cap / 2;
+    const path = `M${low} ${middle}H${high}m0-${half}v${LANE.cap}M${low} ${middle - half}v${LANE.cap}`;
+    lanes.add('halo', path);
+    lanes.add('whisker', path);
   }
-  if (fit.isStrip) lanes.add('strip', `M${at(from - 5)} ${middle}l5-5 5 5-5 5z`);
+  if (isStrip) lanes.add('strip', `M${at(from - 5)} ${middle}l5-5 5 5-5 5z`);
   else {
     lanes.add(
       'bar',
@@ -106,6 +124,11 @@ export function drawFit(lanes: Lanes, fit: DrawnFit, scale: Scale, top: number):
   const arrow = (x: number, way: 1 | -1) => lanes.add('arrow', `M${x + 7 * way} ${middle}l${-8 * way}-5v10z`);
   if (scale(clearance.tightest) < left) arrow(left, -1);
   if (scale(clearance.loosest) > right) arrow(right, 1);
+}
+
+function withinRange(scale: Scale): (grain: Grain) => number {
+  const [left, right] = scale.range() as [number, number];
+  return (grain) => at(Math.min(Math.max(scale(grain), left), right));
 }
 
 /** Hatches what lies outside the range; the range itself stays clear. */
