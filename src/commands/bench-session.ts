@@ -17,6 +17,8 @@ import { say } from './messages.js';
 const SECONDS = 30;
 
 export class BenchSession {
+  private isWritten = false;
+
   private constructor(
     readonly path: string,
     readonly book: BenchBook,
@@ -72,8 +74,11 @@ export class BenchSession {
       await this.lock.verify();
       const { bytes, refused } = await filledBook(this.path, this.book);
       for (const { sheet, reason } of refused) say(`${this.path}: sheet ${sheet}: ${reason}`);
-      if (this.book.hasResults) await this.writeResults(bytes);
-      else await writeFileWhole(this.path, bytes);
+      // The file as it was before the sitting is kept, not that of the last pause.
+      const isPreviousKept = !this.isWritten;
+      if (this.book.hasResults) await this.writeResults(bytes, isPreviousKept);
+      else await writeFileWhole(this.path, bytes, { isPreviousKept });
+      this.isWritten = true;
       if (refused.length > 0) return false;
       await this.log.add([writtenEntry()]);
       this.book.written();
@@ -89,9 +94,9 @@ export class BenchSession {
   }
 
   /** Readings that changed under results of an earlier run would leave them stale. */
-  private async writeResults(bytes: Uint8Array): Promise<void> {
+  private async writeResults(bytes: Uint8Array, isPreviousKept: boolean): Promise<void> {
     const model = await readWorkbookPackage(bytes, this.path);
-    await assessAndWrite(model, bytes, this.path, { values: false, seconds: SECONDS });
+    await assessAndWrite(model, bytes, this.path, { values: false, seconds: SECONDS, isPreviousKept });
   }
 
   async close(): Promise<void> {

@@ -4,13 +4,19 @@ import { spotName } from '../engine/bench/bench-book.js';
 import { Dialogue, placeText, type Question } from '../engine/bench/dialogue.js';
 import { blankSpots } from '../engine/bench/order.js';
 import { linesOf } from '../io/bench/lines.js';
+import { benchList } from './bench-list.js';
 import { BenchSession } from './bench-session.js';
 import { bigLetters } from './big-letters.js';
 import { EXIT, printable, say } from './messages.js';
+import { takeSignals } from './signals.js';
 
 export interface BenchOptions {
   readonly plain?: boolean;
   readonly again?: boolean;
+  /** A list of readings. */
+  readonly from?: string;
+  /** The list is written without being asked. */
+  readonly yes?: boolean;
 }
 
 const COLUMNS = 80;
@@ -26,11 +32,12 @@ export async function bench(path: string, options: BenchOptions): Promise<number
   }
 }
 
-async function sitting(session: BenchSession, { plain, again }: BenchOptions): Promise<number> {
+async function sitting(session: BenchSession, { plain, again, from, yes }: BenchOptions): Promise<number> {
   const { book } = session;
   const isPiped = !process.stdin.isTTY;
   const found = again ? againSpots(book) : { spots: blankSpots(book), other: [] };
   for (const sentence of found.other) say(sentence);
+  if (from !== undefined) return benchList(session, from, found.spots, yes === true);
   const dialogue = new Dialogue(book, found.spots, { now: () => new Date().toISOString(), isPiped });
   const ask = (isSame: boolean) => {
     if (isPiped) return;
@@ -76,8 +83,7 @@ function stoppableLines(): { lines: AsyncIterable<string>; stop: () => void } {
     isStopped = true;
     stdin.destroy();
   };
-  const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
-  for (const signal of signals) process.once(signal, end);
+  const giveBack = takeSignals(end);
   async function* lines() {
     try {
       yield* linesOf(stdin);
@@ -86,7 +92,7 @@ function stoppableLines(): { lines: AsyncIterable<string>; stop: () => void } {
     }
   }
   const stop = () => {
-    for (const signal of signals) process.off(signal, end);
+    giveBack();
     stdin.destroy();
   };
   return { lines: lines(), stop };

@@ -135,6 +135,8 @@ function program(finish: (code: number) => void): Command {
     .description('enter readings one by one, from a keyboard, a gauge that types, or a file')
     .argument('<book>', 'an .xlsx workbook, such as oilgap sheet makes')
     .option('--again', 'ask for the readings to measure again, the one that decides most first')
+    .option('--from <file>', 'a list of readings: part, spot, value; or values alone, in order')
+    .option('--yes', 'with --from: write without being asked')
     .option('--plain', 'no large letters, as for a screen reader')
     .addHelpText('after', BENCH_TEXT)
     .action(async (book: string, options) => {

@@ -8,13 +8,30 @@ export function whenBrokenOff(task: () => void): void {
   tasks.push(task);
 }
 
+const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+
 /** From now on nothing half-written stays where the run is broken off; the program ends as it would have ended. */
 export function tidyOnSignals(): void {
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
-    process.once(signal, () => {
-      for (const task of tasks) task();
-      removeTemporaries();
-      process.kill(process.pid, signal);
-    });
+  for (const signal of SIGNALS) process.once(signal, tidy);
+}
+
+function tidy(signal: NodeJS.Signals): void {
+  for (const task of tasks) task();
+  removeTemporaries();
+  process.kill(process.pid, signal);
+}
+
+/**
+ * Has a signal end a command's waiting rather than the program.
+ * @returns what gives the signals back
+ */
+export function takeSignals(end: () => void): () => void {
+  for (const signal of SIGNALS) {
+    process.off(signal, tidy);
+    process.on(signal, end);
   }
+  return () => {
+    for (const signal of SIGNALS) process.off(signal, end);
+    tidyOnSignals();
+  };
 }
