@@ -1,34 +1,13 @@
 /** Gauge studies and analysis of variance against published studies and NIST's reference data sets. */
-import { readFileSync } from 'node:fs';
-import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { mean, oneWayAnalysis, sampleDeviation } from '../../src/maths/analysis-of-variance.js';
 import { analyseStudy, averageAndRange } from '../../src/maths/gauge-study.js';
 import { rangeDivisor } from '../../src/maths/studentized-range.js';
-import { cite, published } from './published.js';
-
-const read = (file: string) => readFileSync(new URL(`data/${file}`, import.meta.url), 'utf8');
-const rows = (file: string) => Papa.parse<Record<string, string>>(read(file).trim(), { header: true }).data;
-
-/** The values of a table by two of its columns, in the order in which they first stand. */
-function grouped(table: readonly Record<string, string>[], ...columns: readonly string[]): number[][][] {
-  const [first = '', second] = columns;
-  const names = [...new Set(table.map((row) => row[first]!))];
-  return names.map((name) => {
-    const own = table.filter((row) => row[first] === name);
-    const inner =
-      second === undefined
-        ? [own]
-        : [...new Set(own.map((row) => row[second]!))].map((part) =>
-            own.filter((row) => row[second] === part),
-          );
-    return inner.map((cell) => cell.map((row) => Number(row.value)));
-  });
-}
+import { cite, published, readingsBy, statisticalDataset } from './published.js';
 
 const anova = published('grr-aiag-anova');
 const ranges = published('grr-aiag-xbarr');
-const study = grouped(rows(anova.inputs.file), 'appraiser', 'part');
+const study = readingsBy(anova.inputs.file, 'appraiser', 'part');
 
 describe(cite(anova), () => {
   const found = analyseStudy(study);
@@ -104,10 +83,7 @@ describe.each(['strd-lew', 'strd-lottery', 'strd-michelso', 'strd-numacc1', 'str
   '%s',
   (id) => {
     const { inputs, expected } = published(id);
-    const values = read(inputs.file)
-      .split('\n')
-      .filter((line) => line.trim() !== '' && !line.startsWith('#'))
-      .map(Number);
+    const values = statisticalDataset(inputs.file);
 
     test('has all its values', () => {
       expect(values).toHaveLength(inputs.n);
@@ -124,7 +100,7 @@ describe.each(['strd-lew', 'strd-lottery', 'strd-michelso', 'strd-numacc1', 'str
 
 const instruments = published('strd-sirstv');
 test(cite(instruments), () => {
-  const groups = grouped(rows(instruments.inputs.file), 'instrument').flat();
+  const groups = readingsBy(instruments.inputs.file, 'instrument').flat();
   const { f, within } = oneWayAnalysis(groups);
   expect(Math.abs(f - instruments.expected.F)).toBeLessThan(1e-9);
   expect(Math.abs(Math.sqrt(within.meanSquare) - instruments.expected.residual_sd)).toBeLessThan(1e-9);
@@ -132,7 +108,7 @@ test(cite(instruments), () => {
 
 const worksheet = published('anova-4x10');
 test(cite(worksheet), () => {
-  const groups = grouped(rows(worksheet.inputs.file), 'group').flat();
+  const groups = readingsBy(worksheet.inputs.file, 'group').flat();
   const { f, p, within } = oneWayAnalysis(groups);
   const { expected } = worksheet;
   expect(Math.abs(f - expected.F)).toBeLessThan(1e-6);

@@ -1,5 +1,6 @@
 /** Reads the outside values that the tests of this folder compare with. */
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import Papa from 'papaparse';
 
 export interface Published {
@@ -17,8 +18,10 @@ export interface Published {
   readonly source_quirk?: string;
 }
 
-const read = (file: string) => readFileSync(new URL(`data/${file}`, import.meta.url), 'utf8');
-const items = JSON.parse(read('published-values.json')) as Published[];
+/** Tests and scripts run in the project's folder, wherever they were compiled to. */
+const DATA = join(process.cwd(), 'tests', 'reference', 'data');
+const read = (file: string) => readFileSync(join(DATA, file), 'utf8');
+export const items = JSON.parse(read('published-values.json')) as Published[];
 
 export function published(id: string): Published {
   const item = items.find((one) => one.id === id);
@@ -34,4 +37,22 @@ export function cite({ source, evidence, expected_origin }: Published): string {
 /** The printed bearing sizes, as numbers where there are any. */
 export function engineTables(): Record<string, string>[] {
   return Papa.parse<Record<string, string>>(read('engine_tables.csv').trim(), { header: true }).data;
+}
+
+/** The values of a data set of the NIST Statistical Reference Datasets: one a line below comments. */
+export function statisticalDataset(file: string): number[] {
+  return read(file)
+    .split('\n')
+    .filter((line) => line.trim() !== '' && !line.startsWith('#'))
+    .map(Number);
+}
+
+/** The values of a table by two of its columns, in the order in which they first stand. */
+export function readingsBy(file: string, first: string, second?: string): number[][][] {
+  const table = Papa.parse<Record<string, string>>(read(file).trim(), { header: true }).data;
+  const split = (rows: typeof table, column: string) =>
+    [...new Set(rows.map((row) => row[column]!))].map((name) => rows.filter((row) => row[column] === name));
+  return split(table, first).map((own) =>
+    (second === undefined ? [own] : split(own, second)).map((rows) => rows.map((row) => Number(row.value))),
+  );
 }
