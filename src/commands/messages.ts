@@ -14,6 +14,8 @@ export function printable(text: string): string {
   return text.replaceAll(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (control) => (control === '\n' ? '\n' : ' '));
 }
 
+let isProgressShown = false;
+
 /** Progress is one line that the next replaces, on a terminal only. */
 export const TERMINAL: Outlet = {
   say(text) {
@@ -25,7 +27,9 @@ export const TERMINAL: Outlet = {
     process.stdout.write(`${printable(text)}\n`);
   },
   progress(text) {
-    if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${printable(text)}`);
+    if (!process.stderr.isTTY) return;
+    process.stderr.write(`\r\u001b[K${printable(text)}`);
+    isProgressShown = true;
   },
 };
 
@@ -55,7 +59,9 @@ export function progress(message: string): void {
 }
 
 export function endProgress(): void {
-  if (process.stderr.isTTY) process.stderr.write('\r\u001b[K');
+  // Where there is nothing to clear, a terminal gets no control sequence: a screen reader may say it.
+  if (isProgressShown) process.stderr.write('\r\u001b[K');
+  isProgressShown = false;
 }
 
 export const EXIT = { good: 0, findings: 1, notRun: 2 } as const;
