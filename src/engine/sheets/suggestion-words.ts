@@ -87,12 +87,17 @@ class SuggestionWords {
     ];
     if (added.length === 0) {
       const isLeft = [rod, upper, lower].every((entry) => !entry?.holder);
-      // No set holds them, and yet no set was made of them.
-      const why = isLeft ? ': the search was ended before it found them; give it more with --seconds' : '';
-      return `would be filled by ${listed(there)}${why}`;
+      return `would be filled by ${listed(there)}${isLeft ? this.passedOver() : ''}`;
     }
     const beside = there.length > 0 ? `, with ${listed(there)}` : '';
     return `would be filled by ${listed(this.ofAdded(added))}${beside}`;
+  }
+
+  /** Why no set was made of parts that no set holds. */
+  private passedOver(): string {
+    return this.assessment.matching?.grid === undefined
+      ? ': the search was ended before it found them; give it more with --seconds'
+      : ': the grid on which the stock was matched passed them over';
   }
 
   ofRegrind({ step, window, places, price }: Regrind): string {

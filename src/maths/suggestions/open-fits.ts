@@ -48,6 +48,8 @@ export class OpenFits {
   private readonly rules: FitRules;
   private readonly shells = new Map<string, Sizes>();
   private readonly rods = new Map<string, readonly Entry<StockRod>[]>();
+  /** Of rods that may be used, by engine type. */
+  private readonly bores = new Map<string, readonly MeasuredPart[]>();
 
   constructor(private readonly stock: Stock) {
     this.rules = new FitRules(stock);
@@ -107,15 +109,22 @@ export class OpenFits {
       const [upper, lower] = side === 'upper' ? [shell.part, other] : [other, shell.part];
       return this.rules.allows({ bore, upper, lower, journal: journalPart }, limits);
     };
-    const [wish, reach] = [wishOf(limits), this.reachOf(limits)];
-    for (const { row } of outward(others.entries, shell.part.size)) {
+    const rods = this.rodsOf(journal.engineType);
+    const bores = caseBore ? [caseBore.part] : [rods[0]?.row.part, rods.at(-1)?.row.part];
+    const [least, greatest] = [bores[0]?.size, bores.at(-1)?.size];
+    if (least === undefined || greatest === undefined) return false;
+    const without = journalPart.size + shell.part.size + wishOf(limits);
+    const reach = this.reachOf(limits);
+    // Other halves that some bore leaves room for.
+    const [middle, span] = [(least + greatest) / 2 - without, (greatest - least) / 2 + reach];
+    for (const { row } of outward(others.entries, middle, span)) {
       if (row === shell && shell.quantity < 2) continue;
-      const bore = journalPart.size + shell.part.size + row.part.size + wish;
+      if (!this.rules.pairs(shell.part, row.part, limits)) continue;
       if (caseBore) {
         if (caseBore.part && fits(caseBore.part, row.part)) return true;
         continue;
       }
-      for (const rod of outward(this.rodsOf(journal.engineType), bore, reach)) {
+      for (const rod of outward(rods, without + row.part.size, reach)) {
         if (limits.massSpread !== undefined && rod.row.mass === undefined) continue;
         if (fits(rod.row.part, row.part)) return true;
       }
@@ -123,12 +132,16 @@ export class OpenFits {
     return false;
   }
 
-  private boresOf({ caseBore, engineType, fit }: StockJournal): MeasuredPart[] {
+  private boresOf(journal: StockJournal): readonly MeasuredPart[] {
+    const { caseBore, engineType } = journal;
     if (caseBore) return caseBore.part ? [caseBore.part] : [];
-    const needsMass = this.rules.limitsOf({ engineType, fit })?.massSpread !== undefined;
-    return this.rodsOf(engineType)
-      .filter(({ row }) => !needsMass || row.mass !== undefined)
-      .map(({ row }) => row.part);
+    const known = this.bores.get(engineType);
+    if (known) return known;
+    const needsMass = this.rules.limitsOf(journal)?.massSpread !== undefined;
+    const rods = this.rodsOf(engineType).filter(({ row }) => !needsMass || row.mass !== undefined);
+    const bores = rods.map(({ row }) => row.part);
+    this.bores.set(engineType, bores);
+    return bores;
   }
 
   private rodsOf(engineType: string): readonly Entry<StockRod>[] {

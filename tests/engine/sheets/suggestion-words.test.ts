@@ -1,6 +1,7 @@
 /** What Not matched suggests, taken at its word: the part is added to the book, and the book matched again. */
 import { describe, expect, test } from 'vitest';
 import { type Assessment, assessBook } from '../../../src/engine/assess/assess.js';
+import { crankPlansOf } from '../../../src/engine/assess/suggestions.js';
 import { unmatchedRows } from '../../../src/engine/sheets/not-matched.js';
 import { nextEngine, windowText } from '../../../src/engine/sheets/suggestion-words.js';
 import { grainOf } from '../../../src/maths/units.js';
@@ -278,3 +279,18 @@ test.each([
     expect(size).toBeLessThanOrEqual(window.to);
   }
 });
+
+test.each([
+  [undefined, 'the search was ended before it found them; give it more with --seconds'],
+  [100, 'the grid on which the stock was matched passed them over'],
+])(
+  'parts that are left and would do are named, with why no set was made of them (grid %s)',
+  async (grid, why) => {
+    const whole = await assessed(sheetsOf([ROD], [UPPER, LOWER]));
+    const matching = { fits: [], completeEngines: [], stages: [], grid };
+    const plans = crankPlansOf(whole.parts, whole.stock, matching, whole.context);
+    expect(filledBy({ ...whole, matching, plans })).toEqual([
+      `would be filled by rod R1, upper shell U1 and lower shell L1: ${why}`,
+    ]);
+  },
+);
