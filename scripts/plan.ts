@@ -14,19 +14,25 @@ const HEADERS = [
   'New readings',
   'Decided',
   'Decided of 100 readings',
-  'Wrong among decided, %',
+  'In range',
+  'Of them wrong',
+  'Tight or loose',
+  'Of them wrong',
 ];
 
 function main(books = '100', seed = '500'): void {
   const rows = PLAN_SET_UPS.flatMap((setUp) =>
-    planCounts(setUp, Number(seed), Number(books)).map(({ way, fits, readings, decided, wrong }) => [
+    planCounts(setUp, Number(seed), Number(books)).map((counts) => [
       setUp.name,
-      way,
-      String(fits),
-      String(readings),
-      String(decided),
-      readings === 0 ? '' : ((100 * decided) / readings).toFixed(2),
-      decided === 0 ? '' : ((100 * wrong) / decided).toFixed(1),
+      counts.way,
+      String(counts.fits),
+      String(counts.readings),
+      String(counts.decided),
+      counts.readings === 0 ? '' : ((100 * counts.decided) / counts.readings).toFixed(2),
+      String(counts.inRange),
+      String(counts.falseInRange),
+      String(counts.decided - counts.inRange),
+      String(counts.falseRefused),
     ]),
   );
   console.log(`${books} books, seed ${seed}\n`);

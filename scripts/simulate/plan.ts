@@ -15,8 +15,10 @@ export interface PlanCounts {
   fits: number;
   readings: number;
   decided: number;
-  /** Decided, and not so in truth. */
-  wrong: number;
+  inRange: number;
+  /** Called so, and not so in truth. */
+  falseInRange: number;
+  falseRefused: number;
 }
 
 const FITS_PER_BOOK = 8;
@@ -95,7 +97,9 @@ export function planCounts(
   ways: readonly Way[] = WAYS,
 ): PlanCounts[] {
   return ways.map((way) => {
-    const counts: PlanCounts = { way, fits: 0, readings: 0, decided: 0, wrong: 0 };
+    const counts: PlanCounts = {
+      ...{ way, fits: 0, readings: 0, decided: 0, inRange: 0, falseInRange: 0, falseRefused: 0 },
+    };
     for (let book = 0; book < books; book++) {
       const bench = undecidedBench(setUp, drawsOf(seed + book));
       const draws = drawsOf(seed + book + 1_000_000);
@@ -143,6 +147,9 @@ function count(counts: PlanCounts, bench: Bench, { fits }: Measured): void {
     const { tightest, loosest } = bench.truths[place]!;
     const truth = tightest < MIN ? 'tight' : loosest > MAX ? 'loose' : 'in range';
     counts.decided += 1;
-    if (status !== truth) counts.wrong += 1;
+    if (status === 'in range') counts.inRange += 1;
+    if (status === truth) continue;
+    if (status === 'in range') counts.falseInRange += 1;
+    else counts.falseRefused += 1;
   }
 }

@@ -23,7 +23,8 @@ export const MOST_REPEATS = 10;
 function shiftWithin(from: number, to: number, deviation: number): number {
   if (to < from) return 0;
   if (deviation === 0) return from <= 0 && to >= 0 ? 1 : 0;
-  return normalProbability(to / deviation) - normalProbability(from / deviation);
+  const below = to === Number.POSITIVE_INFINITY ? 1 : normalProbability(to / deviation);
+  return from === Number.NEGATIVE_INFINITY ? below : below - normalProbability(from / deviation);
 }
 
 /**

@@ -2,7 +2,8 @@
  * Which readings would decide the verdicts that are open: more repeats of one part, of all parts of a fit, or
  * a better gauge where repeats would not.
  */
-import { guardOf, outcomeOf } from '../../maths/conformity.js';
+import { outcomeOf } from '../../maths/conformity.js';
+import { type Grain, roundToWhole } from '../../maths/grain.js';
 import {
   chanceCheckDecided,
   chanceFitDecided,
@@ -11,6 +12,7 @@ import {
   type SpotReadings,
   spotVarianceWith,
 } from '../../maths/measuring-plan.js';
+import { normalQuantile } from '../../maths/normal.js';
 import { systematicVariance } from '../../maths/uncertainty.js';
 import type { FitResult } from './fit.js';
 import type { PartResult } from './part.js';
@@ -27,21 +29,35 @@ export interface RepeatPlan {
   readonly decided: number;
 }
 
+/** What more readings of one part bring, by the readings that each of its spots has then. */
+interface Repeats {
+  /** Taken from the largest u_r² of the part, grains². */
+  readonly saved: readonly number[];
+  /** New readings. */
+  readonly readings: readonly number[];
+}
+
 /** Open verdicts by the parts that they rest on. */
 export interface OpenVerdicts {
   readonly fits: readonly FitResult[];
   readonly fitsOf: ReadonlyMap<PartResult, readonly FitResult[]>;
-  readonly confidence: number;
+  /** The quantile z of the confidence: a guard is z·u. */
+  readonly z: number;
+  /** Filled as parts are asked for. */
+  readonly repeats: Map<PartResult, Repeats>;
 }
 
 export function openVerdicts(fits: readonly FitResult[], confidence: number): OpenVerdicts {
   const open = fits.filter(isOpen);
   const fitsOf = new Map<PartResult, FitResult[]>();
   for (const fit of open) {
-    for (const part of new Set(Object.values(fit.parts)))
-      fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
+    for (const part of new Set(Object.values(fit.parts))) {
+      const own = fitsOf.get(part);
+      if (own) own.push(fit);
+      else fitsOf.set(part, [fit]);
+    }
   }
-  return { fits: open, fitsOf, confidence };
+  return { fits: open, fitsOf, z: normalQuantile(confidence), repeats: new Map() };
 }
 
 /** Undecided by the readings, not by a limit that was refused. */
@@ -53,8 +69,21 @@ export function spotsOf({ spots }: PartResult): SpotReadings[] {
   return spots.map(({ readings, value }) => ({ repeats: readings.length, value }));
 }
 
-function largestVariance(part: PartResult, repeats: number): number {
-  return part.gauge ? spotVarianceWith(spotsOf(part), part.gauge.random, part.expansion ?? 0, repeats) : 0;
+function repeatsOf(part: PartResult, open: OpenVerdicts): Repeats {
+  const known = open.repeats.get(part);
+  if (known) return known;
+  const { gauge, measured, expansion } = part;
+  const spots = spotsOf(part);
+  const saved: number[] = [];
+  const readings: number[] = [];
+  for (let repeats = 0; repeats <= MOST_REPEATS; repeats++) {
+    readings.push(readingsNeeded(spots, repeats));
+    const left = gauge ? spotVarianceWith(spots, gauge.random, expansion ?? 0, repeats) : 0;
+    saved.push(gauge && measured ? measured.spotVariance - left : 0);
+  }
+  const found = { saved, readings };
+  open.repeats.set(part, found);
+  return found;
 }
 
 /** The best number of repeats of these parts: most verdicts decided a reading. */
@@ -63,54 +92,43 @@ export function bestRepeats(parts: readonly PartResult[], open: OpenVerdicts): R
   const owns = parts.filter(({ status, limitsAreRead }) => status === 'undecided' && limitsAreRead);
   let best: RepeatPlan | undefined;
   for (let repeats = 2; repeats <= MOST_REPEATS; repeats++) {
-    const plan = repeatPlan(parts, repeats, fits, owns, open.confidence);
-    if (plan.readings === 0 || plan.decided <= 0) continue;
-    if (!best || plan.decided / plan.readings > best.decided / best.readings) best = plan;
+    let [readings, decided] = [0, 0];
+    for (const part of parts) readings += repeatsOf(part, open).readings[repeats]!;
+    if (readings === 0) continue;
+    for (const fit of fits) decided += chanceOfFit(fit, parts, repeats, open);
+    for (const part of owns) decided += chanceOfPart(part, repeats, open);
+    if (decided > 0 && (!best || decided / readings > best.decided / best.readings))
+      best = { parts, repeats, readings, open: fits.length + owns.length, decided };
   }
   return best;
 }
 
-function repeatPlan(
-  parts: readonly PartResult[],
-  repeats: number,
-  fits: readonly FitResult[],
-  owns: readonly PartResult[],
-  confidence: number,
-): RepeatPlan {
-  const saved = new Map(
-    parts.map((part) => [
-      part,
-      (part.measured?.spotVariance ?? 0) - (part.measured ? largestVariance(part, repeats) : 0),
-    ]),
-  );
-  let decided = 0;
-  for (const fit of fits) decided += chanceOfFit(fit, saved, confidence);
-  for (const part of owns) decided += chanceOfPart(part, saved.get(part)!, confidence);
-  return {
-    parts,
-    repeats,
-    readings: parts.reduce((sum, part) => sum + readingsNeeded(spotsOf(part), repeats), 0),
-    open: fits.length + owns.length,
-    decided,
-  };
+function guardOf(variance: number, { z }: OpenVerdicts): Grain {
+  return roundToWhole(z * Math.sqrt(Math.max(0, variance)));
 }
 
-/** @param saved what the new readings take from the variance of each part */
-function chanceOfFit(fit: FitResult, saved: ReadonlyMap<PartResult, number>, confidence: number): number {
-  const saving = Object.values(fit.parts).reduce((sum, part) => sum + (saved.get(part) ?? 0), 0);
+function chanceOfFit(
+  fit: FitResult,
+  parts: readonly PartResult[],
+  repeats: number,
+  open: OpenVerdicts,
+): number {
+  let saving = 0;
+  for (const part of Object.values(fit.parts))
+    if (parts.includes(part)) saving += repeatsOf(part, open).saved[repeats]!;
   if (saving <= 0) return 0;
   const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
-  const guard = guardOf(confidence, Math.sqrt(Math.max(0, fit.variance - saving)));
   return chanceFitDecided(
     fit.clearance!,
     { min: clearanceMin!, max: clearanceMax!, serviceLimit },
-    guard,
+    guardOf(fit.variance - saving, open),
     Math.sqrt(saving),
   );
 }
 
 /** A part is decided once all of its open checks are: as likely as the least likely of them. */
-function chanceOfPart(part: PartResult, saving: number, confidence: number): number {
+function chanceOfPart(part: PartResult, repeats: number, open: OpenVerdicts): number {
+  const saving = repeatsOf(part, open).saved[repeats]!;
   if (saving <= 0) return 0;
   const { systematic, spotVariance } = part.measured!;
   const left = Math.max(0, spotVariance - saving);
@@ -118,15 +136,13 @@ function chanceOfPart(part: PartResult, saving: number, confidence: number): num
     .filter((check) => outcomeOf(check) === 'undecided')
     .map((check) => {
       const isForm = check.quantity === 'taper' || check.quantity === 'out of round';
-      const variance = isForm ? 2 * left : systematicVariance(systematic) + left;
-      const guard = guardOf(confidence, Math.sqrt(variance));
+      const guard = guardOf(isForm ? 2 * left : systematicVariance(systematic) + left, open);
       return chanceCheckDecided(check, guard, Math.sqrt(isForm ? 2 * saving : saving));
     });
   return chances.length === 0 ? 0 : Math.min(...chances);
 }
 
 /** The chance that a fit is decided once every spot of it has been read as often as is advised at most. */
-export function chanceByRepeats(fit: FitResult, confidence: number): number {
-  const parts = [...new Set(Object.values(fit.parts))];
-  return repeatPlan(parts, MOST_REPEATS, [fit], [], confidence).decided;
+export function chanceByRepeats(fit: FitResult, open: OpenVerdicts): number {
+  return chanceOfFit(fit, Object.values(fit.parts), MOST_REPEATS, open);
 }

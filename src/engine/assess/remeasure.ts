@@ -104,7 +104,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
     const best = plans
       .filter((plan) => plan !== undefined)
       .reduce<RepeatPlan | undefined>((a, b) => (a && worthOf(a) >= worthOf(b) ? a : b), undefined);
-    const chance = chanceByRepeats(fit, open.confidence);
+    const chance = chanceByRepeats(fit, open);
     const gauge = chance < REPEATS_WILL_DO ? bestGauge(fit, context, inUse) : undefined;
     if (gauge && gauge.chance > Math.max(chance, best ? worthOf(best) * gauge.readings : 0)) {
       wanted.push(withGauge(fit, gauge, chance));
