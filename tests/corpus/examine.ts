@@ -29,10 +29,11 @@ export interface Examined {
   readonly losses: readonly string[];
 }
 
-export async function examine(bytes: Uint8Array): Promise<Examined> {
-  const model = await readWorkbookPackage(bytes, 'book.xlsx');
-  const edit = writtenWorkbook(await runBook(model, { seconds: 5 }), { valuesOnly: false });
-  const { bytes: after, refused } = await editWorkbookPackage(bytes, edit);
+/** @param seconds that matching may take */
+export async function examine(bytes: Uint8Array, name = 'book.xlsx', seconds = 5): Promise<Examined> {
+  const model = await readWorkbookPackage(bytes, name);
+  const edit = writtenWorkbook(await runBook(model, { seconds }), { valuesOnly: false });
+  const { bytes: after, refused } = await editWorkbookPackage(bytes, edit, name);
   const losses: string[] = [];
   const [old, now] = [await unzip(bytes), await unzip(after)];
   const sheetParts = await writtenParts(

@@ -38,3 +38,17 @@ export const RULES = {
     isAllowed: (v: number) => v >= 0 && v <= 1,
   },
 } as const satisfies Record<string, NumberRule>;
+
+/** No part is a kilometre long; what is computed of shorter lengths is exact. */
+const KILOMETRE: Partial<Record<TextUnit, number>> = { mm: 1e6, in: 1e6 / 25.4, µm: 1e9 };
+/** What anything else may be: no mass, price or temperature of a part is larger. */
+const LARGEST = 1e9;
+
+/** What was expected, where a number breaks its rule; undefined where it keeps it. */
+export function breachOf(rule: NumberRule, value: number, unit: TextUnit | undefined): string | undefined {
+  if (!Number.isFinite(value) || !rule.isAllowed(value)) return rule.expected;
+  const longest = unit && KILOMETRE[unit];
+  if (longest !== undefined)
+    return Math.abs(value) < longest ? undefined : `${rule.expected}, less than a kilometre`;
+  return Math.abs(value) < LARGEST ? undefined : `${rule.expected}, less than ${LARGEST}`;
+}

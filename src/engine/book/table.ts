@@ -19,7 +19,7 @@ import {
 } from './number-text.js';
 import { type BadCell, quoted } from './problems.js';
 import { looksLikeReading, readingOf, splitHeader } from './reading-headers.js';
-import type { NumberRule } from './rules.js';
+import { breachOf, type NumberRule } from './rules.js';
 
 export interface BookUnits {
   readonly length: LengthUnit;
@@ -288,10 +288,10 @@ export class Row {
       return undefined;
     }
     if (content?.kind === 'number') {
-      if (Number.isFinite(content.value) && rule.isAllowed(content.value)) {
-        return { value: exact(content.value), unit: found.unit ?? rule.units[0] };
-      }
-      this.refuse(found, rule.expected, remedy);
+      const unit = found.unit ?? rule.units[0];
+      const expected = breachOf(rule, content.value, unit);
+      if (expected === undefined) return { value: exact(content.value), unit };
+      this.refuse(found, expected, remedy);
       return undefined;
     }
     const scan = content?.kind === 'text' ? scanNumber(content.value) : undefined;
@@ -312,6 +312,7 @@ export class Row {
   ) {
     const unit = scan.unit ?? columnUnit;
     const read = readScanned(scan, isMmOrIn(unit), this.table.settledSign(found.column, columnUnit));
+    const breach = typeof read === 'object' && 'value' in read && breachOf(rule, toNumber(read.value), unit);
     if (read === 'not a number') {
       this.refuse(found, rule.expected, remedy);
     } else if ('either' in read) {
@@ -320,8 +321,8 @@ export class Row {
         `a number with one reading, not ${read.either.join(' or ')}`,
         'type it as a number, or without the thousands mark',
       );
-    } else if (!rule.isAllowed(toNumber(read.value))) {
-      this.refuse(found, rule.expected, remedy);
+    } else if (breach) {
+      this.refuse(found, breach, remedy);
     } else {
       if (!scan.unit && !scan.fraction) {
         const { name } = this.table.sheet;

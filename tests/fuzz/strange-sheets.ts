@@ -1,0 +1,77 @@
+/** Sheets as users fill them, in which any cell may hold something else. */
+import fc from 'fast-check';
+import { INPUT_SHEETS, type SheetName } from '../../src/engine/book/input-sheets.js';
+import { NASTY } from './mutate.js';
+
+/** What a column usually holds; a header with no entry holds a note. */
+const USUAL: Readonly<Record<string, readonly string[]>> = {
+  Engine: ['E1', 'E2'],
+  'Engine type': ['X', ''],
+  Fit: ['big end', 'main'],
+  Position: ['1', '2', '3'],
+  Half: ['upper', 'lower', 'either'],
+  Quantity: ['', '1', '2'],
+  Mark: ['A', 'B', ''],
+  Temperature: ['', '20', '24,5'],
+  Gauge: ['G1', ''],
+  Usable: ['', 'yes', 'no'],
+  'Clearance min': ['0.02'],
+  'Clearance max': ['0.05'],
+  'Service limit': ['', '0.07'],
+  Of: ['journal', 'bore', 'shell'],
+  From: ['42.000', '45.0'],
+  To: ['42.010', '45.02'],
+  'Max error': ['0.002', '2 µm'],
+  'Wall from': ['1.486'],
+  'Wall to': ['1.489'],
+  Item: ['Length unit', 'Confidence', 'New shells', 'Prefer'],
+  Value: ['mm', 'in', '95 %', 'yes'],
+  Expansion: ['11.5'],
+  Material: ['steel', 'nickel'],
+  Journal: ['', 'p1'],
+  Bore: ['', 'p1'],
+};
+const READINGS = { diameters: ['A 0', 'A 90', 'B 0', 'A 0 #2'], walls: ['Wall 1', 'Wall 2'] };
+const DIAMETERS: Readonly<Record<string, readonly string[]>> = {
+  Journals: ['42.0015', '42,003 mm', '1.6536 in', ''],
+  Rods: ['45.0125', '45.0100', ''],
+  Cases: ['45.0125', '45.0100', ''],
+};
+
+export const STRANGE_NAMES: readonly string[] = [...Object.keys(INPUT_SHEETS), 'Notes'];
+
+function usualOf(name: string, header: string): readonly string[] {
+  if (header === 'Part') return ['p1', 'p2', 'p3', '007'];
+  if (header.startsWith('Wall ')) return ['1.4875', '1.4885', ''];
+  if (/^[AB] \d/.test(header)) return DIAMETERS[name] ?? ['42'];
+  return USUAL[header] ?? ['', 'x'];
+}
+
+/** Header row and rows of a sheet. */
+function rowsOf(name: string): fc.Arbitrary<string[][]> {
+  const { columns, readings } = INPUT_SHEETS[name as SheetName] ?? { columns: [], readings: undefined };
+  const needed = columns.filter((column) => column.needed).map(({ header }) => header);
+  const others = columns.filter((column) => !column.needed).map(({ header }) => header);
+  const more = [...others, ...(readings ? READINGS[readings] : []), 'Status', 'Lot'];
+  const cell = (header: string) =>
+    fc.oneof(
+      { arbitrary: fc.constantFrom(...usualOf(name, header)), weight: 30 },
+      { arbitrary: fc.constantFrom(...NASTY), weight: 2 },
+      { arbitrary: fc.string({ maxLength: 8 }), weight: 1 },
+    );
+  return fc
+    .shuffledSubarray(more, { minLength: Math.min(3, more.length) })
+    .map((some) => [...needed, ...some])
+    .chain((headers) =>
+      fc
+        .array(fc.tuple(...headers.map(cell)), { minLength: 1, maxLength: 5 })
+        .map((rows) => [headers, ...rows]),
+    );
+}
+
+/** Sheets by name. */
+export const strangeSheets: fc.Arbitrary<[string, string[][]][]> = fc
+  .shuffledSubarray([...STRANGE_NAMES], { minLength: 1, maxLength: 8 })
+  .chain((names) =>
+    fc.tuple(...names.map((name) => rowsOf(name).map((rows): [string, string[][]] => [name, rows]))),
+  );
