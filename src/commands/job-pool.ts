@@ -13,6 +13,10 @@ import type { Job, JobMessage, JobResult } from './jobs.js';
 import { type Outlet, printable, TERMINAL } from './messages.js';
 
 const PROGRAM = fileURLToPath(new URL('./job-process.js', import.meta.url));
+/** Signals that a terminal or a system sends to a whole group of processes. */
+const SENT_TO_ALL = ['SIGINT', 'SIGTERM', 'SIGHUP'];
+/** In milliseconds. */
+const MOMENT = 500;
 /** How much of a dying process's last words is kept. */
 const LAST_WORDS = 8000;
 /** What V8 and its library say where stack, memory or the length of a text is at its end. */
@@ -175,6 +179,14 @@ export class JobPool {
         for (const path of made) {
           rmSync(path, { force: true });
           this.temporaries.delete(path);
+        }
+        if (signal !== null && SENT_TO_ALL.includes(signal)) {
+          // This process has got it too, and is about to end.
+          setTimeout(() => {
+            reject(faultFrom(`the process was ended from outside (${signal})`));
+            finish();
+          }, MOMENT);
+          return;
         }
         if (isLate) reject(this.excess(job, 'time'));
         else if (OUT_OF_MEMORY.test(words) || signal === 'SIGKILL') reject(this.excess(job, 'memory'));
