@@ -6,14 +6,14 @@
  * kinds of parts and not with their number; the mass of rods is left out of it, which can only make
  * the bound better than what is possible, never worse. No whole-number program is tried.
  */
-import type { Aim } from './aims.js';
+import { type Aim, greatestCommonDivisor } from './aims.js';
 import { type FitTable, NO_ROD, type Reunion } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
-import { linearBound, roundedUp } from './linear-bound.js';
+import { linearBound } from './linear-bound.js';
 import { type Column, type Model, modelOf } from './model-columns.js';
 import type { ShellClass } from './part-classes.js';
-import { type Problem, problemOf } from './problem.js';
+import { distanceStep, type Problem, problemOf } from './problem.js';
 import { isPair, type PairColumn, Pool, type Quad, quadOf } from './quads.js';
 import type { Solver } from './solver.js';
 import { FIRST_KICKS, LATER_SHARE, MORE_KICKS, plainBound, type Reached, stageOf } from './stages.js';
@@ -137,9 +137,14 @@ export interface LargeSearch {
 }
 
 /** Pursues the aims in order, beginning with the sets at hand; pauses after each. */
-export function* pursueLarge(search: LargeSearch, aims: readonly Aim[]): Generator<Reached, void> {
+export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Generator<Reached, void> {
   const { solver, stock, sets, remaining } = search;
   const model = modelOf(problemOf(withoutMasses(stock.outer), { merge: true }));
+  const step = distanceStep(model.problem);
+  // The bound has fits that the search has not: its distances may need a smaller step.
+  const aims = given.map((aim) =>
+    aim.amount === 'distance' ? { ...aim, step: greatestCommonDivisor([aim.step, step]) } : aim,
+  );
   const bridge = new Bridge(model, sets.table, twinsOf(stock));
   const pool = new Pool();
   const stages: Reached[] = [];
@@ -157,7 +162,7 @@ export function* pursueLarge(search: LargeSearch, aims: readonly Aim[]): Generat
       for (const quad of bridge.quadsOf(sets)) pool.add(quad);
       const stage = stageOf(model, aim, stages, []);
       const linear = linearBound(solver, model, stage, model.columns, pool, countOf(aim, sets), left);
-      if (linear) bound = Math.max(bound, roundedUp(linear.bound));
+      if (linear) bound = Math.max(bound, Math.ceil(linear.bound));
       if (linear && isOpen()) improveByReunions(sets, bridge.reunions(linear.likely), left);
       if (isOpen()) improve(MORE_KICKS, left, () => !isOpen());
     }

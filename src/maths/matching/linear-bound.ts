@@ -1,9 +1,11 @@
 /**
  * The linear bound of one aim: fits are added to a small program until no fit left out would help.
  *
- * The bound does not trust the solver's objective. It is worked out from the duals and the reduced
- * cost of every column, held or left out (Lagrangian relaxation; Desrosiers and Lübbecke, A primer
- * in column generation, 2005), and is valid for any duals.
+ * The bound does not trust the solver. It is worked out from the duals and the reduced cost of every
+ * column, held or left out (Lagrangian relaxation; Desrosiers and Lübbecke, A primer in column
+ * generation, 2005), and is valid for any duals. They are rounded to multiples of 2⁻²⁰ first: all
+ * amounts being whole numbers, every sum and product from there on is exact in a double, and a bound
+ * rounded up to a whole number is a proof.
  */
 import type { Column, Model } from './model-columns.js';
 import type { Row } from './model-rows.js';
@@ -33,17 +35,21 @@ export interface Stage {
 }
 
 export interface LinearBound {
-  /** Proven: no sets do better. Not rounded. */
+  /** Proven and exact: no sets do better. Not a whole number yet. */
   readonly bound: number;
   readonly duals: Float64Array;
   /** The fits of parts that ran together which the linear program takes whole, or nearly. */
   readonly likely: readonly Column[];
 }
 
-/** Duals with the signs that the rows allow: a row without a lower limit can only be worth lowering. */
+/** Duals are whole multiples of one part of this. */
+const DUAL_PARTS = 2 ** 20;
+
+/** Rounded duals with the signs that the rows allow: a row without a lower limit can only be worth lowering. */
 function signed(duals: Float64Array, rows: readonly Row[]): Float64Array {
-  return duals.map((dual, place) => {
+  return duals.map((value, place) => {
     const { lower, upper } = rows[place]!;
+    const dual = Math.round(value * DUAL_PARTS) / DUAL_PARTS;
     if (!Number.isFinite(lower)) return Math.min(dual, 0);
     return Number.isFinite(upper) ? dual : Math.max(dual, 0);
   });
@@ -75,7 +81,7 @@ function price(model: Model, stage: Stage, columns: readonly Column[], duals: Fl
     bound += Math.min(0, reducedCost(stage, column, duals)) * column.upper;
   }
   const byJournal = journals.map((): PricedFit[] => []);
-  const fits = bestFits(model, duals, stage.fitWeights(duals), -SLACK / 100, stage.filters);
+  const fits = bestFits(model, duals, stage.fitWeights(duals), 0, stage.filters);
   for (const fit of fits) byJournal[gaps[fit.gap]!.journal]!.push(fit);
   const best: PricedFit[] = [];
   for (const [journal, own] of byJournal.entries()) {
@@ -86,6 +92,7 @@ function price(model: Model, stage: Stage, columns: readonly Column[], duals: Fl
   return { bound, best };
 }
 
+/** The least whole number that a value computed by the solver cannot be above. */
 export function roundedUp(bound: number): number {
   return Math.ceil(bound - SLACK);
 }
@@ -131,7 +138,7 @@ export function linearBound(
           return pair ? [quadOf(model, gap, pair)] : [];
         })
         .filter(({ key }) => !held.has(key));
-      const settled = roundedUp(best.bound) >= Math.min(roundedUp(solution.objective), reached);
+      const settled = Math.ceil(best.bound) >= Math.min(roundedUp(solution.objective), reached);
       if (settled || fresh.length === 0) {
         const likely = others.filter(
           ({ meaning }, place) => meaning.is === 'kept' && solution.values[place]! > LIKELY,

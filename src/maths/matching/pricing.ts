@@ -10,7 +10,10 @@ import { distanceOf, gapRows, type Model } from './model-columns.js';
 /** What one unit counts in the objective of a stage, after the rows that hold earlier aims. */
 export interface FitWeights {
   readonly filledBeyond: number;
+  /** Of one step of distance. */
   readonly distance: number;
+  /** All distances are multiples of it. */
+  readonly distanceStep: number;
 }
 
 /**
@@ -67,7 +70,8 @@ class Prices {
       for (const shape of bySize.get(gap.kind)!) {
         let reducedCost = base + this.shapeCost[shape]!;
         if (reducedCost >= below) continue;
-        reducedCost += this.weights.distance * distanceOf(gap, shapes[shape]!.size);
+        reducedCost +=
+          this.weights.distance * (distanceOf(gap, shapes[shape]!.size) / this.weights.distanceStep);
         if (reducedCost < below && this.open(place, shape)) visit({ gap: place, shape, reducedCost });
       }
     }
@@ -112,7 +116,7 @@ class Prices {
     };
     for (;;) {
       const at = offOf(up) <= offOf(down) ? up++ : down--;
-      const far = this.weights.distance * offOf(at);
+      const far = this.weights.distance * (offOf(at) / this.weights.distanceStep);
       if (base + least + far >= limit) return best;
       const shape = order[at]!;
       const reducedCost = base + this.shapeCost[shape]! + far;
@@ -169,12 +173,12 @@ export function passesFilters(model: Model, filters: readonly Filter[], gap: num
 function fitCost(
   { problem, places }: Model,
   duals: Float64Array,
-  { filledBeyond, distance }: FitWeights,
+  { filledBeyond, distance, distanceStep }: FitWeights,
   gap: number,
   shape: number,
 ): number {
   const open = problem.gaps[gap]!;
   let cost = filledBeyond - duals[places.shape[shape]!]!;
   for (const row of gapRows(problem, places, open)) cost -= duals[row]!;
-  return cost + distance * distanceOf(open, problem.shapes[shape]!.size);
+  return cost + distance * (distanceOf(open, problem.shapes[shape]!.size) / distanceStep);
 }

@@ -1,5 +1,6 @@
 /** The stock as the model sees it: classes, gaps, pair shapes, and which gap allows which shape. */
 
+import { greatestCommonDivisor } from './aims.js';
 import { FitRules } from './fit-rules.js';
 import { type Gap, gapsOf } from './gaps.js';
 import type { KeptFit } from './kept-fits.js';
@@ -128,4 +129,18 @@ function windowsOf(stock: Stock): Map<string, readonly MassWindow[]> {
     if (ranks.windows.length > 1) windows.set(engineType, ranks.windows);
   }
   return windows;
+}
+
+/** The greatest whole number of grains that every distance from the aim is a multiple of. */
+export function distanceStep({ gaps, shapes, limits }: Problem): number {
+  const differences = [...limits].flatMap(([kind, { aim }]) => {
+    if (aim === undefined) return [];
+    const wished = gaps.filter((gap) => gap.kind === kind).map(({ size }) => size - aim);
+    const made = shapes.filter((shape) => shape.kind === kind).map(({ size }) => size);
+    if (wished.length === 0 || made.length === 0) return [];
+    // Any distance is |one of these differences|, moved by differences within each list.
+    const within = (values: readonly number[]) => values.map((value) => value - values[0]!);
+    return [wished[0]! - made[0]!, ...within(wished), ...within(made)];
+  });
+  return greatestCommonDivisor(differences);
 }

@@ -15,7 +15,7 @@ import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
 import { kindKey } from './part-classes.js';
 import { plainSearch } from './plain-search.js';
-import { type Problem, problemOf } from './problem.js';
+import { distanceStep, type Problem, problemOf } from './problem.js';
 import type { Solver } from './solver.js';
 import { FIRST_KICKS, pursue } from './stages.js';
 import type { FitKind, MatchedFit, Stock, StockJournal } from './stock.js';
@@ -39,20 +39,6 @@ interface Started {
 }
 
 type Progress = (message: string) => void;
-
-/** The greatest whole number of grains that every distance from the aim is a multiple of. */
-function distanceStep({ gaps, shapes, limits }: Problem): number {
-  const differences = [...limits].flatMap(([kind, { aim }]) => {
-    if (aim === undefined) return [];
-    const wished = gaps.filter((gap) => gap.kind === kind).map(({ size }) => size - aim);
-    const made = shapes.filter((shape) => shape.kind === kind).map(({ size }) => size);
-    if (wished.length === 0 || made.length === 0) return [];
-    // Any distance is |one of these differences|, moved by differences within each list.
-    const within = (values: readonly number[]) => values.map((value) => value - values[0]!);
-    return [wished[0]! - made[0]!, ...within(wished), ...within(made)];
-  });
-  return greatestCommonDivisor(differences);
-}
 
 /** From here on journals of different engines are one class, and no whole-number program is tried. */
 const LARGE_JOURNALS = 250;

@@ -49,12 +49,14 @@ export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filter
   const first = model.rows.length;
   const rows: Row[] = [...model.rows, ...held.map(({ reached }) => ({ lower: -UNLIMITED, upper: reached }))];
   const weight = (amount: Aim['amount'], duals: Float64Array) => {
-    let sum = aim.amount === amount ? aim.sign / aim.step : 0;
+    let sum = aim.amount === amount ? aim.sign : 0;
     for (const [place, { aim: earlier }] of held.entries()) {
-      if (earlier.amount === amount) sum -= (duals[first + place]! * earlier.sign) / earlier.step;
+      if (earlier.amount === amount) sum -= duals[first + place]! * earlier.sign;
     }
     return sum;
   };
+  const distanceStep =
+    [aim, ...held.map((each) => each.aim)].find(({ amount }) => amount === 'distance')?.step ?? 1;
   return {
     rows,
     filters,
@@ -71,6 +73,7 @@ export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filter
     fitWeights: (duals) => ({
       filledBeyond: weight('filledBeyond', duals),
       distance: weight('distance', duals),
+      distanceStep,
     }),
   };
 }
@@ -111,7 +114,7 @@ function close(
   translator: Translator,
   { aim, stage, linear, columns }: Open,
 ): number {
-  let bound = roundedUp(linear.bound);
+  let bound = Math.ceil(linear.bound);
   const value = () => countOf(aim, translator.toTaken(sets));
   const isOpen = () => remaining() > 0 && value() > bound;
   const kick = (idle: number) => improveByKicks(sets, { idle, remaining, done: () => value() <= bound });
