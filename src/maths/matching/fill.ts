@@ -1,5 +1,7 @@
 /** Parts for one empty journal out of what is free. */
 import { type Choice, NO_ROD } from './fit-table.js';
+import type { Sequence } from './random.js';
+import { fillByExchange } from './reassign.js';
 import type { WorkingSets } from './working-sets.js';
 
 /** The rods that are free and light or heavy enough for the crank. */
@@ -48,4 +50,48 @@ export function fillBest(sets: WorkingSets, site: number): boolean {
   }
   if (best) sets.put(site, best);
   return best !== undefined;
+}
+
+const anyOf = <Item>(next: Sequence, items: readonly Item[]) => items[Math.floor(next() * items.length)];
+
+/**
+ * Fills a journal that no free parts fit, by passing parts on from journal to journal: two of its three
+ * parts by lot out of what is free, the third by an exchange.
+ * @param sites journals of its kind to exchange with
+ * @param tries how often another lot is drawn
+ */
+export function fillByLot(
+  sets: WorkingSets,
+  site: number,
+  sites: readonly number[],
+  tries: number,
+  next: Sequence,
+): boolean {
+  if (!sets.boreIsFree(site)) return false;
+  const { table } = sets;
+  const { kind, rods } = table.sites[site]!;
+  const free = (shells: readonly number[]) => shells.filter((shell) => sets.freeShells(shell) > 0);
+  const classes = {
+    rod: rods,
+    upper: table.uppers.get(kind) ?? [],
+    lower: table.lowers.get(kind) ?? [],
+  };
+  const open = { rod: openRods(sets, site), upper: free(classes.upper), lower: free(classes.lower) };
+  const kinds = (['rod', 'upper', 'lower'] as const).filter((each) => each !== 'rod' || rods[0] !== NO_ROD);
+  for (let time = 0; time < tries; time++) {
+    const exchanged = kinds[time % kinds.length]!;
+    const draw = (part: 'rod' | 'upper' | 'lower') =>
+      anyOf(next, part === exchanged ? classes[part] : open[part]);
+    const [rod, upper, lower] = [draw('rod'), draw('upper'), draw('lower')];
+    if (rod === undefined || upper === undefined || lower === undefined) continue;
+    if (exchanged === 'rod' && !sets.bothFree(upper, lower)) continue;
+    const parts = { rod, upper, lower };
+    const fits = (part: number) => {
+      const choice = { ...parts, [exchanged]: part };
+      return Number.isFinite(table.cost(site, choice.rod, choice.upper, choice.lower));
+    };
+    if (!classes[exchanged].some(fits)) continue;
+    if (fillByExchange(sets, site, sites, parts, exchanged, next())) return true;
+  }
+  return false;
 }

@@ -6,7 +6,7 @@
  * Iterated local search (Lourenço, Martin and Stützle, 2003), by a fixed sequence and a number
  * of kicks, so that it does not depend on the clock unless the time runs out.
  */
-import { fillBest } from './fill.js';
+import { fillBest, fillByLot } from './fill.js';
 import { type Reunion, sitesOfEngines } from './fit-table.js';
 import { type Sequence, sequenceOf, shuffled } from './random.js';
 import { reassign, sitesByKind } from './reassign.js';
@@ -23,6 +23,9 @@ export interface KickLimits {
 
 /** Exchanges are made among so many journals at a time; more take too long. */
 const BLOCK = 120;
+
+/** Lots drawn to fill a journal that no free parts fit. */
+const LOTS = 12;
 
 /** How often each of the parts that ran together is tried. */
 const REUNION_ROUNDS = 5;
@@ -100,7 +103,11 @@ function kick(ground: Ground, next: Sequence): number[] {
   }
   // The journals that were empty go first as often as not.
   const order = next() < 0.5 ? [...empty, ...out] : shuffled(next, [...out, ...empty]);
-  for (const site of order) if (!sets.choices[site]) fillBest(sets, site);
+  for (const site of order) {
+    if (sets.choices[site] || fillBest(sets, site)) continue;
+    const block = ground.block([site], next).get(sets.table.sites[site]!.kind)!;
+    fillByLot(sets, site, block, LOTS, next);
+  }
   return order;
 }
 

@@ -7,8 +7,16 @@ import { fillBest, fillFirst } from './fill.js';
 import { sitesOfEngines } from './fit-table.js';
 import { compareValues, type WorkingSets } from './working-sets.js';
 
-/** Fills engine after engine, in the order given; then what can be filled of those put back. */
-function inOrder(sets: WorkingSets, engines: readonly (readonly number[])[], fill: typeof fillBest): void {
+/**
+ * Fills engine after engine, in the order given; one that cannot be completed puts its parts back. Then
+ * what can be filled of those.
+ * @param engines the sites of each
+ */
+export function fillInOrder(
+  sets: WorkingSets,
+  engines: readonly (readonly number[])[],
+  fill: typeof fillBest,
+): void {
   const partly: (readonly number[])[] = [];
   for (const sites of engines) {
     const own = sites.filter((site) => !sets.choices[site]);
@@ -36,7 +44,7 @@ export function plainSearch(sets: WorkingSets, remaining: () => number): void {
   ] as const) {
     if (best && remaining() <= 0) break;
     for (const site of sets.choices.keys()) sets.put(site, undefined);
-    inOrder(sets, order, fill);
+    fillInOrder(sets, order, fill);
     const value = sets.value();
     if (!best || compareValues(value, best.value) < 0) best = { choices: [...sets.choices], value };
   }

@@ -8,6 +8,12 @@ import { assign } from './assignment.js';
 import { type Choice, type FitTable, NO_ROD } from './fit-table.js';
 import type { WorkingSets } from './working-sets.js';
 
+/** An empty journal with parts for it, one of which may yet have to be exchanged. */
+interface Tentative {
+  readonly site: number;
+  readonly choice: Choice;
+}
+
 interface Exchange {
   readonly sites: readonly number[];
   readonly columns: readonly Partial<Choice>[];
@@ -16,13 +22,20 @@ interface Exchange {
   readonly open?: (row: number, column: Partial<Choice>) => boolean;
 }
 
-function exchange(sets: WorkingSets, { sites, columns, capacity, open }: Exchange): void {
-  const { table, choices } = sets;
-  if (sites.length === 0) return;
+/** @returns whether every journal could have a part, the tentative one included */
+function exchange(
+  sets: WorkingSets,
+  { sites: filledSites, columns, capacity, open }: Exchange,
+  tentative?: Tentative,
+): boolean {
+  const { table } = sets;
+  const sites = tentative ? [...filledSites, tentative.site] : filledSites;
+  if (sites.length === 0) return false;
+  const choices = sites.map((site) => (site === tentative?.site ? tentative.choice : sets.choices[site]!));
   const costs = new Float64Array(sites.length * columns.length);
   let place = 0;
   for (const [row, site] of sites.entries()) {
-    const now = choices[site]!;
+    const now = choices[row]!;
     for (const column of columns) {
       const { rod = now.rod, upper = now.upper, lower = now.lower } = column;
       costs[place++] =
@@ -30,23 +43,30 @@ function exchange(sets: WorkingSets, { sites, columns, capacity, open }: Exchang
     }
   }
   const found = assign({ rows: sites.length, columns: columns.length, costs, capacity });
-  if (!found) return;
-  const next = sites.map((site, row) => ({ ...choices[site]!, ...columns[found[row]!]! }));
+  if (!found) return false;
+  const next = choices.map((choice, row) => ({ ...choice, ...columns[found[row]!]! }));
   for (const site of sites) sets.put(site, undefined);
   for (const [row, site] of sites.entries()) sets.put(site, next[row]);
+  return true;
 }
 
 const filled = ({ choices }: WorkingSets, sites: readonly number[]) =>
   sites.filter((site) => choices[site] !== undefined);
 
-function exchangeRods(sets: WorkingSets, sites: readonly number[], lean: number): void {
+function exchangeRods(
+  sets: WorkingSets,
+  sites: readonly number[],
+  lean: number,
+  tentative?: Tentative,
+): boolean {
   const { table } = sets;
   const own = filled(sets, sites).filter((site) => sets.choices[site]!.rod !== NO_ROD);
-  const rods = [...table.rodsOf(own)];
+  const rows = tentative ? [...own, tentative.site] : own;
+  const rods = [...table.rodsOf(rows)];
   const used = new Map<number, number>();
   for (const site of own) used.set(sets.choices[site]!.rod, (used.get(sets.choices[site]!.rod) ?? 0) + 1);
-  const ranks = own.map((site) => sets.windowOf(site, lean));
-  exchange(sets, {
+  const ranks = rows.map((site) => sets.windowOf(site, lean));
+  const all: Exchange = {
     sites: own,
     columns: rods.map((rod) => ({ rod })),
     capacity: rods.map((rod) => sets.freeRods(rod) + (used.get(rod) ?? 0)),
@@ -54,20 +74,32 @@ function exchangeRods(sets: WorkingSets, sites: readonly number[], lean: number)
       const [first, last] = ranks[row]!;
       return table.massRank[rod!]! >= first && table.massRank[rod!]! <= last;
     },
-  });
+  };
+  return exchange(sets, all, tentative);
 }
 
 type Half = 'upper' | 'lower';
 
-function exchangeShells(sets: WorkingSets, sites: readonly number[], half: Half, classes: readonly number[]) {
+function exchangeShells(
+  sets: WorkingSets,
+  sites: readonly number[],
+  half: Half,
+  classes: readonly number[],
+  tentative?: Tentative,
+): boolean {
   const own = filled(sets, sites);
   const used = new Map<number, number>();
   for (const site of own) used.set(sets.choices[site]![half], (used.get(sets.choices[site]![half]) ?? 0) + 1);
-  exchange(sets, {
+  // The tentative journal holds the shell of its other half.
+  const held = tentative?.choice[half === 'upper' ? 'lower' : 'upper'];
+  const all: Exchange = {
     sites: own,
     columns: classes.map((shell) => ({ [half]: shell })),
-    capacity: classes.map((shell) => sets.freeShells(shell) + (used.get(shell) ?? 0)),
-  });
+    capacity: classes.map(
+      (shell) => sets.freeShells(shell) + (used.get(shell) ?? 0) - Number(shell === held),
+    ),
+  };
+  return exchange(sets, all, tentative);
 }
 
 function exchangePairs(sets: WorkingSets, sites: readonly number[]): void {
@@ -118,4 +150,27 @@ export function reassign(
     exchangePairs(sets, sites);
     exchangeShells(sets, sites, 'lower', table.lowers.get(kind) ?? []);
   }
+}
+
+/**
+ * Fills an empty journal with two of its three parts out of what is free, the third by an exchange
+ * among the journals of its kind.
+ * @param sites journals of its kind
+ * @param parts the parts to try: one of them is exchanged
+ * @returns whether it is filled
+ */
+export function fillByExchange(
+  sets: WorkingSets,
+  site: number,
+  sites: readonly number[],
+  parts: Choice,
+  exchanged: 'rod' | Half,
+  lean: number,
+): boolean {
+  const { table } = sets;
+  const { kind } = table.sites[site]!;
+  const tentative = { site, choice: parts };
+  if (exchanged === 'rod') return exchangeRods(sets, sites, lean, tentative);
+  const classes = (exchanged === 'upper' ? table.uppers : table.lowers).get(kind) ?? [];
+  return exchangeShells(sets, sites, exchanged, classes, tentative);
 }

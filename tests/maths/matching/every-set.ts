@@ -18,7 +18,8 @@ import { clearanceVariance, type MeasuredPart } from '../../../src/maths/uncerta
 
 type Shell = StockShell | StockNewShell;
 
-interface Option {
+/** One allowed fit of a journal, by its very parts. */
+export interface Option {
   readonly rod: StockRod | undefined;
   readonly upper: Shell;
   readonly lower: Shell;
@@ -28,7 +29,7 @@ interface Option {
 
 const isOwned = (shell: Shell): shell is StockShell => 'quantity' in shell;
 
-function optionsOf(stock: Stock, engine: StockEngine, journal: StockJournal): Option[] {
+export function optionsOf(stock: Stock, engine: StockEngine, journal: StockJournal): Option[] {
   const limits = stock.kinds.find(
     ({ engineType, fit }) => engineType === journal.engineType && fit === journal.fit,
   );

@@ -208,6 +208,10 @@ export interface WorkshopSize {
   readonly newShells?: boolean;
   /** Smallest step of a reading, grains; 100 = 1 µm. */
   readonly step?: number;
+  /** Clearance min and max of both fits, grains. */
+  readonly range?: readonly [min: number, max: number];
+  /** Standard deviation of the wear of journals and bores, grains. */
+  readonly wear?: number;
 }
 
 function normal(random: Random): number {
@@ -241,12 +245,13 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
   const random = randomOf(seed);
   const { cranks, pins, mains, step = 100 } = size;
   const gauged = { bore: pick(random, [BORE_BY_MIC, BORE_BY_RING]), wall: BALL };
-  const wear = () => 300 * normal(random);
+  const wear = () => (size.wear ?? 300) * normal(random);
+  const [min, max] = size.range ?? [2500, 5500];
   const kind = (fit: string): KindLimits => ({
     engineType: 'A',
     fit,
-    min: 2500,
-    max: 5500,
+    min,
+    max,
     serviceLimit: 7000,
     aim: 4000,
     halfDifference: 600,
@@ -279,6 +284,7 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
     engines.flatMap(({ name, journals }) =>
       journals.filter((each) => each.fit === fit).map(({ position }) => ({ engine: name, position })),
     );
+  const pinPlaces = places('big end');
   const rods = Array.from(
     { length: size.rods },
     (_, place): StockRod => ({
@@ -286,11 +292,12 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
       engineType: 'A',
       part: readPart(random, BORE + wear(), 3, 120, step, gauged.bore),
       mass: Math.round(6120 + 30 * normal(random)) / 10,
-      ran: places('big end')[place],
+      ran: pinPlaces[place],
     }),
   );
-  const shellsOf = (fit: string, count: number): StockShell[] =>
-    Array.from(
+  const shellsOf = (fit: string, count: number): StockShell[] => {
+    const ran = places(fit);
+    return Array.from(
       { length: count },
       (_, place): StockShell => ({
         name: `${fit} shell ${String(place + 1).padStart(4, '0')}`,
@@ -306,9 +313,10 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
           step,
           gauged.wall,
         ),
-        ran: places(fit)[Math.floor(place / 2)],
+        ran: ran[Math.floor(place / 2)],
       }),
     );
+  };
   const newShells = ['upper', 'lower'].flatMap((half) =>
     [-1, 0, 1].map(
       (grade, place): StockNewShell => ({

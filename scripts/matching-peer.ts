@@ -1,0 +1,196 @@
+/**
+ * Matching against another solver: the same stocks as one whole-number program over every possible fit,
+ * part by part, solved by glpsol (GLPK, Debian's package glpk-utils). Every aim must reach the same value.
+ *
+ * `npm run matching:peer -- [FIRST_SEED] [COUNT]`
+ */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { matchStock } from '../src/maths/matching/match.js';
+import type { MatchResult, Stock } from '../src/maths/matching/stock.js';
+import { type Option, optionsOf } from '../tests/maths/matching/every-set.js';
+import { workshopStock } from '../tests/maths/matching/random-stock.js';
+
+const DEFAULT_FIRST = 1;
+const DEFAULT_COUNT = 50;
+
+/** A stock of four to eight journals, its rules taking turns by the seed: more is beyond the peer. */
+function middlingStock(seed: number): Stock {
+  const stock = workshopStock(seed, {
+    cranks: 2,
+    pins: 2 + (seed % 2),
+    mains: seed % 3 === 0 ? 1 : 0,
+    rods: 6 + (seed % 3),
+    shells: 10 + 2 * (seed % 3),
+    newShells: seed % 4 === 0,
+    range: seed % 2 === 0 ? [2800, 5200] : [2900, 5100],
+    wear: 400,
+    ...(seed % 5 < 2 ? { massSpread: 3 } : {}),
+  });
+  return { ...stock, preferKeptPairs: seed % 7 === 0, allowUndecided: seed % 6 === 0 };
+}
+
+interface Fit extends Option {
+  readonly name: string;
+  readonly engine: number;
+  readonly journal: object;
+}
+
+type Terms = readonly (readonly [coefficient: number, variable: string])[];
+
+const sum = (terms: Terms) =>
+  terms.length === 0
+    ? '0 zero'
+    : terms.map(([value, name]) => `${value < 0 ? '-' : '+'} ${Math.abs(value)} ${name}`).join('\n ');
+
+/** Rows in the format of CPLEX's .lp files, which glpsol reads. */
+function rowsOf(stock: Stock, fits: readonly Fit[]): string[] {
+  const rows: string[] = [];
+  const atMost = (terms: Terms, most: number) => rows.push(`${sum(terms)} <= ${most}`);
+  const by = (key: (fit: Fit) => readonly (object | undefined)[]) => {
+    const groups = new Map<object, [number, string][]>();
+    for (const fit of fits) {
+      for (const part of key(fit)) if (part) groups.set(part, [...(groups.get(part) ?? []), [1, fit.name]]);
+    }
+    return groups;
+  };
+  for (const terms of by(({ journal }) => [journal]).values()) atMost(terms, 1);
+  for (const terms of by(({ rod }) => [rod]).values()) atMost(terms, 1);
+  for (const [shell, terms] of by(({ upper, lower }) => [upper, lower])) {
+    if ('quantity' in shell) atMost(terms, shell.quantity as number);
+  }
+  for (const [place, { journals }] of stock.engines.entries()) {
+    for (const journal of journals) {
+      const own = fits.filter((fit) => fit.journal === journal).map(({ name }) => [-1, name] as const);
+      atMost([[1, `e${place}`], ...own], 0);
+    }
+  }
+  const spread = stock.kinds.find(({ fit }) => fit === 'big end')?.massSpread;
+  if (spread === undefined) return rows;
+  // Of two rods of one crank that differ by more only one can be taken.
+  for (const [engine] of stock.engines.entries()) {
+    for (const [first, a] of stock.rods.entries()) {
+      for (const b of stock.rods.slice(first + 1)) {
+        if (Math.round(10 * Math.abs(a.mass! - b.mass!)) <= Math.round(10 * spread)) continue;
+        const both = fits.filter((fit) => fit.engine === engine && (fit.rod === a || fit.rod === b));
+        atMost(
+          both.map(({ name }) => [1, name] as const),
+          1,
+        );
+      }
+    }
+  }
+  return rows;
+}
+
+/** What each fit and each engine counts for an aim that is minimised. */
+function objectiveOf(aim: string, stock: Stock, fits: readonly Fit[]): Terms {
+  const engines = stock.engines.map((engine, place) => ({
+    count: engine.journals.length,
+    name: `e${place}`,
+  }));
+  const price = (shell: object) => ('price' in shell ? Math.round(100 * (shell.price as number)) : 0);
+  if (aim === 'complete engines') return engines.map(({ name }) => [-1, name]);
+  if (aim === 'filled journals beyond them') {
+    return [
+      ...fits.map(({ name }) => [-1, name] as const),
+      ...engines.map(({ count, name }) => [count, name] as const),
+    ];
+  }
+  const value = ({ upper, lower, distance, kept }: Fit) => {
+    if (aim === 'price of bought shells') return price(upper) + price(lower);
+    return aim === 'distance from the aim' ? distance : -Number(kept);
+  };
+  return fits.map((fit) => [value(fit), fit.name] as const).filter(([coefficient]) => coefficient !== 0);
+}
+
+/** The least value of an objective; undefined when glpsol does not prove it in the time. */
+function solve(
+  folder: string,
+  objective: Terms,
+  rows: readonly string[],
+  names: readonly string[],
+): number | undefined {
+  const [program, answer] = [join(folder, 'program.lp'), join(folder, 'answer')];
+  const text = [
+    'Minimize',
+    sum(objective),
+    'Subject To',
+    ...rows,
+    'Bounds',
+    'zero = 0',
+    'Binary',
+    ...names,
+    'End',
+  ];
+  writeFileSync(program, text.join('\n'));
+  const run = spawnSync('glpsol', ['--lp', program, '--cuts', '--tmlim', '60', '--write', answer], {
+    encoding: 'utf8',
+  });
+  if (run.error) throw new Error('glpsol cannot be run: install glpk-utils');
+  const [, , , , status, value] =
+    /^s mip \d+ \d+ (o|f|u|n) (-?[\d.e+]+)$/m.exec(readFileSync(answer, 'utf8'))?.[0].split(' ') ?? [];
+  if (status !== 'o') return undefined;
+  return Math.round(Number(value));
+}
+
+/** The values of the aims that the peer decides in the time, from the first on. */
+function peerValues(stock: Stock, aims: readonly string[], folder: string): number[] {
+  const fits = stock.engines.flatMap((engine, place) =>
+    engine.journals.flatMap((journal) =>
+      optionsOf(stock, engine, journal).map((option) => ({ ...option, engine: place, journal })),
+    ),
+  );
+  const named = fits.map((fit, place): Fit => ({ ...fit, name: `f${place}` }));
+  const names = [...named.map(({ name }) => name), ...stock.engines.map((_, place) => `e${place}`)];
+  const rows = rowsOf(stock, named);
+  const values: number[] = [];
+  for (const aim of aims) {
+    const objective = objectiveOf(aim, stock, named);
+    const value = solve(folder, objective, rows, names);
+    if (value === undefined) break;
+    rows.push(`${sum(objective)} <= ${value}`);
+    values.push(value + 0);
+  }
+  return values;
+}
+
+const MOST = ['complete engines', 'filled journals beyond them', 'pairs kept together'];
+
+/** Values as the peer states them: all to be least, prices in cents. */
+function ownValues({ stages }: MatchResult, of: 'reached' | 'bound'): number[] {
+  return stages.map((stage) => {
+    if (MOST.includes(stage.aim)) return 0 - stage[of];
+    return stage.aim === 'price of bought shells' ? Math.round(100 * stage[of]) : stage[of];
+  });
+}
+
+const [first = DEFAULT_FIRST, count = DEFAULT_COUNT] = process.argv.slice(2).map(Number);
+const folder = mkdtempSync(join(tmpdir(), 'oilgap-peer-'));
+let [same, whole, journals, incomplete] = [0, 0, 0, 0];
+try {
+  for (let seed = first; seed < first + count; seed++) {
+    const stock = middlingStock(seed);
+    const result = await matchStock(stock, { seconds: 300 });
+    const aims = result.stages.map(({ aim }) => aim);
+    const peer = peerValues(stock, aims, folder);
+    const [reached, bound] = [ownValues(result, 'reached'), ownValues(result, 'bound')];
+    const decided = (values: readonly number[]) => String(values.slice(0, peer.length));
+    const equal = String(peer) === decided(reached) && String(peer) === decided(bound);
+    if (equal) same++;
+    whole += Number(peer.length === aims.length);
+    journals += stock.engines.flatMap((engine) => engine.journals).length;
+    incomplete += Number(result.completeEngines.length < stock.engines.length);
+    console.log(
+      `seed ${seed}: glpsol ${peer.join(' ')}, matching ${reached.join(' ')}${equal ? '' : `, bounds ${bound.join(' ')}: DIFFERENT`}`,
+    );
+  }
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
+console.log(
+  `${same} of ${count} stocks equal at every aim; ${journals} journals; ${incomplete} stocks not all complete`,
+);
+process.exitCode = same === count ? 0 : 1;

@@ -1,0 +1,128 @@
+/**
+ * The bench of the matching: engines made against what a person makes at the shelf, and the time to
+ * proof by size. Prints two tables in Markdown; `npm run bench:matching -- engines` or `-- times` for one.
+ */
+import { availableParallelism, loadavg } from 'node:os';
+import { matchStock } from '../../../src/maths/matching/match.js';
+import type { MatchResult, Stock } from '../../../src/maths/matching/stock.js';
+import { type WorkshopSize, workshopStock } from '../../maths/matching/random-stock.js';
+import { KINDS } from './kinds.js';
+import { peersOf, RESTARTS } from './peers.js';
+
+const FIRST_SEED = 1;
+const SEEDS = 30;
+const TIMED_SEEDS = 3;
+/** Most time for one stock of the first table: its aims after the first need not be proved. */
+const ENGINES_SECONDS = 8;
+
+const line = (cells: readonly (string | number)[]) => console.log(`| ${cells.join(' | ')} |`);
+
+function heading(cells: readonly string[]): void {
+  line(cells);
+  line(cells.map(() => '---'));
+}
+
+/** No row says where a part ran, so that no time goes into keeping pairs. */
+function neverRun(stock: Stock): Stock {
+  const forget = <Row extends object>(row: Row): Row => ({ ...row, ran: undefined });
+  return { ...stock, rods: stock.rods.map(forget), shells: stock.shells.map(forget) };
+}
+
+const isProved = ({ stages }: MatchResult, first: number) =>
+  stages.slice(0, first).every(({ reached, bound }) => reached === bound);
+
+async function engines(): Promise<void> {
+  console.log(`Complete engines, seeds ${FIRST_SEED} to ${FIRST_SEED + SEEDS - 1} of each kind:\n`);
+  heading(['Stock', 'Cranks', 'Matching', 'Proved', 'First fit', 'Best fit', `Best of ${RESTARTS} orders`]);
+  for (const { name, says, size } of KINDS) {
+    const sums = { matching: 0, proved: 0, firstFit: 0, bestFit: 0, restarts: 0 };
+    for (let seed = FIRST_SEED; seed < FIRST_SEED + SEEDS; seed++) {
+      const stock = neverRun(workshopStock(seed, size));
+      const peers = peersOf(stock, seed);
+      const result = await matchStock(stock, { seconds: ENGINES_SECONDS });
+      sums.matching += result.completeEngines.length;
+      sums.proved += Number(isProved(result, 1));
+      sums.firstFit += peers.firstFit;
+      sums.bestFit += peers.bestFit;
+      sums.restarts += peers.restarts;
+      console.error(`${name}, seed ${seed}: ${JSON.stringify({ ...sums })}`);
+    }
+    const { matching, proved, firstFit, bestFit, restarts } = sums;
+    line([
+      `${name}: ${says}`,
+      SEEDS * size.cranks,
+      matching,
+      `${proved} of ${SEEDS}`,
+      firstFit,
+      bestFit,
+      restarts,
+    ]);
+  }
+}
+
+const plain = (cranks: number): WorkshopSize => ({
+  cranks,
+  pins: 4,
+  mains: 0,
+  rods: Math.round(cranks * 5.2),
+  shells: cranks * 20,
+});
+
+const SIZES: readonly { readonly name: string; readonly size: WorkshopSize }[] = [
+  { name: '10 cranks, 6 pins and 5 mains', size: { cranks: 10, pins: 6, mains: 5, rods: 70, shells: 275 } },
+  {
+    name: '10 cranks, 6 pins, spread 3 g',
+    size: { cranks: 10, pins: 6, mains: 0, rods: 70, shells: 275, massSpread: 3 },
+  },
+  { name: '25 cranks', size: plain(25) },
+  { name: '25 cranks, spread 3 g', size: { ...plain(25), massSpread: 3 } },
+  { name: '250 cranks', size: plain(250) },
+  { name: '250 cranks, spread 3 g', size: { ...plain(250), massSpread: 3 } },
+  { name: '2500 cranks', size: plain(2500) },
+];
+
+const gap = ({ stages }: MatchResult, aim: string) => {
+  const { reached, bound } = stages.find((stage) => stage.aim === aim)!;
+  return reached === bound ? `${reached}, proved` : `${reached} of ${bound}`;
+};
+
+async function times(): Promise<void> {
+  const load = loadavg()[0]!.toFixed(1);
+  console.log(
+    `Readings of 1 µm, ${availableParallelism()} cores with a load of ${load}, at most 60 s each:\n`,
+  );
+  heading([
+    'Stock',
+    'Seed',
+    'Seconds',
+    'Of processor',
+    'Engines',
+    'Beyond',
+    'Off aim, 0.01 µm',
+    'Kept pairs',
+  ]);
+  for (const { name, size } of SIZES) {
+    for (let seed = FIRST_SEED; seed < FIRST_SEED + (size.cranks > 250 ? 1 : TIMED_SEEDS); seed++) {
+      const stock = workshopStock(seed, size);
+      const [start, used] = [performance.now(), process.cpuUsage()];
+      const result = await matchStock(stock, { seconds: 60 });
+      const { user, system } = process.cpuUsage(used);
+      line([
+        name,
+        seed,
+        ((performance.now() - start) / 1000).toFixed(1),
+        ((user + system) / 1e6).toFixed(1),
+        gap(result, 'complete engines'),
+        gap(result, 'filled journals beyond them'),
+        gap(result, 'distance from the aim'),
+        gap(result, 'pairs kept together'),
+      ]);
+    }
+  }
+  console.log(`\nMost memory: ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`);
+}
+
+const [wanted] = process.argv.slice(2);
+if (wanted !== 'times') await engines();
+if (wanted === undefined) console.log();
+if (wanted !== 'engines') await times();
