@@ -255,15 +255,16 @@ function namedTwice({ name, sheet }: PartRow): string {
 
 /** Spots in the order of the sheet's columns, each with its repeats. */
 function spotsOf(readings: readonly Reading[], grains: readonly Grain[]): ReadSpot[] {
-  const spots = new Map<string, { station: string; angle: number | undefined; readings: Grain[] }>();
-  readings.forEach(({ column }, at) => {
-    const { station, angle } = column;
-    const key = `${station} ${angle}`;
-    const spot = spots.get(key);
-    if (spot) spot.readings.push(grains[at]!);
-    else spots.set(key, { station, angle, readings: [grains[at]!] });
+  const spots: { station: string; angle: number | undefined; readings: Grain[]; value: Grain }[] = [];
+  readings.forEach(({ column: { station, angle } }, at) => {
+    const grain = grains[at]!;
+    // They are few: looking through them costs less than a key for each.
+    const spot = spots.find((known) => known.station === station && known.angle === angle);
+    if (spot) spot.readings.push(grain);
+    else spots.push({ station, angle, readings: [grain], value: grain });
   });
-  return Array.from(spots.values(), (spot) => ({ ...spot, value: spotValue(spot) }));
+  for (const spot of spots) if (spot.readings.length > 1) spot.value = spotValue(spot);
+  return spots;
 }
 
 function limitChecks(
