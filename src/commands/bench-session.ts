@@ -68,7 +68,7 @@ export class BenchSession {
    * @returns whether the workbook's file has everything
    */
   async write(isEnd: boolean): Promise<boolean> {
-    if (this.book.pendingFills().length === 0) return true;
+    if (this.book.pending.list().length === 0) return true;
     if (this.book.hasResults && !isEnd) return true;
     try {
       await this.lock.verify();
@@ -81,7 +81,7 @@ export class BenchSession {
       this.isWritten = true;
       if (refused.length > 0) return false;
       await this.log.add([writtenEntry()]);
-      this.book.written();
+      this.book.pending.written();
       return true;
     } catch (error) {
       if (!(error instanceof UserError)) throw error;

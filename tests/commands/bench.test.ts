@@ -1,10 +1,12 @@
 /** `oilgap bench` as a user runs it, with readings from a file. */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { copyFileSync, existsSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import JSZip from 'jszip';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { table } from '../engine/book-of.js';
 import { benchPiped, cellsOf, logged, typeUntilKilled } from './at-bench.js';
 import { oilgap, sheetsWith, writeBook } from './books.js';
 
@@ -95,6 +97,23 @@ test("a gauge's log of a thousand lines", async () => {
     ),
   );
   expect((await Promise.all(filled)).map(({ length }) => length)).toEqual([200, 300, 500]);
+});
+
+test('a second reading goes into a new column, unlocked as the others are', async () => {
+  const path = copyOf('second');
+  const { status, stderr } = benchPiped('42.0015\nr\n42.0025\nq\n', path);
+  expect([status, stderr]).toEqual([1, '']);
+  expect((await cellsOf(path, 'Journals')).B1).toMatchObject({ 'A 0': 42.0015, 'A 0 #2': 42.0025 });
+  const xml = await (await JSZip.loadAsync(readFileSync(path)))
+    .file('xl/worksheets/sheet5.xml')!
+    .async('string');
+  const styleOf = (address: string) => new RegExp(`<c r="${address}" s="(\\d+)"`).exec(xml)?.[1];
+  expect(styleOf('I2')).toBeDefined();
+  expect(styleOf('O2')).toBe(styleOf('I2'));
+  expect(styleOf('O1')).toBe(styleOf('I1'));
+  // One that is asked for and not read leaves no empty column behind.
+  benchPiped('42.0015\nr\nq\n', path);
+  expect(Object.keys((await cellsOf(path, 'Journals')).B1!)).not.toContain('A 90 #2');
 });
 
 describe('nothing is lost', () => {
@@ -190,6 +209,22 @@ test('a checked book gets its results anew with its readings', async () => {
     Largest: 42.0035,
   });
   expect(await cellsOf(checked, 'Summary')).toBeDefined();
+});
+
+test('--again repeats readings whose fit is undecided, in new columns', async () => {
+  const gauges = {
+    Gauges: table({ Gauge: 'M1', 'Max error': 0.0005, Resolution: 0.001, Repeatability: 0.004 }),
+  };
+  const near = { 'Engine type': 'X', Fit: 'big end', 'Clearance min': 0.034, 'Clearance max': 0.05 };
+  const path = await writeBook(
+    folder,
+    'repeats.xlsx',
+    sheetsWith({ Gauge: 'M1' }, { Limits: table(near), ...gauges }),
+  );
+  const { stdout, stderr } = benchPiped('42.0015\n', path, '--again');
+  expect(stderr).toBe('');
+  expect(stdout).toContain('Journals J1 A 0 #2: 42.0015 mm');
+  expect((await cellsOf(path, 'Journals')).J1).toMatchObject({ 'A 0': 42.0015, 'A 0 #2': 42.0015 });
 });
 
 test('--again asks for what Re-measure names, the one that decides most first', async () => {

@@ -8,7 +8,10 @@ export interface AgainSpots {
   readonly other: readonly string[];
 }
 
-/** A spot that was read goes to a free repeat of it, where the sheet has one; else the new reading takes its place. */
+/**
+ * A spot that was read gets a repeat: in a free column, or in one that is made. A cell that could not be read gets
+ * its reading in place of what stands there.
+ */
 export function againSpots(book: BenchBook): AgainSpots {
   const spots: Spot[] = [];
   const other: string[] = [];
@@ -19,23 +22,35 @@ export function againSpots(book: BenchBook): AgainSpots {
     if (!taken.has(key)) spots.push(spot);
     taken.add(key);
   };
-  for (const { sheet, part, spot: name, why } of book.measured.remeasure) {
+  for (const { sheet, part, spot: names, why } of book.measured.remeasure) {
     const own = all.filter((spot) => spot.sheet === sheet && spot.part === part);
-    if (name === 'all') {
+    if (names === 'all') {
       for (const spot of own.filter((known) => book.isBlank(known))) add(spot);
       continue;
     }
-    const named = own.find((spot) =>
-      [spotName(spot.column), spot.column.header].some((text) => headerKey(text) === headerKey(name)),
-    );
-    if (!named) {
-      other.push(`${sheet} ${part}, ${name}: ${why}; correct it in the workbook`);
-      continue;
+    for (const name of names.split(', ')) {
+      const named = own.find((spot) => isNamed(spot, name));
+      if (!named) {
+        other.push(`${sheet} ${part}, ${name}: ${why}; correct it in the workbook`);
+        continue;
+      }
+      const isRead = book.readings(named.sheet, named.row).has(named.column.column);
+      const column = isRead ? book.nextRepeat(named) : named.column;
+      if (column) add({ ...named, column });
+      else other.push(noColumn(named));
     }
-    // A cell that could not be read has nothing to be averaged with.
-    const isRead = book.readings(named.sheet, named.row).has(named.column.column);
-    const free = isRead ? book.freeRepeat(named) : undefined;
-    add(free ? { ...named, column: free } : named);
   }
   return { spots, other };
+}
+
+function isNamed({ column }: Spot, name: string): boolean {
+  return [spotName(column), column.header].some((text) => headerKey(text) === headerKey(name));
+}
+
+/** Why a spot cannot be read once more. */
+export function noColumn({ sheet, column }: Spot): string {
+  return (
+    `${sheet} has no free column for one more reading of ${spotName({ ...column, repeat: 1 })}, and results ` +
+    'stand at its right end; add a column before them in the spreadsheet program'
+  );
 }

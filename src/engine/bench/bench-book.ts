@@ -2,22 +2,22 @@
  * A workbook that is being filled at the bench: its cells in memory, where readings go, and which are still blank.
  * Every change is a fill of one cell, named by sheet, part and spot, so that a log of fills makes the same book again.
  */
-import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { assessMeasured, type Measured } from '../assess/assess.js';
 import { groupBy } from '../assess/context.js';
 import type { PartRow, PartSheet } from '../book/book.js';
-import { INPUT_SHEETS } from '../book/input-sheets.js';
 import { headerKey, nameKey } from '../book/names.js';
-import { readScanned, scanNumber } from '../book/number-text.js';
 import { openBook } from '../book/open-book.js';
 import { ownColumnsOf } from '../book/own-columns.js';
-import { quoted } from '../book/problems.js';
-import { RULES } from '../book/rules.js';
-import { describe, isBlank, type ReadingColumn, Table } from '../book/table.js';
+import { describe, isBlank, type ReadingColumn, type Table } from '../book/table.js';
 import { readBook } from '../run-book.js';
-import { type Cell, cellAddress, type SheetModel, type WorkbookModel } from '../workbook-model.js';
+import type { Cell, WorkbookModel } from '../workbook-model.js';
 import { modelAround } from './model-around.js';
+import { type CellFill, cellKey, PendingFills } from './pending-fills.js';
+import { readTyped, type TypedReading } from './typed-reading.js';
+
+export type { CellFill } from './pending-fills.js';
+export type { TypedReading } from './typed-reading.js';
 
 export const PART_SHEETS: readonly PartSheet[] = ['Journals', 'Rods', 'Cases', 'Shells'];
 
@@ -28,26 +28,6 @@ export interface Spot {
   readonly part: string;
   readonly column: ReadingColumn;
 }
-
-/** A typed reading as it goes into its cell. */
-export interface TypedReading {
-  readonly mm: Ratio;
-  /** A number in the column's unit, or the text with its own unit. */
-  readonly value: number | string;
-}
-
-/** A cell of the book that is to hold another value; a blank text empties it. */
-export interface CellFill {
-  readonly sheet: string;
-  readonly row: number;
-  readonly column: number;
-  readonly value: number | string;
-  /** The column whose look a new column takes. */
-  readonly like?: number;
-}
-
-/** A kilometre: not even a missing decimal point makes a part so long. */
-const LONGEST_MM = 1e6;
 
 /** `A 0`, `A 0 #2`, `Wall 1`. */
 export function spotName({ station, angle, repeat }: ReadingColumn): string {
@@ -67,8 +47,8 @@ export class BenchBook {
   private readonly model: WorkbookModel;
   /** Cells that the user's formulas fill. */
   private readonly formulas = new Set<string>();
-  /** Changes that the workbook's file does not hold yet, by cell. */
-  private readonly fills = new Map<string, CellFill>();
+  /** What the workbook's file does not hold yet. */
+  readonly pending = new PendingFills();
 
   /** @throws UserError where the book cannot be read. */
   constructor(model: WorkbookModel) {
@@ -156,40 +136,17 @@ export class BenchBook {
    * @returns a sentence where it is no reading
    */
   read(typed: string, { sheet, row, column }: Spot): TypedReading | { readonly fault: string } {
-    const table = this.table(sheet)!;
-    const cells: Cell[] = [];
-    cells[column.column] = { content: { kind: 'text', value: typed } };
-    const rows: (Cell | undefined)[][] = [];
-    rows[table.headerRow] = table.sheet.rows[table.headerRow]!;
-    rows[row] = cells;
-    const alone = new Table(
-      sheet,
-      { name: table.sheet.name, rows },
-      INPUT_SHEETS[sheet],
-      table.units,
-      table.width,
-    );
-    const own = alone.row(row);
-    const read = own.reading(column, RULES.size);
-    const [bad] = own.bad;
-    if (!read || bad) {
-      return {
-        fault: `found ${bad?.found ?? 'nothing'}; expected ${bad?.expected ?? 'a length'} in ${column.unit}`,
-      };
-    }
-    const size = toNumber(read.mm);
-    if (!(size > 0 && size < LONGEST_MM)) {
-      return { fault: `found ${quoted(typed)}; expected the length of a part` };
-    }
-    return { mm: read.mm, value: plainValue(typed, column) ?? typed.trim() };
+    return readTyped(this.table(sheet)!, row, column, typed);
   }
 
-  /** The column of a repeat that a spot's part has free, or undefined. */
-  freeRepeat({ sheet, row, column }: Spot): ReadingColumn | undefined {
-    const all = this.table(sheet)!.readingColumns.filter((other) => sameSpot(other, column));
-    return all
-      .sort((a, b) => a.repeat - b.repeat)
-      .find((other) => this.isBlank({ sheet, row, column: other }));
+  /** The column for one more reading of a spot: a free one, else a new one; undefined where none can be made. */
+  nextRepeat({ sheet, row, column }: Spot): ReadingColumn | undefined {
+    const all = this.table(sheet)!
+      .readingColumns.filter((other) => sameSpot(other, column))
+      .sort((a, b) => a.repeat - b.repeat);
+    const free = all.find((other) => this.isBlank({ sheet, row, column: other }));
+    const name = spotName({ ...column, repeat: all.at(-1)!.repeat + 1 });
+    return free ?? this.columnNamed(sheet, name, { make: true });
   }
 
   /**
@@ -214,6 +171,7 @@ export class BenchBook {
       column: table.width,
       value: spot,
       like: first.column,
+      isNewHeader: true,
     });
     this.reread();
     return find();
@@ -221,7 +179,7 @@ export class BenchBook {
 
   /** Takes a value into a cell, to be written later. */
   fill(fill: CellFill): void {
-    this.fills.set(cellKey(fill.sheet, fill.row, fill.column), fill);
+    this.pending.add(fill);
     const sheet = this.model.sheets.find(({ name }) => name === fill.sheet)!;
     sheet.rows[fill.row] ??= [];
     const cells = sheet.rows[fill.row]!;
@@ -237,12 +195,10 @@ export class BenchBook {
     this.readingsByPart.set(rowKey(sheet, row), own);
     if (reading) own.set(column.column, grainOfRatio(reading.mm));
     else own.delete(column.column);
-    this.fill({
-      sheet: this.table(sheet)!.sheet.name,
-      row,
-      column: column.column,
-      value: reading?.value ?? '',
-    });
+    const table = this.table(sheet)!;
+    // A cell of a new column looks as the first of its spot does.
+    const like = table.readingColumns.find((other) => sameSpot(other, column))!.column;
+    this.fill({ sheet: table.sheet.name, row, column: column.column, value: reading?.value ?? '', like });
   }
 
   /** Takes a text that is no reading back into its cell. */
@@ -265,45 +221,12 @@ export class BenchBook {
     );
   }
 
-  /** What the file does not hold yet; it counts as written once `written` is called. */
-  pendingFills(): CellFill[] {
-    return [...this.fills.values()];
-  }
-
-  written(): void {
-    this.fills.clear();
-  }
-
-  /**
-   * Whether parts and columns still stand where they stood, in the file as it is now: it may have been edited
-   * elsewhere in the meantime.
-   * @returns what has moved
-   */
-  movedIn(file: WorkbookModel): string | undefined {
-    const text = (sheet: SheetModel | undefined, row: number, column: number) =>
-      String(sheet?.rows[row]?.[column]?.content?.value ?? '');
-    for (const { sheet: name, row, column, like } of this.fills.values()) {
-      const table = [...this.measured.book.tables.values()].find((known) => known.sheet.name === name)!;
-      const now = file.sheets.find((sheet) => sheet.name === name);
-      const part = table.columns.get('Part')!.column;
-      const isNewHeader = row === table.headerRow && like !== undefined;
-      const isSamePart = text(now, row, part) === text(table.sheet, row, part);
-      const header = text(now, table.headerRow, column);
-      const isSameColumn = header === text(table.sheet, table.headerRow, column);
-      if (!isSamePart || !(isSameColumn || (isNewHeader && header === '')))
-        return `${name}!${cellAddress(row, column)}`;
-    }
-    return undefined;
-  }
-
   /** What a cell holds, for messages. */
   shown(sheet: PartSheet, row: number, column: number): string {
     const cell = this.cell(sheet, row, column);
     return cell ? describe(cell) : 'nothing';
   }
 }
-
-const cellKey = (sheet: string, row: number, column: number) => `${sheet}\u0000${row}\u0000${column}`;
 
 /** A copy with the values alone, which the bench may change. */
 function withoutFormulas(model: WorkbookModel): WorkbookModel {
@@ -315,15 +238,3 @@ function withoutFormulas(model: WorkbookModel): WorkbookModel {
 }
 
 const rowKey = (sheet: PartSheet, row: number) => `${sheet} ${row}`;
-
-/** The number in the column's unit, where the text names no other and a number says just the same. */
-function plainValue(typed: string, column: ReadingColumn): number | undefined {
-  const scan = scanNumber(typed);
-  if (!scan || scan.fraction || (scan.unit !== undefined && scan.unit !== column.unit)) return undefined;
-  const read = readScanned(scan, column.unit !== 'µm', undefined);
-  if (typeof read !== 'object' || !('value' in read)) return undefined;
-  const value = toNumber(read.value);
-  const again = exact(value);
-  const isSame = again.numerator * read.value.denominator === read.value.numerator * again.denominator;
-  return isSame ? value : undefined;
-}

@@ -6,8 +6,9 @@
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { lengthText } from '../assess/words.js';
 import { quoted } from '../book/problems.js';
+import { noColumn } from './again.js';
 import { Agenda } from './agenda.js';
-import { type BenchBook, type Spot, sameSpot, spotName, type TypedReading } from './bench-book.js';
+import { type BenchBook, type Spot, spotName, type TypedReading } from './bench-book.js';
 import { type BenchCommand, commandHelp, parseCommand } from './commands.js';
 import { doubtTexts, usualText } from './expectation.js';
 import { findSpots } from './find-spots.js';
@@ -219,21 +220,10 @@ export class Dialogue {
   private second(): Answer {
     const last = this.history.findLast(([change]) => !change!.header)?.[0]?.spot;
     if (!last) return refused('no spot was read yet; r reads the last one once more');
-    const column = this.book.freeRepeat(last) ?? this.madeRepeat(last);
-    if (!column) {
-      return refused(
-        `${last.sheet} has no free column for one more reading of ${spotName({ ...last.column, repeat: 1 })}, and results ` +
-          'stand at its right end; add a column before them in the spreadsheet program',
-      );
-    }
+    const column = this.book.nextRepeat(last);
+    if (!column) return refused(noColumn(last));
     this.agenda.ask([{ ...last, column }]);
     return said();
-  }
-
-  private madeRepeat({ sheet, column }: Spot) {
-    const repeats = this.book.table(sheet)!.readingColumns.filter((other) => sameSpot(other, column));
-    const repeat = Math.max(...repeats.map((other) => other.repeat)) + 1;
-    return this.book.columnNamed(sheet, spotName({ ...column, repeat }), { make: true });
   }
 
   private note(words: string): Answer {

@@ -12,12 +12,15 @@ import { readWorkbookPackage } from '../xlsx/read-package.js';
  */
 export async function filledBook(path: string, book: BenchBook): Promise<FilledWorkbook> {
   const bytes = await readBytes(path, path);
-  const moved = book.movedIn(await readWorkbookPackage(bytes, path));
+  const moved = book.pending.movedIn(
+    await readWorkbookPackage(bytes, path),
+    book.measured.book.tables.values(),
+  );
   if (moved !== undefined) {
     throw new UserError(
       `${path}: found that ${moved} is no longer the cell that it was; expected parts and columns to stay in their places while the bench runs; ` +
         'save and close the book elsewhere, and start the bench again: the log has every reading.',
     );
   }
-  return fillCells(bytes, book.pendingFills(), path);
+  return fillCells(bytes, book.pending.list(), path);
 }

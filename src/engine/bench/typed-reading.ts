@@ -1,0 +1,57 @@
+/** What a typed text says at a spot, by the very rules that a typed cell is read by. */
+import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
+import { INPUT_SHEETS } from '../book/input-sheets.js';
+import { readScanned, scanNumber } from '../book/number-text.js';
+import { quoted } from '../book/problems.js';
+import { RULES } from '../book/rules.js';
+import { type ReadingColumn, Table } from '../book/table.js';
+import type { Cell } from '../workbook-model.js';
+
+/** A typed reading as it goes into its cell. */
+export interface TypedReading {
+  readonly mm: Ratio;
+  /** A number in the column's unit, or the text with its own unit. */
+  readonly value: number | string;
+}
+
+/** A kilometre: not even a missing decimal point makes a part so long. */
+const LONGEST_MM = 1e6;
+
+/** @returns a sentence where the text is no reading */
+export function readTyped(
+  table: Table,
+  row: number,
+  column: ReadingColumn,
+  typed: string,
+): TypedReading | { readonly fault: string } {
+  const cells: Cell[] = [];
+  cells[column.column] = { content: { kind: 'text', value: typed } };
+  const rows: (Cell | undefined)[][] = [];
+  rows[table.headerRow] = table.sheet.rows[table.headerRow]!;
+  rows[row] = cells;
+  const layout = INPUT_SHEETS[table.name];
+  const alone = new Table(table.name, { name: table.sheet.name, rows }, layout, table.units, table.width);
+  const own = alone.row(row);
+  const read = own.reading(column, RULES.size);
+  const [bad] = own.bad;
+  if (!read || bad) {
+    return { fault: `found ${bad?.found ?? 'nothing'}; expected ${bad?.expected ?? 'a length'}` };
+  }
+  const size = toNumber(read.mm);
+  if (!(size > 0 && size < LONGEST_MM)) {
+    return { fault: `found ${quoted(typed)}; expected the length of a part` };
+  }
+  return { mm: read.mm, value: plainValue(typed, column) ?? typed.trim() };
+}
+
+/** The number in the column's unit, where the text names no other and a number says just the same. */
+function plainValue(typed: string, column: ReadingColumn): number | undefined {
+  const scan = scanNumber(typed);
+  if (!scan || scan.fraction || (scan.unit !== undefined && scan.unit !== column.unit)) return undefined;
+  const read = readScanned(scan, column.unit !== 'µm', undefined);
+  if (typeof read !== 'object' || !('value' in read)) return undefined;
+  const value = toNumber(read.value);
+  const again = exact(value);
+  const isSame = again.numerator * read.value.denominator === read.value.numerator * again.denominator;
+  return isSame ? value : undefined;
+}
