@@ -4,7 +4,7 @@ import { type Assessment, isAllGood } from '../engine/assess/assess.js';
 import { sentenceOf } from '../engine/book/problems.js';
 import { readBook, runBook, withPlainNumbers } from '../engine/run-book.js';
 import { missingSentence, stopSentence } from '../engine/sheets/proof-words.js';
-import { writtenWorkbook } from '../engine/sheets/written-workbook.js';
+import { withSummaryFirst, writtenWorkbook } from '../engine/sheets/written-workbook.js';
 import type { WorkbookModel } from '../engine/workbook-model.js';
 import { openFile } from '../io/open-file.js';
 import { writeFileWhole } from '../io/write-file.js';
@@ -77,7 +77,7 @@ export async function writeNewBook(
   target: string,
   options: RunOptions,
 ): Promise<WrittenBook> {
-  const bytes = await newWorkbookPackage(model);
+  const bytes = await newWorkbookPackage(withSummaryFirst(model));
   return assessAndWrite(
     { ...(await readWorkbookPackage(bytes, model.file)), file: model.file },
     bytes,

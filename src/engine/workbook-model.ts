@@ -59,6 +59,8 @@ export type OutputFormat =
   /** Long text, wrapped. */
   | 'text'
   | 'header'
+  /** A name, at the left of its cell also where it is a number. */
+  | 'name'
   /** A length in mm, five decimals. */
   | 'mm'
   /** A length in inches, seven decimals. */

@@ -5,10 +5,14 @@ import type { OutputCell, OutputFormat, OutputSheet } from '../workbook-model.js
 export interface SheetColumn<Row> {
   readonly header: string;
   readonly width: number;
+  /** Without one, a number is a name. */
   readonly format?: OutputFormat;
   readonly value: (row: Row) => string | number | undefined;
   readonly formula?: (row: Row) => string | undefined;
 }
+
+/** Wide enough for each of its words. */
+export const MADE_BY_WIDTH = 9;
 
 export function text(value: string, format: OutputFormat = 'plain'): OutputCell {
   return { value, format };
@@ -28,7 +32,11 @@ export function rowsOf<Row>(
       const shown = value(row);
       return shown === undefined
         ? undefined
-        : { value: shown, format: format ?? 'plain', formula: formula?.(row) };
+        : {
+            value: shown,
+            format: format ?? (typeof shown === 'number' ? 'name' : 'plain'),
+            formula: formula?.(row),
+          };
     }),
   );
 }
@@ -41,7 +49,7 @@ export function ownSheet<Row>(
   return {
     name,
     rows: [headerRow(columns.map(({ header }) => header)), ...rowsOf(columns, rows)],
-    widths: [...columns.map(({ width }) => width), 16],
+    widths: [...columns.map(({ width }) => width), MADE_BY_WIDTH],
     headerRows: 1,
     landscape: true,
   };

@@ -10,7 +10,7 @@ import { reasonOf } from '../book/problems.js';
 import { CAUTION } from '../caution.js';
 import type { Layout } from '../columns/layout.js';
 import type { OutputCell, OutputSheet } from '../workbook-model.js';
-import { headerRow, ownSheet, rowsOf, type SheetColumn, text } from './own-sheet.js';
+import { headerRow, MADE_BY_WIDTH, ownSheet, rowsOf, type SheetColumn, text } from './own-sheet.js';
 import { AIM_WORDS, missingSentence, stageValue, stopSentence } from './proof-words.js';
 import { readingsUnchanged } from './readings-checksum.js';
 import { nextEngine } from './suggestion-words.js';
@@ -47,7 +47,7 @@ export function summaryColumns(assessment: Assessment, layout: Layout): SheetCol
   const length = (grain: Grain | undefined) => (grain === undefined ? undefined : inUnit(grain, unit));
   const count = (header: string, ...statuses: FitResult['status'][]): SheetColumn<NeighbourResult> => ({
     header,
-    width: header.length > 12 ? 16 : 13,
+    width: header.length > 12 ? 11 : 10,
     format: 'whole',
     value: (group) => countOf(group, ...statuses),
     formula: (group) => liveCount(group, statuses[0]!, layout),
@@ -55,17 +55,17 @@ export function summaryColumns(assessment: Assessment, layout: Layout): SheetCol
   return [
     { header: 'Engine', width: 30, value: (group) => engineName(group, assessment) },
     { header: 'Fit', width: 13, value: ({ fit }) => fit },
-    { header: 'Fits', width: 13, format: 'whole', value: ({ fits }) => fits.length },
+    { header: 'Fits', width: 8, format: 'whole', value: ({ fits }) => fits.length },
     count('In range', 'in range'),
     count('Within service limit', 'within service limit'),
     count('Tight', 'tight'),
     count('Loose', 'loose'),
     count('Undecided', 'undecided'),
-    { header: 'Not decided for want of data', width: 18, format: 'whole', value: waitingCount },
+    { header: 'Not decided for want of data', width: 15, format: 'whole', value: waitingCount },
     { header: 'Tightest', width: 12, format, value: (group) => length(extremesOf(group).tightest) },
     { header: 'Loosest', width: 12, format, value: (group) => length(extremesOf(group).loosest) },
     { header: 'Neighbour spread', width: 12, format, value: ({ spread }) => length(spread) },
-    { header: 'Neighbour spread is', width: 20, value: spreadWords },
+    { header: 'Neighbour spread is', width: 17, value: spreadWords },
   ];
 }
 
@@ -87,7 +87,7 @@ export function summarySheet(assessment: Assessment, layout: Layout): OutputShee
   return {
     name: 'Summary',
     rows,
-    widths: [...columns.map(({ width }) => width), 16],
+    widths: [...columns.map(({ width }) => width), MADE_BY_WIDTH],
     headerRows: 1,
     landscape: true,
   };

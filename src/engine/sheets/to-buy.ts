@@ -22,7 +22,7 @@ const TO_BUY: SheetColumn<Bought>[] = [
   { header: 'Half', width: 10, value: ({ half }) => half },
   { header: 'Mark', width: 10, value: ({ mark }) => mark },
   { header: 'Quantity', width: 10, format: 'whole', value: ({ quantity }) => quantity },
-  { header: 'Price', width: 10, value: ({ price }) => price },
+  { header: 'Price', width: 10, format: 'plain', value: ({ price }) => price },
   { header: 'For', width: 50, format: 'text', value: forWords },
 ];
 

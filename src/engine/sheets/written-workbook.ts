@@ -6,7 +6,8 @@ import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part.js';
 import type { CheckedSheet } from '../assess/table-checks.js';
 import { INPUT_SHEETS, type SheetName } from '../book/input-sheets.js';
-import { isMadeByProgram, ownColumnsOf } from '../book/own-columns.js';
+import { nameKey } from '../book/names.js';
+import { isMadeByProgram, MADE_BY, ownColumnsOf } from '../book/own-columns.js';
 import { type Evaluated, evaluateColumns } from '../columns/evaluate.js';
 import type { ResultCells } from '../columns/result-cells.js';
 import { RESULT_HEADERS } from '../columns/result-headers.js';
@@ -18,9 +19,10 @@ import type {
   PlacedCells,
   SheetEdit,
   WorkbookEdit,
+  WorkbookModel,
 } from '../workbook-model.js';
 import { matchingSheets } from './matching-sheets.js';
-import { headerRow, text } from './own-sheet.js';
+import { headerRow, MADE_BY_WIDTH, text } from './own-sheet.js';
 import { studySheets } from './study-sheet.js';
 import { remeasureSheet, summarySheet } from './summary.js';
 import { type TypedName, typedName } from './typed-name.js';
@@ -54,7 +56,7 @@ export function writtenWorkbook(assessment: Assessment, { valuesOnly }: WriteOpt
     ...matchingSheets(assessment, layout),
     ...studySheets(assessment),
   ];
-  if (layout.makesFits && assessment.fits.length > 0) own.unshift(fitsSheet(assessment, evaluated));
+  if (layout.makesFits && assessment.fits.length > 0) own.splice(1, 0, fitsSheet(assessment, evaluated));
   const sheets = own.map((sheet) => ({ ...sheet, name: freeName(sheet.name, assessment) }));
   const written = new Set(sheets.map(({ name }) => name.toLowerCase()));
   const edits = sheetEdits(assessment, evaluated);
@@ -67,6 +69,16 @@ export function writtenWorkbook(assessment: Assessment, { valuesOnly }: WriteOpt
       )
       .map(({ name }) => name),
   };
+}
+
+/**
+ * A book of which the program makes the whole package, with room for Summary before all other sheets; a sheet of
+ * the user's own of that name keeps its place.
+ */
+export function withSummaryFirst(model: WorkbookModel): WorkbookModel {
+  if (model.sheets.some(({ name }) => nameKey(name) === 'summary')) return model;
+  const summary = { name: 'Summary', rows: [[{ content: { kind: 'text' as const, value: MADE_BY } }]] };
+  return { ...model, sheets: [summary, ...model.sheets] };
 }
 
 function plain({ value, format }: OutputCell): OutputCell {
@@ -137,7 +149,7 @@ function sheetEdits(assessment: Assessment, { cells, userValues, layout }: Evalu
       storedValues: userValues.filter(({ sheet }) => sheet === table.sheet.name),
       widths: isQuiet
         ? []
-        : headers.map((header, place) => ({ column: first + place, characters: widthOf(header) })),
+        : headers.map((header, place) => ({ column: first + place, characters: widthOf(header, name) })),
     });
   }
   for (const sheet of book.model.sheets) {
@@ -169,9 +181,41 @@ function titledCells(titles: readonly PlacedCell[], results: ResultCells): Place
   };
 }
 
-function widthOf(header: string): number {
-  if (header === 'Why') return 60;
-  return header === 'Status' ? 18 : 12;
+/**
+ * Columns as narrow as their values, so that a wide sheet prints as large as it can. In a sheet of the user's a header
+ * stands in one line, since the heights of rows are the user's.
+ */
+const WIDTHS: Readonly<Record<string, number>> = {
+  Size: 11,
+  Largest: 11,
+  Smallest: 11,
+  Class: 9,
+  'Out of round': 14,
+  'Clearance U': 13,
+  'Chance in range': 17,
+  'Shell by marks': 16,
+  'Shell by size': 14,
+  Status: 14,
+  Why: 50,
+};
+const LENGTH_WIDTH = 10;
+/** `within service limit` */
+const FIT_STATUS_WIDTH = 19;
+
+/** In the program's own sheet headers wrap. */
+const FITS_WIDTHS: Readonly<Record<string, number>> = {
+  'Clearance U': 11,
+  Clearance: 11,
+  'Chance in range': 11,
+  'Shell by marks': 9,
+  'Shell by size': 9,
+  Status: FIT_STATUS_WIDTH,
+  Why: 50,
+};
+
+function widthOf(header: string, sheet: SheetName): number {
+  if (header === 'Status' && sheet === 'Fits') return FIT_STATUS_WIDTH;
+  return WIDTHS[header] ?? LENGTH_WIDTH;
 }
 
 function tableCells(name: SheetName, tables: Assessment['tables'], first: number): PlacedCell[] {
@@ -182,7 +226,7 @@ function tableCells(name: SheetName, tables: Assessment['tables'], first: number
 }
 
 function nameCell(name: TypedName | undefined): OutputCell | undefined {
-  return name === undefined || name === '' ? undefined : { value: name, format: 'plain' };
+  return name === undefined || name === '' ? undefined : { value: name, format: 'name' };
 }
 
 /** The sheet Fits where the book has none of the user's. */
@@ -219,8 +263,12 @@ function fitsSheet(assessment: Assessment, { cells, layout }: Evaluated): Output
   return {
     name: layout.sheetName('Fits').replace(/ \(oilgap\)$/, ''),
     rows,
-    formats: new Set<OutputFormat>(['header', 'plain', unit === 'in' ? 'in' : 'mm', ...computed.formats]),
-    widths: [...inputs.map(() => 11), ...results.map(widthOf), 16],
+    formats: new Set<OutputFormat>(['header', 'name', unit === 'in' ? 'in' : 'mm', ...computed.formats]),
+    widths: [
+      ...inputs.map(() => 11),
+      ...results.map((header) => FITS_WIDTHS[header] ?? LENGTH_WIDTH),
+      MADE_BY_WIDTH,
+    ],
     headerRows: 1,
     landscape: true,
   };

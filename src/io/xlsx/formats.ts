@@ -16,6 +16,7 @@ export const FORMAT_STYLES: Record<OutputFormat, Partial<ExcelJS.Style>> = {
   plain: {},
   text: { alignment: { wrapText: true, vertical: 'top' } },
   header: { font: BOLD, alignment: { wrapText: true }, border: { bottom: { style: 'thin' } } },
+  name: { alignment: { horizontal: 'left' } },
   mm: { numFmt: decimals('mm'), alignment: CLEAR_OF_NEXT },
   in: { numFmt: decimals('in'), alignment: CLEAR_OF_NEXT },
   whole: { numFmt: decimals('whole'), alignment: CLEAR_OF_NEXT },

@@ -44,7 +44,14 @@ function checkName(name: string, taken: Set<string>, file: string): void {
 function addSheet(workbook: ExcelJS.Workbook, sheet: SheetModel): void {
   const worksheet = workbook.addWorksheet(sheet.name, {
     views: [{ state: 'frozen', ySplit: 1 }],
-    pageSetup: { paperSize: 9, orientation: 'landscape', fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
+    pageSetup: {
+      paperSize: 9,
+      orientation: 'landscape',
+      fitToPage: true,
+      fitToWidth: 1,
+      fitToHeight: 0,
+      printTitlesRow: '1:1',
+    },
   });
   const widths: number[] = [];
   sheet.rows.forEach((cells, row) => {

@@ -12,7 +12,7 @@ export const STRICT = {
 };
 export type Namespaces = typeof TRANSITIONAL;
 
-const MARGINS = '<pageMargins left="0.7" right="0.7" top="0.75" bottom="0.75" header="0.3" footer="0.3"/>';
+const MARGINS = '<pageMargins left="0.4" right="0.4" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>';
 
 /**
  * Throws a RangeError on a number that no cell can hold.
@@ -31,7 +31,7 @@ export function* outputSheetXml(
     `<sheetFormatPr defaultRowHeight="15"/>${columns(widths)}<sheetData>`;
   let row = 0;
   for (const cells of rows) {
-    yield rowXml(row, cells, styleOf, onFormula);
+    yield rowXml(row, cells, widths, styleOf, onFormula);
     row += 1;
   }
   yield `</sheetData>${MARGINS}<pageSetup orientation="${landscape ? 'landscape' : 'portrait'}" fitToWidth="1" fitToHeight="0"/></worksheet>`;
@@ -52,6 +52,7 @@ function columns(widths: readonly number[]): string {
 function rowXml(
   row: number,
   cells: readonly (OutputCell | undefined)[],
+  widths: readonly number[],
   styleOf: (cell: OutputCell) => number,
   onFormula: (address: string) => void,
 ): string {
@@ -61,5 +62,32 @@ function rowXml(
     if (cell.formula) onFormula(cellAddress(row, column));
     text += cellXml({ row, column, prefix: '' }, cell, styleOf(cell));
   });
-  return text === '' ? '' : `<row r="${row + 1}">${text}</row>`;
+  if (text === '') return '';
+  const lines = Math.max(...cells.map((cell, column) => linesOf(cell, widths[column])));
+  const height = lines > 1 ? ` ht="${lines * ROW_HEIGHT}" customHeight="1"` : '';
+  return `<row r="${row + 1}"${height}>${text}</row>`;
+}
+
+/** Points. */
+const ROW_HEIGHT = 15;
+
+/**
+ * Lines of a cell whose text is wrapped. Not every program makes a row as high as its text when it opens a book, and
+ * those that do round differently: bold letters are taken as a tenth wider.
+ */
+function linesOf(cell: OutputCell | undefined, width: number | undefined): number {
+  if (!cell || width === undefined || (cell.format !== 'header' && cell.format !== 'text')) return 1;
+  const room = cell.format === 'header' ? width / 1.1 : width;
+  let lines = 0;
+  for (const paragraph of String(cell.value).split('\n')) {
+    let used = Number.POSITIVE_INFINITY;
+    for (const word of paragraph.split(' ')) {
+      if (used + 1 + word.length <= room) used += 1 + word.length;
+      else {
+        lines += Math.max(1, Math.ceil(word.length / room));
+        used = word.length % room || room;
+      }
+    }
+  }
+  return lines;
 }
