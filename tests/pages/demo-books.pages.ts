@@ -38,7 +38,28 @@ describe.each(BOOKS)('%s', (name) => {
     });
   });
 
-  test('on paper no letter is smaller than 8 pt, those of tables and sentences are of 9 pt or more', async () => {
+  test('what a picture borrows from another looks as it does there', async () => {
+    const { page, close } = await openPage(browser, html, LOOKS['A4 paper']);
+    try {
+      const differing = await page.evaluate(() => {
+        const sizeOf = (element: Element) => {
+          const { width, height } = element.getBoundingClientRect();
+          return `${width.toFixed(1)} by ${height.toFixed(1)}`;
+        };
+        return [...document.querySelectorAll('use')].flatMap((use) => {
+          const lender = document.querySelector(use.getAttribute('href')!)!;
+          return sizeOf(use) === sizeOf(lender)
+            ? []
+            : [`${lender.id}: ${sizeOf(use)}, not ${sizeOf(lender)}`];
+        });
+      });
+      expect(differing).toEqual([]);
+    } finally {
+      await close();
+    }
+  });
+
+  test('on paper letters in drawings are of 7.5 pt or more, those of tables and sentences of 9 pt or more', async () => {
     const { page, close } = await openPage(browser, html, LOOKS['A4 paper']);
     try {
       const sizes = await page.evaluate(() => {

@@ -47,7 +47,7 @@ export function summaryColumns(assessment: Assessment, layout: Layout): SheetCol
   const length = (grain: Grain | undefined) => (grain === undefined ? undefined : inUnit(grain, unit));
   const count = (header: string, ...statuses: FitResult['status'][]): SheetColumn<NeighbourResult> => ({
     header,
-    width: header.length > 12 ? 11 : 10,
+    width: header.length > 9 ? 11 : 10,
     format: 'whole',
     value: (group) => countOf(group, ...statuses),
     formula: (group) => liveCount(group, statuses[0]!, layout),
@@ -55,7 +55,7 @@ export function summaryColumns(assessment: Assessment, layout: Layout): SheetCol
   return [
     { header: 'Engine', width: 30, value: (group) => engineName(group, assessment) },
     { header: 'Fit', width: 13, value: ({ fit }) => fit },
-    { header: 'Fits', width: 8, format: 'whole', value: ({ fits }) => fits.length },
+    { header: 'Fits', width: 13, format: 'whole', value: ({ fits }) => fits.length },
     count('In range', 'in range'),
     count('Within service limit', 'within service limit'),
     count('Tight', 'tight'),

@@ -66,11 +66,12 @@ svg{display:block;width:100%;height:auto}
 .key figcaption{grid-column:1/-1}
 `;
 
+/** No rule by the picture around: what is lent to another picture stands in none. */
 const DRAWINGS = `
-svg text{font-size:12px;fill:#000}
-svg text.tick{font-size:10.5px}
-svg .mid{text-anchor:middle}
-svg .end{text-anchor:end}
+text{font-size:12px;fill:#000}
+text.tick{font-size:10.5px}
+.mid{text-anchor:middle}
+text.end{text-anchor:end}
 .place{font-weight:bold}
 .edge,.tick,.spread{stroke:#000;stroke-width:.6;fill:none}
 text.tick,text.end{stroke:none;fill:#000}

@@ -14,7 +14,7 @@ function decimals(format: OutputFormat): string {
 
 export const FORMAT_STYLES: Record<OutputFormat, Partial<ExcelJS.Style>> = {
   plain: {},
-  text: { alignment: { wrapText: true, vertical: 'top' } },
+  text: { alignment: { wrapText: true } },
   header: { font: BOLD, alignment: { wrapText: true }, border: { bottom: { style: 'thin' } } },
   name: { alignment: { horizontal: 'left' } },
   mm: { numFmt: decimals('mm'), alignment: CLEAR_OF_NEXT },
