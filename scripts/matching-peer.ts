@@ -191,6 +191,6 @@ try {
   rmSync(folder, { recursive: true, force: true });
 }
 console.log(
-  `${same} of ${count} stocks equal at every aim; ${journals} journals; ${incomplete} stocks not all complete`,
+  `${same} of ${count} stocks equal at every aim that glpsol decided, ${whole} of them decided whole; ${journals} journals; ${incomplete} stocks not all complete`,
 );
 process.exitCode = same === count ? 0 : 1;
