@@ -5,6 +5,7 @@
  * that can be filled at all is filled, nothing is left to trade between them, and each kind is
  * solved by itself: many small proofs instead of one large.
  */
+import { mmOfGrain } from '../grain.js';
 import { type AimName, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
 import { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
@@ -73,10 +74,17 @@ function finish(
     ? pursueLarge({ solver, stock, sets, remaining }, aims)
     : pursue({ solver, model: modelOf(problem), sets, remaining }, aims);
   for (const { aim, reached, bound } of steps) {
-    onProgress(`${aim.name}: ${reached === bound ? 'proved' : 'best found in the time'}`);
     // In steps of the minimised aim; adding 0 makes no −0.
     const perUnit = aim.amount === 'price' ? prices.perUnit : 1;
-    proofs.push({ aim: aim.name, bound: (bound * aim.sign * aim.step) / perUnit + 0 });
+    const amountOf = (steps: number) => (steps * aim.sign * aim.step) / perUnit + 0;
+    const shown = (steps: number) =>
+      aim.amount === 'distance' ? `${mmOfGrain(amountOf(steps))} mm` : `${amountOf(steps)}`;
+    onProgress(
+      reached === bound
+        ? `${aim.name}: ${shown(reached)}, proved`
+        : `${aim.name}: found ${shown(reached)}, proven best ${shown(bound)}`,
+    );
+    proofs.push({ aim: aim.name, bound: amountOf(bound) });
   }
   return { fits: namedFits(sets), proofs };
 }

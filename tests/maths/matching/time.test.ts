@@ -32,3 +32,25 @@ describe('without any time', () => {
     expect(open).toBeGreaterThan(3);
   });
 });
+
+test('progress tells of each aim what was found and, where that is not proved, what is best at most', async () => {
+  const said = { open: 0, proved: 0 };
+  for (let seed = 3001; seed <= 3020; seed++) {
+    const messages: string[] = [];
+    const { stages } = await matchStock(tinyStock(seed), {
+      seconds: 0,
+      onProgress: (message) => messages.push(message),
+    });
+    // Kinds of fit that have nothing to share are searched, and told of, one after the other.
+    if (messages.length > stages.length) continue;
+    const { reached: found, bound } = stages[0]!;
+    const isProved = found === bound;
+    said[isProved ? 'proved' : 'open']++;
+    expect(messages[0], `seed ${seed}`).toBe(
+      isProved
+        ? `complete engines: ${found}, proved`
+        : `complete engines: found ${found}, proven best ${bound}`,
+    );
+  }
+  expect([said.open > 0, said.proved > 0]).toEqual([true, true]);
+});
