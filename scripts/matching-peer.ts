@@ -169,7 +169,7 @@ function ownValues({ stages }: MatchResult, of: 'reached' | 'bound'): number[] {
 
 const [first = DEFAULT_FIRST, count = DEFAULT_COUNT] = process.argv.slice(2).map(Number);
 const folder = mkdtempSync(join(tmpdir(), 'oilgap-peer-'));
-let [same, _whole, journals, incomplete] = [0, 0, 0, 0];
+let [same, whole, journals, incomplete] = [0, 0, 0, 0];
 try {
   for (let seed = first; seed < first + count; seed++) {
     const stock = middlingStock(seed);
@@ -180,7 +180,7 @@ try {
     const decided = (values: readonly number[]) => String(values.slice(0, peer.length));
     const equal = String(peer) === decided(reached) && String(peer) === decided(bound);
     if (equal) same++;
-    _whole += Number(peer.length === aims.length);
+    whole += Number(peer.length === aims.length);
     journals += stock.engines.flatMap((engine) => engine.journals).length;
     incomplete += Number(result.completeEngines.length < stock.engines.length);
     console.log(
