@@ -22,6 +22,8 @@ export interface Giving {
 
 /** How many bores and walls near the wished size are tried: what lies farther off hardly ever fits better. */
 export const TRIES = 64;
+/** The same where bores, uppers and lowers are tried with each other, so that no crank costs seconds. */
+export const TRIES_OF_EACH = 16;
 
 export interface Bore {
   readonly rod: PooledRod | undefined;
@@ -82,8 +84,10 @@ export class Site {
   /** Shells for one side that make an allowed fit beside the other half, the nearest to the aim first. */
   *beside(bore: MeasuredPart, other: MeasuredPart, side: Side): Generator<PooledShell> {
     const size = bore.size - this.journalPart.size - other.size - this.wish;
+    let tried = 0;
     for (const entry of outward(this.giving.pool[side], size, this.reach)) {
       if (this.free(entry) < 1) continue;
+      if (tried++ === TRIES_OF_EACH) return;
       const { part } = entry.row;
       const fit = side === 'upper' ? this.parts(bore, part, other) : this.parts(bore, other, part);
       if (this.rules.allows(fit, this.kind.limits)) yield entry;

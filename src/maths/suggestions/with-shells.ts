@@ -3,19 +3,19 @@ import type { FitParts } from '../clearance.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
 import { compareCosts, costOf, type Draft } from './plan.js';
-import { type Bore, type Site, TRIES } from './site.js';
+import { type Bore, type Site, TRIES, TRIES_OF_EACH } from './site.js';
 import { middleOf, windowOf } from './windows.js';
 
 /** A bore and a pair that are there, as few as can be taken from other cranks. */
 export function withNothing(site: Site, bores: readonly Bore[]): Draft | undefined {
   let best: { draft: Draft; taken: number } | undefined;
   let found = 0;
-  for (const { rod, part } of bores) {
+  for (const { rod, part } of bores.slice(0, TRIES_OF_EACH)) {
     const half = (part.size - site.journalPart.size - site.wish) / 2;
     let tried = 0;
     for (const upper of outward(site.giving.pool.upper, half)) {
-      if (tried++ === TRIES) break;
       if (site.free(upper) < 1) continue;
+      if (tried++ === TRIES_OF_EACH) break;
       for (const lower of site.beside(part, upper.row.part, 'lower')) {
         if (lower === upper && site.free(lower) < 2) continue;
         const taken = [rod, upper, lower].filter((entry) => entry?.holder).length;
