@@ -56,18 +56,18 @@ export const selectedShell = defineFunction({
       kind: 'ordinary',
       says: 'a number and its text are one mark',
       grid: [
-        [1, 'A', 'Red'],
-        [2, 'A', 'Blue'],
+        [1, 'A', 'P'],
+        [2, 'A', 'Q'],
       ],
       formula: '=SELECTED_SHELL("2", "a", A1:C2)',
-      expected: 'Blue',
+      expected: 'Q',
     },
     {
       kind: 'edge',
       says: 'a pair named twice gives nothing',
       grid: [
-        [1, 'A', 'Red'],
-        [1, 'A', 'Blue'],
+        [1, 'A', 'P'],
+        [1, 'A', 'Q'],
       ],
       formula: '=SELECTED_SHELL(1, "A", A1:C2)',
       expected: '',
@@ -75,7 +75,7 @@ export const selectedShell = defineFunction({
     {
       kind: 'refused',
       says: 'the table needs its three columns',
-      grid: [[1, 'A', 'Red']],
+      grid: [[1, 'A', 'P']],
       formula: '=SELECTED_SHELL(1, "A", A1:B1)',
       expected: {
         error: 'VALUE',

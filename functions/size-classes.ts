@@ -172,28 +172,28 @@ export const shellGrade = defineFunction({
       kind: 'ordinary',
       says: 'bore 45.013 and journal 42.001 leave 3.012: walls of 1.4865 and an aim of 0.04 meet',
       grid: [
-        ['Red', 1.485, 1.488],
-        ['Blue', 1.488, 1.491],
+        ['P', 1.485, 1.488],
+        ['Q', 1.488, 1.491],
       ],
       formula: '=SHELL_GRADE(45.013, 42.001, 0.04, A1:C2)',
-      expected: 'Red',
+      expected: 'P',
     },
     {
       kind: 'edge',
       says: 'at a tie the thicker shell',
       grid: [
-        ['Red', 1.485, 1.488],
-        ['Blue', 1.488, 1.491],
+        ['P', 1.485, 1.488],
+        ['Q', 1.488, 1.491],
       ],
       formula: '=SHELL_GRADE(45.013, 42.001, 0.036, A1:C2)',
-      expected: 'Blue',
+      expected: 'Q',
     },
     {
       kind: 'refused',
       says: 'a cell of the table is blank',
       grid: [
-        ['Red', 1.485, 1.488],
-        ['Blue', 1.488, null],
+        ['P', 1.485, 1.488],
+        ['Q', 1.488, null],
       ],
       formula: '=SHELL_GRADE(45.013, 42.001, 0.036, A1:C2)',
       expected: {

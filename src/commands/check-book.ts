@@ -1,9 +1,7 @@
 /** One book of `oilgap check`, and the writing that other commands share with it. */
 import { basename } from 'node:path';
 import { type Assessment, isAllGood } from '../engine/assess/assess.js';
-import { sentenceOf } from '../engine/book/problems.js';
 import { readBook, runBook, withPlainNumbers } from '../engine/run-book.js';
-import { missingSentence, stopSentence } from '../engine/sheets/proof-words.js';
 import { withSummaryFirst, writtenWorkbook } from '../engine/sheets/written-workbook.js';
 import type { WorkbookModel } from '../engine/workbook-model.js';
 import { openFile } from '../io/open-file.js';
@@ -15,6 +13,7 @@ import { bookJson } from './book-json.js';
 import { bookSummary } from './book-summary.js';
 import type { JobResult } from './jobs.js';
 import { EXIT, endProgress, print, progress, say } from './messages.js';
+import { sayFindings } from './say-findings.js';
 import { withRepeatability } from './with-repeatability.js';
 
 export interface RunOptions {
@@ -110,15 +109,4 @@ export async function assessAndWrite(
   sayFindings(assessment);
   for (const { sheet, reason } of written.refused) say(`${model.file}: sheet ${sheet}: ${reason}`);
   return { assessment, isWhole: written.refused.length === 0 };
-}
-
-/** What a book's reader must hear of, whatever is done with its results. */
-export function sayFindings(assessment: Assessment): void {
-  const { book } = assessment;
-  const { model } = book;
-  for (const bad of book.bad) say(sentenceOf(model.file, bad));
-  for (const notice of book.notices) say(notice);
-  for (const sentence of [stopSentence(assessment), missingSentence(assessment)]) {
-    if (sentence !== undefined) say(`${model.file}: ${sentence}`);
-  }
 }

@@ -5,6 +5,7 @@ import { commandHelp } from '../engine/bench/commands.js';
 import { DESCRIPTION_ITEMS } from '../engine/blank/description.js';
 import { CAUTION } from '../engine/caution.js';
 import { UserError } from '../engine/user-error.js';
+import { programName } from '../io/program-name.js';
 import { EXIT, say } from './messages.js';
 import { tidyOnSignals } from './signals.js';
 
@@ -12,8 +13,10 @@ const EXIT_TEXT = `
 Exit codes:
   0  every fit in range, every part within limits, every table consistent
   1  ran, and something is not
-  2  could not run; nothing was written
+  2  a book could not be run; nothing was written for it
+`;
 
+const CAUTION_TEXT = `
 Caution:
 ${CAUTION.map((sentence) => `  ${sentence}`.replaceAll(/(.{1,76})(?: |$)/g, '$1\n  ').trimEnd()).join('\n')}
 `;
@@ -70,9 +73,10 @@ function secondsOption(): Option {
 function program(finish: (code: number) => void): Command {
   const oilgap = new Command('oilgap')
     .description('Oil clearances, classes and matched sets of measured engine parts.')
+    .version(programName())
     .exitOverride()
     .configureHelp({ helpWidth: 80 })
-    .addHelpText('after', EXAMPLES + EXIT_TEXT);
+    .addHelpText('after', EXAMPLES + EXIT_TEXT + CAUTION_TEXT);
 
   oilgap
     .command('check')
@@ -175,8 +179,12 @@ function program(finish: (code: number) => void): Command {
 
   for (const command of oilgap.commands) {
     const name = command.name();
-    if (['check', 'match', 'report'].includes(name)) addProcessOptions(command, name !== 'match');
-    command.exitOverride().configureHelp({ helpWidth: 80 }).addHelpText('after', EXIT_TEXT);
+    const judges = ['check', 'match', 'report'].includes(name);
+    if (judges) addProcessOptions(command, name !== 'match');
+    command
+      .exitOverride()
+      .configureHelp({ helpWidth: 80 })
+      .addHelpText('after', judges ? EXIT_TEXT + CAUTION_TEXT : CAUTION_TEXT);
   }
   return oilgap;
 }

@@ -7,10 +7,11 @@ import type { WorkbookModel } from '../engine/workbook-model.js';
 import { openFile } from '../io/open-file.js';
 import { bookJson } from './book-json.js';
 import { bookSummary } from './book-summary.js';
-import { type AccountOptions, type RunOptions, sayFindings, writeNewBook } from './check-book.js';
+import { type AccountOptions, type RunOptions, writeNewBook } from './check-book.js';
 import { explanationJson, explanationsOf, explanationText, refuseUnknownPart } from './explain-part.js';
 import type { JobResult } from './jobs.js';
 import { EXIT, endProgress, print, progress, say } from './messages.js';
+import { sayFindings } from './say-findings.js';
 
 export interface MatchOptions extends RunOptions {
   /** Undefined: nothing is written. */

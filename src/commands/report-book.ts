@@ -1,7 +1,6 @@
 /** One book of `oilgap report`. */
 import { basename } from 'node:path';
 import { isAllGood } from '../engine/assess/assess.js';
-import { sentenceOf } from '../engine/book/problems.js';
 import { runBook } from '../engine/run-book.js';
 import { inputFiles } from '../io/input-digest.js';
 import { openFile } from '../io/open-file.js';
@@ -11,7 +10,8 @@ import { reportPage } from '../io/report/report-page.js';
 import { reportPath } from '../io/report/report-path.js';
 import { writeFileWhole } from '../io/write-file.js';
 import type { JobResult } from './jobs.js';
-import { EXIT, print, progress, say } from './messages.js';
+import { EXIT, print, progress } from './messages.js';
+import { sayFindings } from './say-findings.js';
 
 export interface ReportBookOptions {
   readonly out: string | undefined;
@@ -43,8 +43,7 @@ export async function reportBook(
     await writeFileWhole(printed, await printPdf(html, chromium, paper));
     written.push(printed);
   }
-  for (const bad of assessment.book.bad) say(sentenceOf(path, bad));
-  for (const notice of assessment.book.notices) say(notice);
+  sayFindings(assessment);
   print([path, ...written.map((file) => `  written: ${file}`)].join('\n'));
   return { code: isAllGood(assessment) ? EXIT.good : EXIT.findings, documents: [] };
 }

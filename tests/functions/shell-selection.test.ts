@@ -2,15 +2,15 @@ import { expect, test } from 'vitest';
 import { evaluate } from './sheet.js';
 
 const TABLE = [
-  [1, 'A', 'Red'],
+  [1, 'A', 'P'],
   [null, null, null],
-  [2, ' a', 'Blue'],
+  [2, ' a', 'Q'],
   [2, 'B', 3],
 ];
 
 test.each([
-  ['1, "A"', 'Red'],
-  ['2, "A"', 'Blue'],
+  ['1, "A"', 'P'],
+  ['2, "A"', 'Q'],
   ['2, "b "', '3'],
   ['3, "A"', ''],
   ['1, "B"', ''],

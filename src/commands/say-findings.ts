@@ -1,0 +1,15 @@
+/** What a book's reader must hear of, whatever is done with its results. */
+import type { Assessment } from '../engine/assess/assess.js';
+import { sentenceOf } from '../engine/book/problems.js';
+import { missingSentence, stopSentence } from '../engine/sheets/proof-words.js';
+import { say } from './messages.js';
+
+export function sayFindings(assessment: Assessment): void {
+  const { book } = assessment;
+  const { model } = book;
+  for (const bad of book.bad) say(sentenceOf(model.file, bad));
+  for (const notice of book.notices) say(notice);
+  for (const sentence of [stopSentence(assessment), missingSentence(assessment)]) {
+    if (sentence !== undefined) say(`${model.file}: ${sentence}`);
+  }
+}
