@@ -98,7 +98,7 @@ try {
   const machine = `${cpus().length} processors (${cpus()[0]!.model}), ${Math.round(totalmem() / 1e9)} GB, Node ${process.version}`;
   process.stdout.write(
     [
-      `${machine}; medians of ${RUNS} rounds; seconds on the clock, of all processors in brackets.`,
+      `${machine}; medians of ${RUNS} round${RUNS === 1 ? '' : 's'}; seconds on the clock, of all processors in brackets.`,
       '',
       ...tableOf(lines),
       '',
