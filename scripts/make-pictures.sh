@@ -12,6 +12,7 @@ trap 'rm -rf "$work"' EXIT
 # 1: something in the book is not as it should be, which this demo is there to show.
 run() { node dist/src/commands/main.js "$@" --out "$work" > /dev/null || [ $? -eq 1 ]; }
 run check workbooks/one-engine.xlsx --values
+run check workbooks/three-engines.xlsx workbooks/stock.xlsx --values
 run report workbooks/one-engine.xlsx --pdf
 cp workbooks/one-engine.xlsx "$work/before.xlsx"
 mv "$work/one-engine.checked.xlsx" "$work/after.xlsx"
@@ -51,6 +52,9 @@ sheet_picture sheets Summary sheet-summary ''
 sheet_picture sheets 'Re-measure' sheet-re-measure ''
 sheet_picture sheets 'Matched sets' sheet-matched-sets ''
 sheet_picture sheets 'Pick list' sheet-pick-list ''
+sheet_picture three-engines.checked 'Not matched' sheet-not-matched ''
+sheet_picture three-engines.checked 'Left over' sheet-left-over ''
+sheet_picture stock.checked 'To buy' sheet-to-buy ''
 
 pdftoppm -gray -r 60 -f 2 -l 3 -png "$work/one-engine.report.pdf" "$work/page"
 convert "$work"/page-*.png -bordercolor black -border 1 -bordercolor white -border 6 +append -colors 16 -strip \
