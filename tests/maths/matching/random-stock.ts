@@ -1,4 +1,5 @@
 /** Seeded stocks for the tests of matching: tiny ones with every rule at play, and ones as measured in a workshop. */
+import { type Sequence, sequenceOf } from '../../../src/maths/matching/random.js';
 import type {
   FitKind,
   Half,
@@ -13,18 +14,9 @@ import type {
 } from '../../../src/maths/matching/stock.js';
 import type { MeasuredPart, SystematicSource } from '../../../src/maths/uncertainty.js';
 
-export type Random = () => number;
+export type Random = Sequence;
 
-/** Mulberry32: small, seeded, the same everywhere. */
-export function randomOf(seed: number): Random {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
+export const randomOf = sequenceOf;
 
 /** A whole number from `from` to `to`, both included. */
 export function wholeOf(random: Random, from: number, to: number): number {
