@@ -54,7 +54,7 @@ test('leaves what is left out or skipped for the next time, and ends with 1', as
   expect(first.status).toBe(1);
   expect(first.stderr).toContain('line 2: Journals B1 A 90: found the text "x"');
   expect(first.stderr).toContain(
-    'line 3: Journals B1 B 0: 42.5015 mm is doubtful: 0.5 mm away from the other spots of this part',
+    'line 3: Journals B1 B 0: 42.5015 mm is doubtful: 0.5 mm away from the other spots',
   );
   expect(first.stdout).toContain('still to measure: 12: Journals B1 A 90, Journals B1 B 0, Journals B1 B 90');
   expect((await cellsOf(path, 'Rods')).R1).toMatchObject({ 'A 0': 45.0125, 'A 45': undefined });

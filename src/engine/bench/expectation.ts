@@ -52,7 +52,7 @@ function peersOf(book: BenchBook, part: PartRow): Grain[] {
     .flatMap((other) => [...book.readings(other.sheet, other.row).values()]);
 }
 
-/** `usual 41.985 to 42.005 mm (Limits); other spots of this part 42.001 to 42.002 mm`; blank where nothing is known. */
+/** `usual 41.985 to 42.005 mm (Limits); other spots 42.001 to 42.002 mm`; blank where nothing is known. */
 export function usualText(book: BenchBook, spot: Spot): string {
   const { limits, sisters, peers } = expectationOf(book, spot);
   const own = rangeOf(sisters);
@@ -60,7 +60,7 @@ export function usualText(book: BenchBook, spot: Spot): string {
   const text = (range: Range) => rangeText(book, range);
   return [
     ...(limits ? [`usual ${text(limits)} (${spot.sheet === 'Shells' ? 'its classes' : 'Limits'})`] : []),
-    ...(own ? [`other spots of this part ${text(own)}`] : []),
+    ...(own ? [`other spots ${text(own)}`] : []),
     ...(others && !limits && !own ? [`other parts ${text(others)}`] : []),
   ].join('; ');
 }
@@ -112,7 +112,7 @@ function doubtText(book: BenchBook, spot: Spot, doubt: Doubt): string {
     case 'limits':
       return `${text(doubt.beyond)} outside the usual ${rangeText(book, doubt.range)}`;
     case 'sisters':
-      return `${text(doubt.beyond)} away from the other spots of this part, ${rangeText(book, doubt.range)}`;
+      return `${text(doubt.beyond)} away from the other spots, ${rangeText(book, doubt.range)}`;
     case 'peers':
       return `${text(doubt.beyond)} away from the other parts, ${rangeText(book, doubt.range)}`;
     case 'repeat':

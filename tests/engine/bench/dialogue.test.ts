@@ -21,7 +21,7 @@ test('takes a reading into its cell and says what can be said', () => {
   const bench = new Bench();
   expect(bench.dialogue.question()!.usual).toBe('usual 41.985 to 42.005 mm (Limits)');
   expect(bench.type('42.0015').said[1]).toContain('J1: size 42.0015 mm; undecided');
-  expect(bench.dialogue.question()!.usual).toContain('other spots of this part 42.0015 mm');
+  expect(bench.dialogue.question()!.usual).toContain('other spots 42.0015 mm');
   const { said } = bench.type('41.9995', '42.0005');
   expect(said[1]).toMatch(
     /^J1: size 42\.0005 mm, out of round 0\.002 mm, taper 0\.001 mm; .*so far, 1 spot still open$/,
