@@ -6,7 +6,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { cellsOf } from '../commands/at-bench.js';
@@ -30,10 +30,13 @@ class Terminal {
   private readonly child;
   private readonly ended;
 
-  constructor(command: string) {
+  constructor(args: readonly string[], cwd?: string) {
     const size = `stty cols ${COLUMNS} rows ${ROWS}`;
-    this.child = spawn('script', ['--quiet', '--return', '--command', `${size}; ${command}`, '/dev/null'], {
-      env: { ...process.env, TERM: 'dumb', NO_COLOR: '1' },
+    // The program takes the shell's place: a shell that Ctrl-C reaches too may end with a code of its own.
+    const typed = `${size}; exec ${process.execPath} ${PROGRAM} ${args.join(' ')}`;
+    this.child = spawn('script', ['--quiet', '--return', '--command', typed, '/dev/null'], {
+      cwd,
+      env: { ...process.env, TERM: 'dumb', NO_COLOR: '1', SHELL: '/bin/sh' },
     });
     this.ended = once(this.child, 'exit');
     this.child.stdout.on('data', (chunk) => {
@@ -64,11 +67,11 @@ class Terminal {
 }
 
 const PROMPT = /\n> $/;
-const run = (...args: readonly string[]) => `${process.execPath} dist/src/commands/main.js ${args.join(' ')}`;
+const PROGRAM = resolve('dist/src/commands/main.js');
 
 test('a whole engine by typed keys', async () => {
   oilgap('sheet', '--out', path, '--cylinders', '2', '--mains', 'none', '--journal-gauge', 'M1=0.002');
-  const terminal = new Terminal(run('bench', path));
+  const terminal = new Terminal(['bench', path]);
   const screens = [await terminal.until(PROMPT)];
   const answer = async (line: string) => {
     terminal.type(`${line}\r`);
@@ -111,7 +114,7 @@ test('a whole engine by typed keys', async () => {
 test('Ctrl-C ends the sitting, and the book has what was read', async () => {
   path = join(folder, 'broken-off.xlsx');
   oilgap('sheet', '--out', path, '--cylinders', '1', '--mains', 'none');
-  const terminal = new Terminal(run('bench', '--plain', path));
+  const terminal = new Terminal(['bench', '--plain', path]);
   await terminal.until(PROMPT);
   terminal.type('42.0015\r');
   expect(await terminal.until(PROMPT)).not.toContain('####');
@@ -122,9 +125,7 @@ test('Ctrl-C ends the sitting, and the book has what was read', async () => {
 
 test('the questions of oilgap sheet make a workbook', async () => {
   path = join(folder, 'asked.xlsx');
-  const terminal = new Terminal(
-    `cd ${folder}; ${process.execPath} ${process.cwd()}/dist/src/commands/main.js sheet`,
-  );
+  const terminal = new Terminal(['sheet'], folder);
   for (const [question, answer] of [
     [/engine types/, ''],
     [/engines, each/, ''],
