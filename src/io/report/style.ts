@@ -19,6 +19,8 @@ export function pageStyle(columns: string, cards: string, footer: string): strin
 
 /** Narrow enough that a table of sizes goes on a page; the first that the machine has. */
 const FACES = 'Arial,"Liberation Sans",Helvetica,"DejaVu Sans Condensed",sans-serif';
+/** The height of the first face's small letters: a face with larger ones, which runs wider, is set smaller. */
+const SMALL_LETTERS = 0.519;
 
 const BASE = `
 *{box-sizing:border-box}
@@ -43,7 +45,7 @@ ul{margin:1mm 0;padding-left:5mm}
 `;
 
 const TABLES = `
-table{border-collapse:collapse;width:100%;margin:3mm 0 1mm;font-size:9pt;line-height:1.25;border-bottom:1pt solid #000}
+table{border-collapse:collapse;width:100%;margin:3mm 0 1mm;font-size:9pt;font-size-adjust:${SMALL_LETTERS};line-height:1.25;border-bottom:1pt solid #000}
 caption{text-align:left;font-weight:bold;font-size:10pt;padding:0 0 .8mm}
 thead{border-top:1pt solid #000;border-bottom:.7pt solid #000}
 th,td{padding:.5mm 1mm;text-align:left;vertical-align:top;font-weight:normal;overflow-wrap:break-word}
