@@ -35,10 +35,15 @@ export function cellXml({ row, column, prefix: p }: CellPlace, cell: OutputCell,
   return `${start}${type ? ` t="${type}"` : ''}><${p}v>${text}</${p}v></${p}c>`;
 }
 
-/** A `t` element; white space that a reader might drop is marked as kept. */
+/** A `t` element of a text. */
 export function textXml(prefix: string, text: string): string {
-  const space = /^\s|\s$|\n/.test(text) ? ' xml:space="preserve"' : '';
-  return `<${prefix}t${space}>${escapeXml(encodeCellText(text))}</${prefix}t>`;
+  return textElement(prefix, escapeXml(encodeCellText(text)));
+}
+
+/** A `t` element of a text that is escaped already; white space that a reader might drop is marked as kept. */
+export function textElement(prefix: string, escaped: string): string {
+  const space = /^\s|\s$|\n/.test(escaped) ? ' xml:space="preserve"' : '';
+  return `<${prefix}t${space}>${escaped}</${prefix}t>`;
 }
 
 /**

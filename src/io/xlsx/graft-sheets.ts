@@ -1,8 +1,9 @@
 /** Puts the program's own sheets into a user's package, and takes those of an earlier run out. */
-import type { OutputCell, OutputSheet } from '../../engine/workbook-model.js';
+import type { OutputSheet } from '../../engine/workbook-model.js';
+import { graftedSheetTexts, type Namespaces } from './graft-sheet.js';
 import { type OpcPackage, relationshipsPart } from './opc-package.js';
-import { type Namespaces, outputSheetXml } from './output-sheet.js';
 import type { OutputStyles } from './output-styles.js';
+import type { OutputWorkbook } from './output-workbook.js';
 import { type PackedPart, packTexts } from './packed-part.js';
 import { addSheetEntry, findSheet, removeSheetEntries, setPrintTitles } from './workbook-edit.js';
 import { listSheets, partOfKind, type SheetEntry, type WorkbookParts } from './workbook-package.js';
@@ -24,6 +25,7 @@ export interface GraftedSheets {
 export async function graftSheets(
   { pkg, workbook, sheets: userSheets }: WorkbookParts,
   sheets: readonly OutputSheet[],
+  output: OutputWorkbook,
   styles: OutputStyles,
   namespaces: Namespaces,
 ): Promise<GraftedSheets> {
@@ -32,8 +34,8 @@ export async function graftSheets(
   const titleRows = new Map<string, number>();
   // Only the calculation chain asks where formulas stand.
   const hasChain = (await partOfKind(pkg, workbook, 'calcChain')) !== undefined;
-  const styleOf = ({ format }: OutputCell) => styles.ofFormat(format);
-  for (const sheet of sheets) {
+  const { pkg: source, sheets: sources } = output.parts;
+  for (const [at, sheet] of sheets.entries()) {
     const old = findSheet(userSheets, sheet.name);
     if (old && !(old.isWorksheet && old.part !== undefined)) {
       refused.push({
@@ -43,8 +45,10 @@ export async function graftSheets(
       continue;
     }
     const own = new Set<string>();
+    // The first sheet there shows the formats.
+    const texts = source.pieces(sources[at + 1]!.part!);
     const packed = await packTexts(
-      outputSheetXml(sheet, styleOf, namespaces, (address) => hasChain && own.add(address)),
+      graftedSheetTexts(texts, styles.ofIndex, namespaces, (address) => hasChain && own.add(address)),
     );
     if (old) {
       pkg.setPacked(old.part!, packed);

@@ -4,12 +4,13 @@
  */
 import type { OutputCell, OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
 import { dropStaleCalcChain } from './calc-chain.js';
+import { type Namespaces, STRICT, TRANSITIONAL } from './graft-sheet.js';
 import { graftSheets, type Refusal, removeSheets } from './graft-sheets.js';
 import { obstacleTo, type SheetSurvey, surveySheet } from './obstacles.js';
 import type { OpcPackage } from './opc-package.js';
 import { reachableParts, removeOrphans } from './orphans.js';
-import { type Namespaces, STRICT, TRANSITIONAL } from './output-sheet.js';
 import { addOutputStyles, type OutputStyles } from './output-styles.js';
+import { buildOutputWorkbook } from './output-workbook.js';
 import { packTexts } from './packed-part.js';
 import { sheetPieces } from './sheet-pieces.js';
 import { SheetSplicer, spliceSheet } from './splice-sheet.js';
@@ -47,7 +48,8 @@ export async function editWorkbookPackage(
   const namespaces = await namespacesOf(parts);
   const { planned, refused } = await planEdits(parts, edit.edits);
 
-  const styles = await addOutputStyles(parts, formatsOf(edit, planned), namespaces);
+  const output = await buildOutputWorkbook(edit.sheets);
+  const styles = await addOutputStyles(parts, output, formatsOf(edit, planned), namespaces);
   const lost = new Map<number, ReadonlySet<string>>();
   for (const [at, plan] of planned.entries()) {
     const isAgain = planned.slice(0, at).some(({ part }) => part === plan.part);
@@ -55,7 +57,7 @@ export async function editWorkbookPackage(
     const lostFormulas = await splicePart(pkg, { ...plan, survey }, styles);
     lost.set(plan.sheetId, new Set([...(lost.get(plan.sheetId) ?? []), ...lostFormulas]));
   }
-  const grafted = await graftSheets(parts, edit.sheets, styles, namespaces);
+  const grafted = await graftSheets(parts, edit.sheets, output, styles, namespaces);
   const isMade = (name: string) => edit.sheets.some((s) => s.name.toLowerCase() === name.toLowerCase());
   const removal = await removeSheets(
     parts,

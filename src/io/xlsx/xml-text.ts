@@ -28,8 +28,8 @@ export function unescapeXml(text: string): string {
 const PLAIN = /^[ -^`-~]*$/;
 
 /**
- * Text as a cell holds it (ST_Xstring, ISO 29500-1, 22.9.2.19): what XML cannot hold, and a carriage
- * return, which XML would read as a line feed, becomes `_xHHHH_`; text that looks like such an escape gets
+ * Text as a cell holds it (ST_Xstring, ISO 29500-1, 22.9.2.19): what XML cannot hold, a carriage
+ * return, which XML would read as a line feed, and the delete character, which libraries drop, become `_xHHHH_`; text that looks like such an escape gets
  * its underscore escaped. A lone surrogate is no character and becomes U+FFFD.
  */
 export function encodeCellText(text: string): string {
@@ -37,7 +37,7 @@ export function encodeCellText(text: string): string {
   return text
     .replace(/\p{Cs}/gu, '\uFFFD')
     .replace(/_(?=x[0-9a-f]{4}_)/gi, '_x005F_')
-    .replace(/[^\t\n\u0020-\uFFFD\u{10000}-\u{10FFFF}]/gu, (c) => {
+    .replace(/[^\t\n\u0020-\u007E\u0080-\uFFFD\u{10000}-\u{10FFFF}]/gu, (c) => {
       return `_x${c.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}_`;
     });
 }
