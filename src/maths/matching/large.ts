@@ -7,18 +7,19 @@
  * the bound better than what is possible, never worse. No whole-number program is tried.
  */
 import { type Aim, greatestCommonDivisor } from './aims.js';
-import { type FitTable, NO_ROD, type Reunion } from './fit-table.js';
+import { Bridge, twinsOf } from './bridge.js';
+import { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
-import { linearBound } from './linear-bound.js';
-import { type Column, type Model, modelOf } from './model-columns.js';
-import type { ShellClass } from './part-classes.js';
-import { distanceStep, type Problem, problemOf } from './problem.js';
-import { isPair, type PairColumn, Pool, type Quad, quadOf } from './quads.js';
+import { massGroupsOf } from './mass-groups.js';
+import { modelOf } from './model-columns.js';
+import { plainSearch } from './plain-search.js';
+import { distanceStep, problemOf } from './problem.js';
+import { type Bounded, Relaxation } from './relaxation.js';
 import type { Solver } from './solver.js';
-import { FIRST_KICKS, LATER_SHARE, MORE_KICKS, plainBound, type Reached, stageOf } from './stages.js';
+import { LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
 import type { Stock } from './stock.js';
-import type { WorkingSets } from './working-sets.js';
+import { compareValues, WorkingSets } from './working-sets.js';
 
 /** The stock as if the masses of its rods played no part. */
 function withoutMasses(stock: Stock): Stock {
@@ -30,88 +31,6 @@ function withoutMasses(stock: Stock): Stock {
     kinds: stock.kinds.map((kind) => ({ ...kind, massSpread: undefined })),
     rods: stock.rods.filter(({ engineType, mass }) => mass !== undefined || !weighed.has(engineType)),
   };
-}
-
-/** The rows of the outer copy by those of the inner. */
-function twinsOf({ inner, outer }: StockOnGrid): ReadonlyMap<object, object> {
-  const rows = ({ engines, rods, shells, newShells }: Stock) => [
-    ...engines.flatMap(({ journals }) => journals),
-    ...rods,
-    ...shells,
-    ...newShells,
-  ];
-  const others = rows(outer);
-  return new Map(rows(inner).map((row, place) => [row, others[place]!]));
-}
-
-/** From the classes of the search to those of the bound, which has fewer. */
-class Bridge {
-  private readonly journal = new Map<object, number>();
-  private readonly rod = new Map<object, number>();
-  private readonly shell = new Map<object, number>();
-  private readonly gap = new Map<string, number>();
-  private readonly pair = new Map<string, PairColumn>();
-
-  constructor(
-    private readonly model: Model,
-    private readonly table: FitTable,
-    private readonly twins: ReadonlyMap<object, object>,
-  ) {
-    const { journals, rods, shells, gaps } = model.problem;
-    for (const [place, each] of shells.entries()) {
-      for (const own of [...each.shells, ...(each.bought ? [each.bought] : [])]) this.shell.set(own, place);
-    }
-    for (const [place, each] of journals.entries())
-      for (const own of each.journals) this.journal.set(own, place);
-    for (const [place, each] of rods.entries()) for (const own of each.rods) this.rod.set(own, place);
-    for (const [place, { journal, rod }] of gaps.entries()) this.gap.set(`${journal},${rod}`, place);
-    for (const column of model.columns) {
-      if (!isPair(column)) continue;
-      const { upper, lower } = column.meaning;
-      this.pair.set(`${upper},${lower}`, column);
-      if (!this.pair.has(`${lower},${upper}`)) this.pair.set(`${lower},${upper}`, column);
-    }
-  }
-
-  private shellOf({ shells, bought }: ShellClass): number {
-    return this.shell.get(bought ? this.twins.get(bought)! : this.twins.get(shells[0]!)!)!;
-  }
-
-  /** The filled journals as columns of the linear program. */
-  quadsOf({ choices }: WorkingSets): Quad[] {
-    const { sites, problem } = this.table;
-    return choices.flatMap((choice, site) => {
-      if (!choice) return [];
-      const rod =
-        choice.rod === NO_ROD ? undefined : this.rod.get(this.twins.get(problem.rods[choice.rod]!.rods[0]!)!);
-      const gap = this.gap.get(`${this.journal.get(this.twins.get(sites[site]!.journal)!)},${rod}`)!;
-      const [upper, lower] = [choice.upper, choice.lower].map((shell) =>
-        this.shellOf(problem.shells[shell]!),
-      );
-      return [quadOf(this.model, gap, this.pair.get(`${upper},${lower}`)!)];
-    });
-  }
-
-  /** The fits of parts that ran together behind columns of the bound. */
-  reunions(columns: readonly Column[]): Reunion[] {
-    const key = (problem: Problem, kept: number) => {
-      const { journal, rod, upper, lower } = problem.kept[kept]!;
-      return [journal, rod, upper, lower].map((row) => row && (this.twins.get(row) ?? row)) as [
-        object,
-        ...unknown[],
-      ];
-    };
-    const wanted = new Map<object, (readonly unknown[])[]>();
-    for (const { meaning } of columns) {
-      if (meaning.is !== 'kept') continue;
-      const parts = key(this.model.problem, meaning.kept);
-      wanted.set(parts[0], [...(wanted.get(parts[0]) ?? []), parts]);
-    }
-    return this.table.together.filter(({ kept }) => {
-      const parts = key(this.table.problem, kept);
-      return wanted.get(parts[0])?.some((each) => each.every((part, place) => part === parts[place]));
-    });
-  }
 }
 
 /** What the sets amount to for an aim, in its steps, minimised. */
@@ -129,6 +48,23 @@ function countOf({ amount, sign, step }: Aim, sets: WorkingSets): number {
   return (sign * sum) / step + 0;
 }
 
+/** Share of the time left that a whole-number program may take. */
+const PROGRAM_SHARE = 0.5;
+
+/** Whether the first value that differs is lower. */
+function isBetter(values: readonly number[], than: readonly number[]): boolean {
+  const place = values.findIndex((value, at) => value !== than[at]);
+  return place >= 0 && values[place]! < than[place]!;
+}
+
+/** Lets a change stand only where it makes the sets better. */
+function tryOut(sets: WorkingSets, change: () => void, values: () => readonly number[]): void {
+  const before = [...sets.choices];
+  const old = values();
+  change();
+  if (!isBetter(values(), old)) sets.copyFrom(before);
+}
+
 export interface LargeSearch {
   readonly solver: Solver;
   readonly stock: StockOnGrid;
@@ -136,37 +72,106 @@ export interface LargeSearch {
   readonly remaining: () => number;
 }
 
+/** A model of classes, joined to the sets of the search. */
+interface Side {
+  readonly relaxation: Relaxation;
+  readonly bridge: Bridge;
+}
+
+/** What no sets can beat: a model that allows all that the rules allow, and where masses are concerned more. */
+function outerSide({ solver, stock, sets }: LargeSearch): Side {
+  const model = modelOf(problemOf(withoutMasses(stock.outer), { merge: true }));
+  return {
+    relaxation: new Relaxation(solver, model),
+    bridge: new Bridge(model, sets.table, twinsOf(stock)),
+  };
+}
+
+/** A model whose every whole-number solution is sets that keep the rules: the outer one where that is such. */
+function innerSide({ solver, stock, sets }: LargeSearch, outer: Side): Side {
+  const { problem } = sets.table;
+  if (problem.windows.size === 0) {
+    if (stock.inner === stock.outer) return outer;
+    const model = modelOf(problem);
+    return {
+      relaxation: new Relaxation(solver, model),
+      bridge: new Bridge(model, sets.table, new Map()),
+    };
+  }
+  const groups = massGroupsOf(stock.inner, []);
+  const model = modelOf(problemOf(stock.inner, { merge: true, groups }));
+  return { relaxation: new Relaxation(solver, model), bridge: new Bridge(model, sets.table, new Map()) };
+}
+
+/** The plain search among the fits of a model; its sets stand where they are better than those at hand. */
+function startFrom({ relaxation, bridge }: Side, { sets, remaining }: LargeSearch): void {
+  const { model, pool } = relaxation;
+  const own = new WorkingSets(new FitTable(model.problem));
+  plainSearch(own, remaining);
+  if (compareValues(own.value(), sets.value()) >= 0) return;
+  const toModel = new Bridge(model, own.table, new Map());
+  for (const quad of toModel.quadsOf(own)) pool.add(quad);
+  const before = [...sets.choices];
+  const old = sets.value();
+  bridge.fromTaken(toModel.toTaken(own, pool), pool, sets);
+  if (compareValues(sets.value(), old) >= 0) sets.copyFrom(before);
+}
+
+/** Whole-number programs over the fits at hand: first those that sets at the bound could use, then all that could help. */
+function improveByPrograms(
+  { relaxation, bridge }: Side,
+  bounded: Bounded,
+  sets: WorkingSets,
+  left: () => number,
+  values: () => readonly number[],
+): void {
+  const value = () => values().at(-1)!;
+  const best = Math.ceil(bounded.linear.bound);
+  for (const tight of [true, false]) {
+    if (left() <= 0 || value() <= best) return;
+    const start = tight ? [] : bridge.toTaken(sets, relaxation.pool);
+    const taken = relaxation.program(bounded, tight ? best : value() - 1, start, {
+      seconds: left() * PROGRAM_SHARE,
+    });
+    if (taken) tryOut(sets, () => bridge.fromTaken(taken, relaxation.pool, sets), values);
+  }
+}
+
 /** Pursues the aims in order, beginning with the sets at hand; pauses after each. */
 export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Generator<Reached, void> {
-  const { solver, stock, sets, remaining } = search;
-  const model = modelOf(problemOf(withoutMasses(stock.outer), { merge: true }));
+  const { sets, remaining } = search;
+  const outer = outerSide(search);
+  const { model } = outer.relaxation;
   const step = distanceStep(model.problem);
   // The bound has fits that the search has not: its distances may need a smaller step.
   const aims = given.map((aim) =>
     aim.amount === 'distance' ? { ...aim, step: greatestCommonDivisor([aim.step, step]) } : aim,
   );
-  const bridge = new Bridge(model, sets.table, twinsOf(stock));
-  const pool = new Pool();
+  const inner = innerSide(search, outer);
+  if (sets.table.problem.windows.size > 0) startFrom(inner, search);
   const stages: Reached[] = [];
-  const plain = (aim: Aim) => plainBound(model, aim, sets.value().complete);
-  const improve = (idle: number, left: () => number, isDone: () => boolean) =>
-    improveByKicks(sets, { idle, remaining: left, done: isDone });
-  const allDone = () => aims.every((aim) => countOf(aim, sets) <= plain(aim));
-  improve(FIRST_KICKS, () => remaining() * (1 - LATER_SHARE), allDone);
   for (const [place, aim] of aims.entries()) {
-    let bound = plain(aim);
+    let bound = plainBound(model, aim, sets.value().complete);
+    const values = () => aims.slice(0, place + 1).map((each) => countOf(each, sets));
+    const value = () => countOf(aim, sets);
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
     const left = () => remaining() - rest;
-    const isOpen = () => countOf(aim, sets) > bound && left() > 0;
+    const isOpen = () => value() > bound && left() > 0;
+    const boundOf = ({ relaxation, bridge }: Side) => {
+      for (const quad of bridge.quadsOf(sets)) relaxation.pool.add(quad);
+      return relaxation.bound(aim, stages, value(), left);
+    };
     if (isOpen()) {
-      for (const quad of bridge.quadsOf(sets)) pool.add(quad);
-      const stage = stageOf(model, aim, stages, []);
-      const linear = linearBound(solver, model, stage, model.columns, pool, countOf(aim, sets), left);
-      if (linear) bound = Math.max(bound, Math.ceil(linear.bound));
-      if (linear && isOpen()) improveByReunions(sets, bridge.reunions(linear.likely), left);
-      if (isOpen()) improve(MORE_KICKS, left, () => !isOpen());
+      const bounded = boundOf(outer);
+      if (bounded) bound = Math.max(bound, Math.ceil(bounded.linear.bound));
+      const open = inner === outer || !isOpen() ? bounded : boundOf(inner);
+      if (open && isOpen()) improveByPrograms(inner, open, sets, left, values);
+      if (bounded && isOpen()) improveByReunions(sets, outer.bridge.reunions(bounded.linear.likely), left);
+      if (isOpen()) improveByKicks(sets, { idle: MORE_KICKS, remaining: left, done: () => !isOpen() });
+      if (bounded) outer.relaxation.narrow(bounded, value());
+      if (open && inner !== outer) inner.relaxation.narrow(open, value());
     }
-    const reached = countOf(aim, sets);
+    const reached = value();
     stages.push({ aim, reached, bound });
     yield { aim, reached, bound };
   }

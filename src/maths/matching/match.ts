@@ -20,6 +20,8 @@ export interface MatchOptions {
   readonly onProgress?: (message: string) => void;
   /** Time for the search; when it is up, the best sets found so far are returned with the bounds proven. */
   readonly seconds?: number;
+  /** So many journals make a stock large: alike ones of different engines are then one class (large.ts). */
+  readonly largeFrom?: number;
 }
 
 export const DEFAULT_SECONDS = 30;
@@ -37,7 +39,7 @@ export async function matchStock(stock: Stock, options: MatchOptions = {}): Prom
   const ordered = orderStock(stock);
   const solver = await loadSolver();
   const onGrid = stockOnGrid(ordered);
-  const found = search(onGrid, solver, remaining, onProgress);
+  const found = search(onGrid, solver, remaining, onProgress, options.largeFrom);
   const fits = unfolded(found.fits, onGrid.inner, ordered);
   recheck(ordered, fits);
   const completeEngines = completeEnginesOf(ordered, fits);

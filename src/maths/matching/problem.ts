@@ -5,6 +5,7 @@ import { FitRules } from './fit-rules.js';
 import { type Gap, gapsOf } from './gaps.js';
 import type { KeptFit } from './kept-fits.js';
 import { keptFits } from './kept-fits.js';
+import type { MassGroups } from './mass-groups.js';
 import { type MassWindow, massRanks } from './mass-windows.js';
 import { type Shape, shapesOf } from './pairs.js';
 import {
@@ -16,7 +17,7 @@ import {
   type ShellClass,
   shellClasses,
 } from './part-classes.js';
-import type { Stock } from './stock.js';
+import type { Stock, StockRod } from './stock.js';
 import { guardsOf, isProvable, type ProvableLimits } from './verdicts.js';
 
 export interface Problem {
@@ -67,24 +68,34 @@ export interface ProblemOptions {
    * reached, but its columns do not say which engine a fit is for, nor keep the mass windows of cranks.
    */
   readonly merge: boolean;
+  /** Rods go only to engines of their own group, whatever their masses. */
+  readonly groups?: MassGroups;
 }
 
 /** @param stock in the order of names */
 export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   const limits = provableLimits(stock);
-  const kept = keptFits(stock, limits);
+  const { groups } = options;
+  const ownRod = (engine: number, rod: StockRod) => {
+    const group = groups?.ofRod(rod);
+    return !groups || (group !== undefined && group === groups.ofEngine(engine, rod.engineType));
+  };
+  const places = new Map(stock.engines.map((engine, place) => [engine, place]));
+  const kept = keptFits(stock, limits).filter(({ engine, rod }) => !rod || ownRod(places.get(engine)!, rod));
   const returning = new Set(kept.map(({ journal }) => journal));
   const shared = sharedCaseBores(stock);
-  const windows = windowsOf(stock);
+  const windows = groups ? new Map<string, readonly MassWindow[]>() : windowsOf(stock);
   const journals = journalClasses(stock.engines, (journal, engine, place) => {
     if (shared.has(journal.caseBore?.name ?? '')) return `${engine}/${place}`;
-    if (options.merge) return '';
+    if (options.merge) return `${groups?.ofEngine(engine, journal.engineType)}`;
     return returning.has(journal) ? `${engine}/${place}` : `${engine}`;
   });
-  const rods = rodClasses(stock);
+  const rods = rodClasses(stock, groups?.ofRod);
   const shells = shellClasses(stock);
   const guards = guardsOf(stock);
-  const all = gapsOf(journals, rods, limits);
+  const all = gapsOf(journals, rods, limits).filter(
+    ({ journal, rod }) => rod === undefined || ownRod(journals[journal]!.engines[0]!, rods[rod]!.rods[0]!),
+  );
   const shapes: Shape[] = [];
   for (const [kind, kindLimits] of limits) {
     const own = all.filter((gap) => gap.kind === kind);

@@ -11,6 +11,7 @@ export interface Quad {
   readonly key: string;
   readonly gap: number;
   readonly shape: number;
+  readonly pair: PairColumn;
   /** The column of the gap and that of the pair as one. */
   readonly column: Column;
 }
@@ -28,7 +29,12 @@ export class Pool {
   }
 
   add(quad: Quad): void {
-    this.byKey.set(quad.key, quad);
+    if (!this.byKey.has(quad.key)) this.byKey.set(quad.key, quad);
+  }
+
+  /** The quad that was added first under a key. */
+  get(key: string): Quad | undefined {
+    return this.byKey.get(key);
   }
 }
 
@@ -59,6 +65,7 @@ export function quadOf(model: Model, gap: number, pair: PairColumn): Quad {
     key: `${gap},${upper},${lower}`,
     gap,
     shape,
+    pair,
     column: {
       meaning: fit.meaning,
       rows,

@@ -37,6 +37,7 @@ interface Started {
   readonly stock: StockOnGrid;
   readonly problem: Problem;
   readonly sets: WorkingSets;
+  readonly large: boolean;
 }
 
 type Progress = (message: string) => void;
@@ -48,18 +49,17 @@ function journalCount(stock: Stock): number {
   return stock.engines.reduce((sum, { journals }) => sum + journals.length, 0);
 }
 
-const isLarge = ({ grid, inner }: StockOnGrid) => grid > 1 || journalCount(inner) >= LARGE_JOURNALS;
-
 /** The problem of a stock with the sets of the plain search. */
-function start(stock: StockOnGrid, remaining: () => number): Started {
-  const problem = problemOf(stock.inner, { merge: isLarge(stock) });
+function start(stock: StockOnGrid, remaining: () => number, largeFrom: number): Started {
+  const large = stock.grid > 1 || journalCount(stock.inner) >= largeFrom;
+  const problem = problemOf(stock.inner, { merge: large });
   const sets = new WorkingSets(new FitTable(problem));
   plainSearch(sets, remaining);
-  return { stock, problem, sets };
+  return { stock, problem, sets, large };
 }
 
 function finish(
-  { stock, problem, sets }: Started,
+  { stock, problem, sets, large }: Started,
   solver: Solver,
   remaining: () => number,
   onProgress: Progress,
@@ -70,7 +70,7 @@ function finish(
     distance: distanceStep(problem),
   });
   const proofs: Proof[] = [];
-  const steps = isLarge(stock)
+  const steps = large
     ? pursueLarge({ solver, stock, sets, remaining }, aims)
     : pursue({ solver, model: modelOf(problem), sets, remaining }, aims);
   for (const { aim, reached, bound } of steps) {
@@ -133,6 +133,7 @@ function searchByKind(
   remaining: () => number,
   onProgress: Progress,
   keys: readonly string[],
+  largeFrom: number,
 ): Found {
   const journals = stock.inner.engines.flatMap((engine) => engine.journals);
   let rest = 0;
@@ -140,7 +141,8 @@ function searchByKind(
   const kinds = keys.map((key) => {
     const own = { grid: stock.grid, inner: ofKind(stock.inner, key) };
     // Where both are one, they stay one.
-    return start({ ...own, outer: stock.outer === stock.inner ? own.inner : ofKind(stock.outer, key) }, left);
+    const outer = stock.outer === stock.inner ? own.inner : ofKind(stock.outer, key);
+    return start({ ...own, outer }, left, largeFrom);
   });
   // The easy ones first: what they leave of their share of the time goes to the others.
   kinds.sort((a, b) => a.problem.gaps.length - b.problem.gaps.length);
@@ -159,16 +161,23 @@ function searchByKind(
   return { fits, proofs: joinProofs(stock.inner, proofs, complete.length, beyond) };
 }
 
-/** The best sets and what is proven of them. */
+/**
+ * The best sets and what is proven of them.
+ * @param largeFrom so many journals make a stock large
+ */
 export function search(
   stock: StockOnGrid,
   solver: Solver,
   remaining: () => number,
   onProgress: Progress,
+  largeFrom = LARGE_JOURNALS,
 ): Found {
-  const started = start(stock, remaining);
-  improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: () => fillsAll(started) });
+  const started = start(stock, remaining, largeFrom);
+  const full = () => fillsAll(started);
+  if (!started.large || !full()) improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: full });
   const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
-  if (keys.length > 1 && fillsAll(started)) return searchByKind(stock, solver, remaining, onProgress, keys);
+  if (keys.length > 1 && fillsAll(started)) {
+    return searchByKind(stock, solver, remaining, onProgress, keys, largeFrom);
+  }
   return finish(started, solver, remaining, onProgress);
 }

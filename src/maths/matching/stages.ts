@@ -143,7 +143,7 @@ function close(
 }
 
 /** The columns that sets reaching the aim could use, and the filter that says the same of fits. */
-function narrow(
+export function narrow(
   stage: Stage,
   { bound, duals }: LinearBound,
   columns: readonly Column[],

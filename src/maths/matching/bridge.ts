@@ -1,0 +1,193 @@
+/**
+ * From the sets of a search to the columns of a model of classes, and back.
+ *
+ * The model may be of a copy of the stock (grid.ts), and its classes may be fewer than those of the
+ * search: they meet in the rows of the stock.
+ */
+import { type Choice, type FitTable, NO_ROD, type Reunion } from './fit-table.js';
+import type { StockOnGrid } from './grid.js';
+import type { Column, Model } from './model-columns.js';
+import { isPair, type PairColumn, type Pool, type Quad, quadOf } from './quads.js';
+import type { Stock } from './stock.js';
+import type { Taken } from './taken.js';
+import type { WorkingSets } from './working-sets.js';
+
+/** The rows of the outer copy by those of the inner. */
+export function twinsOf({ inner, outer }: StockOnGrid): ReadonlyMap<object, object> {
+  const rows = ({ engines, rods, shells, newShells }: Stock) => [
+    ...engines.flatMap(({ journals }) => journals),
+    ...rods,
+    ...shells,
+    ...newShells,
+  ];
+  const others = rows(outer);
+  return new Map(rows(inner).map((row, place) => [row, others[place]!]));
+}
+
+/** The class of each row. */
+function placesOf(classes: readonly (readonly object[])[]): ReadonlyMap<object, number> {
+  return new Map(classes.flatMap((rows, place) => rows.map((row) => [row, place] as const)));
+}
+
+const placesIn = ({ journals, rods, shells }: Pick<Model['problem'], 'journals' | 'rods' | 'shells'>) => ({
+  journal: placesOf(journals.map((each) => each.journals)),
+  rod: placesOf(rods.map((each) => each.rods)),
+  shell: placesOf(shells.map((each) => (each.bought ? [each.bought] : each.shells))),
+});
+
+type Places = ReturnType<typeof placesIn>;
+
+export class Bridge {
+  private readonly ofModel: Places;
+  private readonly ofSearch: Places;
+  private readonly siteOf: ReadonlyMap<object, number>;
+  private readonly gap: ReadonlyMap<string, number>;
+  private readonly pair = new Map<string, PairColumn>();
+  private readonly engines = new Map<number, Column>();
+  /** By site: the fits of parts that ran together, with their columns. */
+  private readonly kept = new Map<number, { readonly fit: Reunion; readonly column: Column }[]>();
+
+  /** @param twins the rows of the model's stock by those of the search's; one without a twin is the same in both */
+  constructor(
+    private readonly model: Model,
+    private readonly table: FitTable,
+    private readonly twins: ReadonlyMap<object, object>,
+  ) {
+    this.ofModel = placesIn(model.problem);
+    this.ofSearch = placesIn(table.problem);
+    this.siteOf = new Map(table.sites.map(({ journal }, place) => [this.twin(journal), place]));
+    this.gap = new Map(model.problem.gaps.map(({ journal, rod }, place) => [`${journal},${rod}`, place]));
+    for (const column of model.columns) {
+      if (column.meaning.is === 'engine') this.engines.set(column.meaning.engine, column);
+      if (!isPair(column)) continue;
+      const { upper, lower } = column.meaning;
+      this.pair.set(`${upper},${lower}`, column);
+      // Two halves that go either way are listed once.
+      if (!this.pair.has(`${lower},${upper}`)) this.pair.set(`${lower},${upper}`, column);
+    }
+    this.joinKept();
+  }
+
+  private twin(row: object): object {
+    return this.twins.get(row) ?? row;
+  }
+
+  private joinKept(): void {
+    const { model, table } = this;
+    const columns = new Map<object, Column[]>();
+    for (const column of model.columns) {
+      if (column.meaning.is !== 'kept') continue;
+      const { journal } = model.problem.kept[column.meaning.kept]!;
+      columns.set(journal, [...(columns.get(journal) ?? []), column]);
+    }
+    for (const fit of table.together) {
+      const { journal, rod, upper, lower } = table.problem.kept[fit.kept]!;
+      const rows = [rod, upper, lower].map((row) => row && this.twin(row));
+      const column = columns.get(this.twin(journal))?.find(({ meaning }) => {
+        const other = model.problem.kept[(meaning as { kept: number }).kept]!;
+        return [other.rod, other.upper, other.lower].every((row, at) => row === rows[at]);
+      });
+      if (column) this.kept.set(fit.site, [...(this.kept.get(fit.site) ?? []), { fit, column }]);
+    }
+  }
+
+  /** A journal with its parts as a column of the linear program; undefined where the model has no such fit. */
+  private quadOf(site: number, choice: Choice): Quad | undefined {
+    const { sites, problem } = this.table;
+    const rod =
+      choice.rod === NO_ROD ? undefined : this.ofModel.rod.get(this.twin(problem.rods[choice.rod]!.rods[0]!));
+    const gap = this.gap.get(`${this.ofModel.journal.get(this.twin(sites[site]!.journal))},${rod}`);
+    const [upper, lower] = [choice.upper, choice.lower].map((shell) => {
+      const { shells, bought } = problem.shells[shell]!;
+      return this.ofModel.shell.get(this.twin(bought ?? shells[0]!));
+    });
+    const pair = this.pair.get(`${upper},${lower}`);
+    return gap === undefined || !pair ? undefined : quadOf(this.model, gap, pair);
+  }
+
+  /** The filled journals as columns of the linear program. */
+  quadsOf({ choices }: WorkingSets): Quad[] {
+    return choices.flatMap((choice, site) => (choice && this.quadOf(site, choice)) ?? []);
+  }
+
+  /** The sets as counts of columns; none where the model does not have all of their fits. */
+  toTaken(sets: WorkingSets, pool: Pool): Taken[] {
+    const times = new Map<Column, number>();
+    const add = (column: Column) => times.set(column, (times.get(column) ?? 0) + 1);
+    for (const [site, choice] of sets.choices.entries()) {
+      if (!choice) continue;
+      const kept = this.kept.get(site)?.find(({ fit }) => sets.isChosen(site, fit));
+      if (kept) {
+        add(kept.column);
+        continue;
+      }
+      const quad = this.quadOf(site, choice);
+      if (!quad) return [];
+      add(pool.get(quad.key)?.column ?? quad.column);
+    }
+    for (const [engine, column] of this.engines) if (sets.isCompleteEngine(engine)) add(column);
+    return [...times].map(([column, count]) => ({ column, times: count }));
+  }
+
+  /** The fits of parts that ran together behind columns of the model. */
+  reunions(columns: readonly Column[]): Reunion[] {
+    const wanted = new Set(columns);
+    return [...this.kept.values()]
+      .flat()
+      .filter(({ column }) => wanted.has(column))
+      .map(({ fit }) => fit);
+  }
+
+  /**
+   * Puts sets that a program found in place of those at hand; the model must be of the search's own rows.
+   * Alike journals of different engines are told apart here: those of the engines to be completed come first.
+   */
+  fromTaken(taken: readonly Taken[], pool: Pool, sets: WorkingSets): void {
+    const { sites } = this.table;
+    for (const site of sets.choices.keys()) sets.put(site, undefined);
+    const served = new Set<object>();
+    const wanted = new Set<number>();
+    for (const { column } of taken) {
+      const { meaning } = column;
+      if (meaning.is === 'engine') wanted.add(meaning.engine);
+      if (meaning.is !== 'kept') continue;
+      const { journal, rod } = this.model.problem.kept[meaning.kept]!;
+      const site = this.siteOf.get(journal)!;
+      const { fit } = this.kept.get(site)!.find((each) => each.column === column)!;
+      sets.put(site, { rod: fit.rod, upper: fit.upper, lower: fit.lower });
+      if (rod) served.add(rod);
+    }
+    const rods = this.model.problem.rods.map((each) => each.rods.filter((rod) => !served.has(rod)));
+    const byJournal = new Map<number, Quad[]>();
+    const quads = new Map(pool.quads.map((quad) => [quad.column, quad]));
+    for (const { column, times } of taken) {
+      const quad = quads.get(column);
+      if (!quad) continue;
+      const { journal } = this.model.problem.gaps[quad.gap]!;
+      const own = byJournal.get(journal) ?? [];
+      byJournal.set(journal, own);
+      for (let time = 0; time < times; time++) own.push(quad);
+    }
+    const put = (site: number) => {
+      const quad = byJournal.get(this.ofModel.journal.get(sites[site]!.journal)!)?.shift();
+      if (!quad) return;
+      const { rod } = this.model.problem.gaps[quad.gap]!;
+      const { upper, lower } = quad.pair.meaning;
+      sets.put(site, {
+        rod: rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!,
+        upper: this.shellOf(upper),
+        lower: this.shellOf(lower),
+      });
+    };
+    for (const first of [true, false]) {
+      for (const [site, { engine }] of sites.entries()) {
+        if (wanted.has(engine) === first && !sets.choices[site]) put(site);
+      }
+    }
+  }
+
+  private shellOf(shell: number): number {
+    const { shells, bought } = this.model.problem.shells[shell]!;
+    return this.ofSearch.shell.get(bought ?? shells[0]!)!;
+  }
+}

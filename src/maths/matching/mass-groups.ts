@@ -1,0 +1,153 @@
+/**
+ * Rods parted by mass beforehand, so that a crank whose rods all come from one group keeps the mass spread.
+ *
+ * Fewer sets are possible so than the rule allows, but a model of classes can hold them: alike
+ * journals of all the cranks of a group are one class, and so are alike rods of the group.
+ */
+import { assign } from './assignment.js';
+import { type MassRanks, type MassWindow, massRanks } from './mass-windows.js';
+import { BIG_END } from './part-classes.js';
+import type { Stock, StockRod } from './stock.js';
+
+/** A group is a whole number; undefined: in none. */
+export interface MassGroups {
+  readonly ofRod: (rod: StockRod) => number | undefined;
+  /** By the place of the engine; the group that its rods of one engine type come from. */
+  readonly ofEngine: (engine: number, engineType: string) => number | undefined;
+}
+
+/** A rod that an engine would like to have. */
+export interface Wish {
+  readonly engine: number;
+  readonly rod: StockRod;
+}
+
+/**
+ * Windows that have no mass in common and hold whole cranks' worths of rods, as many as can be; of equally
+ * good ones the fewest.
+ * @param counts of rods, by rank of mass
+ * @param pins of one crank
+ */
+export function windowsApart(
+  counts: readonly number[],
+  windows: readonly MassWindow[],
+  pins: number,
+): MassWindow[] {
+  const before = [0];
+  for (const count of counts) before.push(before.at(-1)! + count);
+  const best: { cranks: number; groups: MassWindow[] }[] = [{ cranks: 0, groups: [] }];
+  let widest = 0;
+  for (let end = 1; end <= counts.length; end++) {
+    // The first rank that shares a window with the last one.
+    while (windows[widest]!.last < end - 1) widest++;
+    let found = best[end - 1]!;
+    for (let first = windows[widest]!.first; first < end; first++) {
+      const { cranks, groups } = best[first]!;
+      const more = cranks + Math.floor((before[end]! - before[first]!) / pins);
+      const fewer = more === found.cranks && groups.length + 1 < found.groups.length;
+      if (more > found.cranks || fewer) {
+        found = { cranks: more, groups: [...groups, { first, last: end - 1 }] };
+      }
+    }
+    best.push(found);
+  }
+  return best.at(-1)!.groups;
+}
+
+/** How many cranks of each group, so that every group keeps about the same share of spare rods. */
+function quotas(rods: readonly number[], pins: number, cranks: number): number[] {
+  const taken = rods.map(() => 0);
+  for (let crank = 0; crank < cranks; crank++) {
+    const share = (group: number) => (rods[group]! - taken[group]! * pins) / rods[group]!;
+    const open = [...rods.keys()].filter((group) => rods[group]! >= (taken[group]! + 1) * pins);
+    if (open.length === 0) break;
+    const roomiest = open.reduce((best, group) => (share(group) > share(best) ? group : best));
+    taken[roomiest] = taken[roomiest]! + 1;
+  }
+  return taken;
+}
+
+interface Crank {
+  readonly engine: number;
+  readonly pins: number;
+}
+
+function cranksOf({ engines }: Stock, engineType: string): Crank[] {
+  return engines.flatMap(({ journals }, engine) => {
+    const own = journals.filter((each) => each.fit === BIG_END && each.engineType === engineType);
+    const pins = own.filter(({ caseBore }) => !caseBore).length;
+    return pins === 0 ? [] : [{ engine, pins }];
+  });
+}
+
+/** @returns the group of each crank, in the order given */
+function placeCranks(
+  cranks: readonly Crank[],
+  room: readonly number[],
+  wishes: (engine: number, group: number) => number,
+): (number | undefined)[] {
+  const total = room.reduce((sum, cranks) => sum + cranks, 0);
+  // One column more for the cranks that no group has room for.
+  const groups = [...room.keys(), room.length];
+  const costs = Float64Array.from(
+    cranks.flatMap(({ engine }) =>
+      groups.map((group) => (group === room.length ? cranks.length * 100 : -wishes(engine, group))),
+    ),
+  );
+  const capacity = [...room, Math.max(0, cranks.length - total)];
+  const found = assign({ rows: cranks.length, columns: groups.length, costs, capacity })!;
+  return [...found].map((group) => (group === room.length ? undefined : group));
+}
+
+/** The groups of one engine type. */
+function groupsOfType(
+  stock: Stock,
+  engineType: string,
+  { rankOf, windows }: MassRanks,
+  wishes: readonly Wish[],
+) {
+  const rods = stock.rods.filter((rod) => rod.engineType === engineType && rod.mass !== undefined);
+  const cranks = cranksOf(stock, engineType);
+  const ofEngine = new Map<number, number>();
+  const ofRod = new Map<StockRod, number>();
+  if (rods.length === 0 || cranks.length === 0) return { ofEngine, ofRod };
+  const counts = new Array<number>(windows.at(-1)!.last + 1).fill(0);
+  for (const { mass } of rods) counts[rankOf(mass!)]!++;
+  const pins = cranks.reduce((most, crank) => Math.max(most, crank.pins), 0);
+  const groups = windowsApart(counts, windows, pins);
+  for (const rod of rods) {
+    const rank = rankOf(rod.mass!);
+    const group = groups.findIndex(({ first, last }) => first <= rank && rank <= last);
+    if (group >= 0) ofRod.set(rod, group);
+  }
+  const sizes = groups.map((_, group) => [...ofRod.values()].filter((own) => own === group).length);
+  const wished = new Map<string, number>();
+  for (const { engine, rod } of wishes) {
+    const key = `${engine},${ofRod.get(rod)}`;
+    wished.set(key, (wished.get(key) ?? 0) + 1);
+  }
+  const places = placeCranks(
+    cranks,
+    quotas(sizes, pins, cranks.length),
+    (engine, group) => wished.get(`${engine},${group}`) ?? 0,
+  );
+  for (const [place, group] of places.entries())
+    if (group !== undefined) ofEngine.set(cranks[place]!.engine, group);
+  return { ofEngine, ofRod };
+}
+
+/** @param wishes which rods the engines would like to have: an engine goes to the group with most of its own */
+export function massGroupsOf(stock: Stock, wishes: readonly Wish[]): MassGroups {
+  const types = new Map(
+    [...massRanks(stock)].map(([engineType, ranks]) => [
+      engineType,
+      groupsOfType(stock, engineType, ranks, wishes),
+    ]),
+  );
+  // Where no spread is set all are one group.
+  const one = <Value>(engineType: string, group: Value) => (types.has(engineType) ? group : 0);
+  return {
+    ofRod: (rod) => one(rod.engineType, types.get(rod.engineType)?.ofRod.get(rod)),
+    ofEngine: (engine, engineType) => one(engineType, types.get(engineType)?.ofEngine.get(engine)),
+  };
+}

@@ -1,0 +1,70 @@
+/** A model of classes as its linear programs leave it, aim after aim: the fits worth holding, and what is still open. */
+import type { Aim } from './aims.js';
+import { improve, type SearchLimits } from './improve.js';
+import { type LinearBound, linearBound, reducedCost, SLACK, type Stage } from './linear-bound.js';
+import type { Column, Model } from './model-columns.js';
+import { type Filter, passesFilters } from './pricing.js';
+import { Pool } from './quads.js';
+import type { Solver } from './solver.js';
+import { narrow, type Reached, stageOf } from './stages.js';
+import type { Taken } from './taken.js';
+
+/** One aim with its linear bound. */
+export interface Bounded {
+  readonly stage: Stage;
+  readonly linear: LinearBound;
+}
+
+export class Relaxation {
+  private columns: readonly Column[];
+  private readonly filters: Filter[] = [];
+
+  constructor(
+    private readonly solver: Solver,
+    readonly model: Model,
+    readonly pool = new Pool(),
+  ) {
+    this.columns = model.columns;
+  }
+
+  /**
+   * @param reached the value of the sets at hand, in steps of the aim
+   * @returns undefined when the time is up before any bound was proven
+   */
+  bound(aim: Aim, held: readonly Reached[], reached: number, remaining: () => number): Bounded | undefined {
+    const stage = stageOf(this.model, aim, held, [...this.filters]);
+    const linear = linearBound(this.solver, this.model, stage, this.columns, this.pool, reached, remaining);
+    return linear && { stage, linear };
+  }
+
+  /**
+   * A whole-number program over those of the fits at hand that sets of a given value could use.
+   * @param value in steps of the aim, no less than the bound
+   * @param start sets that keep every row
+   * @returns undefined when it finds none
+   */
+  program(
+    { stage, linear: { bound, duals } }: Bounded,
+    value: number,
+    start: readonly Taken[],
+    limits: SearchLimits,
+  ): Taken[] | undefined {
+    const open = (column: Column) => reducedCost(stage, column, duals) <= value - bound + SLACK;
+    const columns = new Set(start.map(({ column }) => column));
+    for (const column of this.columns) {
+      const { is } = column.meaning;
+      if (is !== 'pair' && is !== 'fit' && open(column)) columns.add(column);
+    }
+    for (const { column, gap, shape } of this.pool.quads) {
+      if (open(column) && passesFilters(this.model, stage.filters, gap, shape)) columns.add(column);
+    }
+    return improve(this.solver, stage, [...columns], start, Math.ceil(bound), limits).sets;
+  }
+
+  /** From here on only what sets that reach the aim could use. */
+  narrow({ stage, linear }: Bounded, reached: number): void {
+    const { columns, filter } = narrow(stage, linear, this.columns, reached);
+    this.columns = columns;
+    this.filters.push(filter);
+  }
+}
