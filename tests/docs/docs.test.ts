@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { functionRecords } from '../../functions/index.js';
-import { withBlocks } from '../../src/commands/write-docs.js';
+import { withBlocks } from '../../scripts/readme-blocks.js';
 import { INPUT_SHEETS, SETUP_ITEMS } from '../../src/engine/book/input-sheets.js';
 import { CAUTION } from '../../src/engine/caution.js';
 import { FIT_RESULT_HELP } from '../../src/engine/columns/fit-columns.js';

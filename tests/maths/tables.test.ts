@@ -63,7 +63,7 @@ describe('checkSelection', () => {
   const tables: SelectionTables = {
     journals: [row('1', 500, 510), row('2', 510, 520)],
     bores: [row('A', 700, 706)],
-    shells: [row('Red', 80, 82), row('Blue', 75, 77)],
+    shells: [row('N', 80, 82), row('L', 75, 77)],
     clearance: { min: 20, max: 60 },
   };
   const pair = (journalMark: string, boreMark: string, shellMark: string) => ({
@@ -71,7 +71,7 @@ describe('checkSelection', () => {
     boreMark,
     shellMark,
   });
-  const GOOD = [pair('1', 'A', 'Red'), pair('2', 'A', 'Blue')];
+  const GOOD = [pair('1', 'A', 'N'), pair('2', 'A', 'L')];
 
   test('every pair once, every worst case inside', () => {
     expect(checkSelection(GOOD, tables)).toEqual([]);
@@ -89,16 +89,16 @@ describe('checkSelection', () => {
 
   test('a pair named twice stands on both rows', () => {
     const twice = { kind: 'pair named twice', journalMark: '1', boreMark: 'A' };
-    expect(checkSelection([...GOOD, pair('1', 'a', 'Red')], tables)).toEqual([
+    expect(checkSelection([...GOOD, pair('1', 'a', 'N')], tables)).toEqual([
       { row: 0, ...twice },
       { row: 2, ...twice, boreMark: 'a' },
     ]);
   });
 
   test.each([
-    ['journal', pair('3', 'A', 'Red'), '3'],
-    ['bore', pair('1', 'Z', 'Red'), 'Z'],
-    ['shell', pair('1', 'A', 'Green'), 'Green'],
+    ['journal', pair('3', 'A', 'N'), '3'],
+    ['bore', pair('1', 'Z', 'N'), 'Z'],
+    ['shell', pair('1', 'A', 'M'), 'M'],
   ])('an unknown %s mark is named', (of, bad, mark) => {
     expect(checkSelection([...GOOD, bad], tables)).toContainEqual({ row: 2, kind: 'unknown mark', of, mark });
   });
@@ -114,7 +114,7 @@ describe('checkSelection', () => {
 
   test.each([
     ['without a clearance', { ...tables, clearance: undefined }],
-    ['with a shell class upside down', { ...tables, shells: [row('Red', 82, 80), row('Blue', 77, 75)] }],
+    ['with a shell class upside down', { ...tables, shells: [row('N', 82, 80), row('L', 77, 75)] }],
   ])('no worst case %s', (_words, partial) => {
     expect(checkSelection(GOOD, partial)).toEqual([]);
   });
@@ -124,20 +124,20 @@ describe('a mark', () => {
   const tables: SelectionTables = {
     journals: [row('1', 500, 510)],
     bores: [row('A', 700, 706)],
-    shells: [row('Red', 80, 82)],
+    shells: [row('N', 80, 82)],
     clearance: { min: 20, max: 60 },
   };
-  const rows = [{ journalMark: '1', boreMark: 'A', shellMark: 'Red' }];
+  const rows = [{ journalMark: '1', boreMark: 'A', shellMark: 'N' }];
 
   test('named twice may mean either: the worst of both counts', () => {
     // 700 − 2·82 − 510 = 26 with the first, 706 − 2·70 − 500 = 66 with the second.
-    expect(checkSelection(rows, { ...tables, shells: [...tables.shells, row('red', 70, 71)] })).toEqual([
+    expect(checkSelection(rows, { ...tables, shells: [...tables.shells, row('n', 70, 71)] })).toEqual([
       { row: 0, kind: 'worst case outside', worst: [26, 66], range: [20, 60] },
     ]);
   });
 
   test('of a row that is no class is known, has no worst case, and wants its pair', () => {
-    const others = { journal: ['2'], bore: ['A'], shell: ['Red'] };
+    const others = { journal: ['2'], bore: ['A'], shell: ['N'] };
     expect(checkSelection(rows, { ...tables, bores: [], shells: [], otherMarks: others })).toEqual([
       { row: 0, kind: 'pair missing', journalMark: '2', boreMark: 'A' },
     ]);
@@ -145,7 +145,7 @@ describe('a mark', () => {
 });
 
 test('the worst case has both walls at one end', () => {
-  expect(worstCase(row('1', 500, 510), row('A', 700, 706), row('Red', 80, 82))).toEqual([26, 46]);
+  expect(worstCase(row('1', 500, 510), row('A', 700, 706), row('N', 80, 82))).toEqual([26, 46]);
 });
 
 test('crossed limits are those whose min lies above max', () => {
@@ -160,13 +160,13 @@ test('crossed limits are those whose min lies above max', () => {
 
 describe('selectedShell', () => {
   const rows = [
-    { journalMark: '1', boreMark: 'A', shellMark: 'Red' },
-    { journalMark: '2', boreMark: 'A', shellMark: 'Blue' },
-    { journalMark: '2', boreMark: 'a ', shellMark: 'Green' },
+    { journalMark: '1', boreMark: 'A', shellMark: 'N' },
+    { journalMark: '2', boreMark: 'A', shellMark: 'L' },
+    { journalMark: '2', boreMark: 'a ', shellMark: 'M' },
   ];
   test.each([
-    ['1', 'A', 'Red'],
-    [' 1', 'a', 'Red'],
+    ['1', 'A', 'N'],
+    [' 1', 'a', 'N'],
     ['2', 'A', undefined],
     ['3', 'A', undefined],
   ])('journal %s and bore %s', (journalMark, boreMark, shell) => {

@@ -55,18 +55,18 @@ describe('Shell by marks', () => {
   ];
   const Selection = [
     ['Engine type', 'Fit', 'Journal mark', 'Bore mark', 'Shell mark'],
-    ['X', 'big end', 1, 'A', 'red'],
-    ['x', 'BIG END', '2', 'a', 'blue'],
-    ['X', 'big end', 3, 'A', 'green'],
-    ['X', 'big end', 3, 'A', 'black'],
+    ['X', 'big end', 1, 'A', 'n'],
+    ['x', 'BIG END', '2', 'a', 'l'],
+    ['X', 'big end', 3, 'A', 'm'],
+    ['X', 'big end', 3, 'A', 'k'],
     ['X', 'big end', 4, 'A', undefined],
     ['X', 'main', 5, 'A', 'other fit'],
     [DATE, 'big end', 6, 'A', 'bad row'],
   ];
   test.each<[string, number, Cells, Cells, string | undefined]>([
-    ['by both stamped marks', 0.04, { Mark: 2 }, { Mark: 'A' }, 'blue'],
-    ['by the measured classes where marks are missing', 0.04, {}, {}, 'red'],
-    ['the mark wins over the measured class', 0.04, { Mark: '2' }, {}, 'blue'],
+    ['by both stamped marks', 0.04, { Mark: 2 }, { Mark: 'A' }, 'l'],
+    ['by the measured classes where marks are missing', 0.04, {}, {}, 'n'],
+    ['the mark wins over the measured class', 0.04, { Mark: '2' }, {}, 'l'],
     ['blank in an overlap', 0.005, {}, {}, undefined],
     ['blank outside the classes', 0.1, {}, {}, undefined],
     ['blank where Selection has two rows', 0.04, { Mark: 3 }, {}, undefined],

@@ -271,24 +271,20 @@ describe('the class', () => {
 
   test('of shells and bores', () => {
     const { parts } = assess({
-      Classes: [
-        Classes[0]!,
-        ['X', 'main', 'bore', 'I', 60, 60.01],
-        ['X', 'main', 'shell', 'red', 1.5, 1.503],
-      ],
+      Classes: [Classes[0]!, ['X', 'main', 'bore', 'I', 60, 60.01], ['X', 'main', 'shell', 'n', 1.5, 1.503]],
       Cases: table({ ...CASE, 'Engine type': 'X', 'A 0': 60 }),
       Shells: table({
         Part: 'S1',
         'Engine type': 'X',
         Fit: 'main',
         Half: 'upper',
-        Mark: 'blue',
+        Mark: 'l',
         'Wall 1': 1.501,
       }),
     });
     expect(parts.cases[0]!.classification?.text).toBe('I');
-    expect(parts.shells[0]!).toMatchObject({ status: 'measured', classification: { text: 'red' } });
-    expect(whyOf(parts.shells[0]!)).toContain('marked blue, measured class red');
+    expect(parts.shells[0]!).toMatchObject({ status: 'measured', classification: { text: 'n' } });
+    expect(whyOf(parts.shells[0]!)).toContain('marked l, measured class n');
     expect(parts.shells[0]!.form?.size).toBe(um(1501));
   });
 });

@@ -146,8 +146,8 @@ describe('Selection', () => {
     ['X', 'main', 'journal', '1', 42, 42.01],
     ['X', 'main', 'journal', '2', 42.01, 42.02],
     ['X', 'main', 'bore', 'A', 45.05, 45.06],
-    ['X', 'main', 'shell', 'red', 1.5, 1.503],
-    ['X', 'main', 'shell', 'blue', 1.495, 1.498],
+    ['X', 'main', 'shell', 'n', 1.5, 1.503],
+    ['X', 'main', 'shell', 'l', 1.495, 1.498],
   ];
   const Limits = table({ ...LIMITS, 'Clearance max': 0.07 });
   const pair = (journal: Plain, bore: Plain, shell: Plain, cells: Cells = {}) => ({
@@ -161,33 +161,33 @@ describe('Selection', () => {
   const check = (rows: readonly Cells[], more: Sheets = {}) =>
     findings('Selection', { Limits, Classes, Selection: table(...rows), ...more });
 
-  // Journal 1, bore A, red: 45.05 − 3.006 − 42.01 = 0.034 to 45.06 − 3 − 42 = 0.06.
-  // Journal 2, bore A, blue: 45.05 − 2.996 − 42.02 = 0.034 to 45.06 − 2.99 − 42.01 = 0.06.
-  const GOOD = [pair(1, 'a', 'RED'), pair('2', 'A', 'blue')];
+  // Journal 1, bore A, n: 45.05 − 3.006 − 42.01 = 0.034 to 45.06 − 3 − 42 = 0.06.
+  // Journal 2, bore A, l: 45.05 − 2.996 − 42.02 = 0.034 to 45.06 − 2.99 − 42.01 = 0.06.
+  const GOOD = [pair(1, 'a', 'N'), pair('2', 'A', 'l')];
 
   test.each<[string, Cells[], string[]]>([
     ['consistent', GOOD, ['', '']],
     ['a pair missing stands on the first row', [GOOD[0]!], ['no row for journal 2 with bore A']],
     [
       'on the first row of its type and fit, whole or not',
-      [pair(1, undefined, 'red'), GOOD[0]!],
+      [pair(1, undefined, 'n'), GOOD[0]!],
       ['a mark is blank; no row for journal 2 with bore A', ''],
     ],
     [
       'a pair twice stands on both',
-      [...GOOD, pair(1, 'A', 'red')],
+      [...GOOD, pair(1, 'A', 'n')],
       ['journal 1 with bore a is named twice', '', 'journal 1 with bore A is named twice'],
     ],
     [
       'marks that are in no table',
-      [...GOOD, pair(3, 'B', 'green')],
-      ['', '', 'journal mark 3 is in no table; bore mark B is in no table; shell mark green is in no table'],
+      [...GOOD, pair(3, 'B', 'm')],
+      ['', '', 'journal mark 3 is in no table; bore mark B is in no table; shell mark m is in no table'],
     ],
-    // Blue with journal 1: 45.05 − 2.996 − 42.01 = 0.044 to 45.06 − 2.99 − 42 = 0.07; with red 2: 0.024 to 0.05.
-    ['a worst case on the limit', [pair(1, 'A', 'blue'), pair(2, 'A', 'red')], ['', '']],
+    // L with journal 1: 45.05 − 2.996 − 42.01 = 0.044 to 45.06 − 2.99 − 42 = 0.07; with n 2: 0.024 to 0.05.
+    ['a worst case on the limit', [pair(1, 'A', 'l'), pair(2, 'A', 'n')], ['', '']],
     [
       'a bad cell',
-      [...GOOD, pair(DATE, 'A', 'red')],
+      [...GOOD, pair(DATE, 'A', 'n')],
       ['', '', 'Selection!C4 (Journal mark): found a date or time (serial number 45000), expected a name'],
     ],
   ])('%s', (_words, rows, why) => {
@@ -207,52 +207,52 @@ describe('Selection', () => {
     ],
     ['without a range there is none', { 'Clearance max': undefined }, ''],
   ])('a worst case %s', (_words, limits, why) => {
-    const rows = [pair(1, 'A', 'blue'), pair(2, 'A', 'blue')];
+    const rows = [pair(1, 'A', 'l'), pair(2, 'A', 'l')];
     expect(check(rows, { Limits: table({ ...LIMITS, ...limits }) })[0]).toBe(why);
   });
 
   describe('the wall of a mark', () => {
     const head = ['Engine type', 'Fit', 'Half', 'Mark', 'Wall from', 'Wall to'];
-    const rows = [pair(1, 'A', 'green'), GOOD[1]!];
-    // Green of 1.47: 45.05 − 2.94 − 42.01 = 0.1 to 45.06 − 2.94 − 42 = 0.12.
+    const rows = [pair(1, 'A', 'm'), GOOD[1]!];
+    // M of 1.47: 45.05 − 2.94 − 42.01 = 0.1 to 45.06 − 2.94 − 42 = 0.12.
     const worst = 'worst case 0.1 mm to 0.12 mm leaves the clearance range 0.02 mm to 0.07 mm';
     test.each<[string, Plain[][], string]>([
-      ['is its row of New shells', [['X', 'main', 'upper', 'Green', 1.47, 1.47]], worst],
+      ['is its row of New shells', [['X', 'main', 'upper', 'M', 1.47, 1.47]], worst],
       [
         'is one, though both halves are listed',
         [
-          ['X', 'main', 'upper', 'Green', 1.47, 1.47],
-          ['X', 'main', 'lower', 'green', 1.47, 1.47],
+          ['X', 'main', 'upper', 'M', 1.47, 1.47],
+          ['X', 'main', 'lower', 'm', 1.47, 1.47],
         ],
         worst,
       ],
       [
         'is not that of another fit',
-        [['X', 'big end', 'upper', 'green', 1.47, 1.47]],
-        'shell mark green is in no table',
+        [['X', 'big end', 'upper', 'm', 1.47, 1.47]],
+        'shell mark m is in no table',
       ],
       [
         'is not that of a row of a bad type',
-        [[DATE, 'main', 'upper', 'green', 1.47, 1.47]],
-        'shell mark green is in no table',
+        [[DATE, 'main', 'upper', 'm', 1.47, 1.47]],
+        'shell mark m is in no table',
       ],
-      ['is not known from a bad row, though the mark is', [['X', 'main', 'upper', 'green', 'x', 1.47]], ''],
+      ['is not known from a bad row, though the mark is', [['X', 'main', 'upper', 'm', 'x', 1.47]], ''],
     ])('%s', (_words, shells, why) => {
       expect(check(rows, { 'New shells': [head, ...shells] })).toEqual([why, '']);
     });
 
     test('is its Classes row before that', () => {
-      const shells = [head, ['X', 'main', 'upper', 'red', 1.4, 1.4]];
+      const shells = [head, ['X', 'main', 'upper', 'n', 1.4, 1.4]];
       expect(check(GOOD, { 'New shells': shells })).toEqual(['', '']);
     });
   });
 
   test('each type and fit by itself', () => {
-    const rows = [...GOOD, pair(1, 'A', 'red', { Fit: 'big end' })];
+    const rows = [...GOOD, pair(1, 'A', 'n', { Fit: 'big end' })];
     expect(check(rows)).toEqual([
       '',
       '',
-      'journal mark 1 is in no table; bore mark A is in no table; shell mark red is in no table',
+      'journal mark 1 is in no table; bore mark A is in no table; shell mark n is in no table',
     ]);
   });
 });

@@ -1,16 +1,9 @@
-/**
- * `npm run docs`: makes the marked blocks of README.md anew from the records of the program.
- * `npm run docs:check` changes nothing, and ends with 1 where a block is stale.
- */
-import { readFileSync, realpathSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import { INPUT_SHEETS, type InputSheet, type SheetName } from '../engine/book/input-sheets.js';
-import { FIT_RESULT_HELP } from '../engine/columns/fit-columns.js';
-import { PART_RESULT_HELP } from '../engine/columns/part-columns.js';
-import { RESULT_HEADERS } from '../engine/columns/result-headers.js';
-import { functionTable } from '../engine/function-help.js';
-import { writeFileWhole } from '../io/write-file.js';
-import { EXIT, say } from './messages.js';
+/** The marked blocks of README.md, made from the records of the program. */
+import { INPUT_SHEETS, type InputSheet, type SheetName } from '../src/engine/book/input-sheets.js';
+import { FIT_RESULT_HELP } from '../src/engine/columns/fit-columns.js';
+import { PART_RESULT_HELP } from '../src/engine/columns/part-columns.js';
+import { RESULT_HEADERS } from '../src/engine/columns/result-headers.js';
+import { functionTable } from '../src/engine/function-help.js';
 
 const TABLE_RESULT_HELP: Readonly<Record<string, string>> = {
   Status: '`consistent` or `check the source`.',
@@ -79,23 +72,4 @@ export function withBlocks(text: string): string {
     }
     return `${before.slice(0, from)}${start}\n${make().trim()}\n\n${before.slice(to)}`;
   }, text);
-}
-
-async function main(isCheck: boolean): Promise<number> {
-  const path = fileURLToPath(new URL('../../../README.md', import.meta.url));
-  const before = readFileSync(path, 'utf8');
-  const after = withBlocks(before);
-  if (before === after) return EXIT.good;
-  if (isCheck) {
-    say('README.md: its generated tables are stale; run npm run docs, and commit README.md.');
-    return EXIT.findings;
-  }
-  await writeFileWhole(path, Buffer.from(after));
-  say('README.md: generated tables made anew.');
-  return EXIT.good;
-}
-
-const started = process.argv[1];
-if (started !== undefined && realpathSync(started) === fileURLToPath(import.meta.url)) {
-  process.exitCode = await main(process.argv.includes('--check'));
 }
