@@ -2,19 +2,13 @@
  * Makes one HyperFormula plugin of the function records.
  *
  * HyperFormula's own checks would turn a blank into 0, so every argument is taken as it is and
- * read by hand. A method that throws, or returns null, undefined or an object, would take the whole
- * engine down: each is wrapped.
+ * read by hand.
  */
 import {
-  CellError,
-  CellValueDetailedType,
-  EmptyValue,
-  ErrorType,
   FunctionArgumentType,
   type FunctionMetadata,
   FunctionPlugin,
   type FunctionPluginDefinition,
-  SimpleRangeValue,
 } from 'hyperformula';
 import {
   type ArgumentRecord,
@@ -25,13 +19,8 @@ import {
 import type { BookUnits } from '../../functions/expected.js';
 import { functionRecords } from '../../functions/index.js';
 import { messages } from '../../functions/messages.js';
-import {
-  ArgumentReader,
-  type FormattedNumber,
-  type Given,
-  resultInBook,
-  type Scalar,
-} from './read-arguments.js';
+import { callRecord, errorOf, givenOf } from './call-record.js';
+import { ArgumentReader } from './read-arguments.js';
 
 type RunFunction = FunctionPlugin['runFunction'];
 type Call = (
@@ -39,11 +28,6 @@ type Call = (
   ast: { args: Parameters<RunFunction>[0] },
   state: Parameters<RunFunction>[1],
 ) => ReturnType<RunFunction>;
-
-/** Thrown inside a call to hand on an error value that stood in one of its arguments. */
-class ErrorInArgument {
-  constructor(readonly error: CellError) {}
-}
 
 const TAKES_RANGES: readonly Quantity[] = [
   'lengths',
@@ -54,27 +38,6 @@ const TAKES_RANGES: readonly Quantity[] = [
   'classes',
   'selection',
 ];
-
-const FORMATS: Readonly<Record<string, FormattedNumber['format']>> = {
-  [CellValueDetailedType.NUMBER_DATE]: 'date',
-  [CellValueDetailedType.NUMBER_DATETIME]: 'date',
-  [CellValueDetailedType.NUMBER_TIME]: 'time',
-  [CellValueDetailedType.NUMBER_CURRENCY]: 'currency',
-  [CellValueDetailedType.NUMBER_PERCENT]: 'percent',
-};
-
-function scalarOf(value: unknown): Scalar {
-  if (typeof value === 'number' || typeof value === 'string' || typeof value === 'boolean') return value;
-  if (value === EmptyValue || value === undefined || value === null) return undefined;
-  if (value instanceof CellError) throw new ErrorInArgument(value);
-  const number = value as { val: number; getDetailedType(): string };
-  const format = FORMATS[number.getDetailedType()];
-  return format === undefined ? number.val : { format, value: number.val };
-}
-
-function givenOf(value: unknown): Given {
-  return value instanceof SimpleRangeValue ? value.data.map((row) => row.map(scalarOf)) : scalarOf(value);
-}
 
 /** How HyperFormula lists an argument: a scalar may be filled from a spilling array, a range may not. */
 function declared({ quantity, optional = false }: ArgumentRecord) {
@@ -103,15 +66,9 @@ abstract class RecordsPlugin extends FunctionPlugin {
       parameters: metadata.parameters!.map((parameter) => ({ ...parameter, optionalArg: true })),
     };
     return function call({ args }, state) {
-      const evaluate = (...values: unknown[]) => {
-        try {
-          // The engine fills up arguments that were left out.
-          const given = values.slice(0, args.length).map(givenOf);
-          return resultOf(resultInBook(record.result, record.body(...reader.readAll(record, given)), units));
-        } catch (thrown) {
-          return errorOf(name, thrown);
-        }
-      };
+      // The engine fills up arguments that were left out.
+      const evaluate = (...values: unknown[]) =>
+        callRecord(record, () => values.slice(0, args.length).map(givenOf), reader, units);
       try {
         if (args.length > known.length) {
           const names = known.map((argument) => argument.name);
@@ -139,18 +96,4 @@ export function functionsPlugin(units: BookUnits): FunctionPluginDefinition {
     });
   }
   return Plugin;
-}
-
-/** What a cell can hold; a number that is not finite would not be one. */
-function resultOf(value: number | string): number | string {
-  if (typeof value === 'string') return value;
-  if (!Number.isFinite(value)) throw new Refusal('NUM', messages.unforeseen('the result is not a number'));
-  return value === 0 ? 0 : value;
-}
-
-function errorOf(name: string, thrown: unknown): CellError {
-  if (thrown instanceof ErrorInArgument) return thrown.error;
-  if (thrown instanceof Refusal) return new CellError(ErrorType[thrown.code], `${name}: ${thrown.message}`);
-  const reason = thrown instanceof Error ? thrown.message : String(thrown);
-  return new CellError(ErrorType.VALUE, `${name}: ${messages.unforeseen(reason)}`);
 }

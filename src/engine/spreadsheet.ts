@@ -1,5 +1,10 @@
 /** One HyperFormula engine over the cells of a workbook, with our functions registered for this engine alone. */
-import { DetailedCellError, HyperFormula, type RawCellContent } from 'hyperformula';
+import {
+  DetailedCellError,
+  type FunctionPluginDefinition,
+  HyperFormula,
+  type RawCellContent,
+} from 'hyperformula';
 import { functionRecords } from '../../functions/index.js';
 import type { LengthUnit, TemperatureUnit } from '../maths/units.js';
 import { FormulaBudget } from './formula-budget.js';
@@ -19,12 +24,30 @@ const ALL_DIGITS = 17;
 
 export type RawSheets = Record<string, RawCellContent[][]>;
 
-export function buildEngine(sheets: RawSheets, units: EngineUnits): HyperFormula {
+/** What an engine has beyond our functions. */
+export interface EngineOptions {
+  readonly useArrayArithmetic?: boolean;
+  /** Their names are taken into the language as they are. */
+  readonly functionPlugins?: readonly FunctionPluginDefinition[];
+}
+
+export function buildEngine(
+  sheets: RawSheets,
+  units: EngineUnits,
+  { useArrayArithmetic = false, functionPlugins = [] }: EngineOptions = {},
+): HyperFormula {
+  const ours = oilgapFunctions(units);
+  const names = functionPlugins.flatMap(({ implementedFunctions }) => Object.keys(implementedFunctions));
+  HyperFormula.getLanguage(ours.language).extendFunctions(
+    Object.fromEntries(names.map((name) => [name, name])),
+  );
   return HyperFormula.buildFromSheets(sheets, {
     licenseKey: 'gpl-v3',
     precisionRounding: ALL_DIGITS,
     ...GRID,
-    ...oilgapFunctions(units),
+    useArrayArithmetic,
+    language: ours.language,
+    functionPlugins: [...ours.functionPlugins, ...functionPlugins],
   });
 }
 

@@ -3,18 +3,19 @@
  * uncertainty, its limits and guards; each fit the sizes of its parts. They are read and corrected once,
  * exactly, and handed over as numbers in the book's unit.
  */
-import type { RawCellContent } from 'hyperformula';
 import type { SizeClass } from '../../maths/classes.js';
-import { inUnit } from '../../maths/units.js';
+import type { SelectionRow } from '../../maths/tables.js';
+import { inUnit, type LengthUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
-import { groupBy, kindKey } from '../assess/context.js';
+import { groupBy } from '../assess/context.js';
 import { type FitResult, markOf } from '../assess/fit.js';
 import type { PartResult } from '../assess/part.js';
 import type { ClassOf, PartSheet } from '../book/book.js';
 import type { ReadingColumn } from '../book/table.js';
-import type { Template } from './template.js';
+import { BLANK, type InputCell, type Template } from './template.js';
 
 type Inputs<Row> = Omit<Template<Row>, 'columns' | 'name'>;
+type Length = (grains: number | undefined) => InputCell;
 
 const CHECKS = ['smallest', 'largest', 'out of round', 'taper'] as const;
 
@@ -23,110 +24,119 @@ export function partInputs(
   sheet: PartSheet,
   of: ClassOf,
 ): Inputs<PartResult> {
-  const unit = book.setup.lengthUnit;
-  const rows = partsOf(parts, sheet);
+  const length = lengthsIn(book.setup.lengthUnit);
   const spotKey = ({ station, angle }: Pick<ReadingColumn, 'station' | 'angle'>) => `${station} ${angle}`;
   const columns = book.tables.get(sheet)?.readingColumns ?? [];
   const spots = [...groupBy(columns, spotKey).values()].map(([first]) => first!);
   const places = new Map(spots.map((spot, place) => [spotKey(spot), place]));
-  const length = (grains: number | undefined) => (grains === undefined ? null : inUnit(grains, unit));
+  const tableOf = tables((classes: readonly SizeClass[]) => classCells(classes, length));
+  const limits = CHECKS.map((quantity) => `${quantity} limit`);
   return {
-    rows,
-    kindOf: ({ row }) => kindKey(row.engineType ?? '', row.fit),
+    rows: partsOf(parts, sheet),
     constants: {
-      // A book without a reading column has a place for one all the same: no range is without cells.
-      stations: spots.length > 0 ? spots.map(({ station }) => `'${station}`) : [null],
-      angles: spots.length > 0 ? spots.map(({ angle }) => angle ?? null) : [null],
+      stations: filled(spots.map(({ station }) => station)),
+      angles: filled(spots.map(({ angle }) => angle ?? BLANK)),
     },
     inputs: [
-      {
-        name: 'spots',
-        width: Math.max(1, spots.length),
-        values: (part) => {
-          const cells: RawCellContent[] = spots.map(() => null);
-          for (const spot of part.spots) cells[places.get(spotKey(spot))!] = length(spot.value);
-          return cells;
-        },
-      },
-      {
-        name: 'contributions',
-        width: rows.reduce((most, { contributions }) => Math.max(most, contributions.length), 1),
-        values: ({ contributions }) => contributions.map(length),
-      },
-      ...(of === 'shell'
-        ? []
-        : [
-            ...CHECKS.map((quantity) => ({
-              name: `${quantity} limit`,
-              width: 1,
-              values: ({ checks }: PartResult) => [
-                length(checks.find((check) => check.quantity === quantity)?.limit),
-              ],
-            })),
-            {
-              name: 'extremes guard',
-              width: 1,
-              values: ({ guards }: PartResult) => [length(guards.extremes)],
-            },
-            { name: 'form guard', width: 1, values: ({ guards }: PartResult) => [length(guards.form)] },
-          ]),
+      'spots',
+      'contributions',
+      'classes',
+      ...(of === 'shell' ? [] : [...limits, 'extremes guard', 'form guard']),
     ],
-    tables: [
-      {
-        name: 'classes',
-        rows: ({ row }) => classTable(context.classesOf(row.engineType, row.fit, of).classes, length),
-      },
-    ],
+    inputsOf: (part) => {
+      const { row, contributions } = part;
+      const cells = filled(spots.map((): InputCell => BLANK));
+      for (const spot of part.spots) cells[places.get(spotKey(spot))!] = length(spot.value);
+      const own = [
+        cells,
+        filled(contributions.map(length)),
+        tableOf(context.classesOf(row.engineType, row.fit, of).classes),
+      ];
+      if (of === 'shell') return own;
+      const { checks, guards } = part;
+      const limitOf = (wanted: string) => checks.find(({ quantity }) => quantity === wanted)?.limit;
+      return [
+        ...own,
+        ...CHECKS.map((quantity) => [length(limitOf(quantity))]),
+        [length(guards.extremes)],
+        [length(guards.form)],
+      ];
+    },
   };
 }
+
+const SLOTS = ['journal', 'bore', 'upper', 'lower'] as const;
+const SIZES = ['size', 'largest', 'smallest'] as const;
 
 export function fitInputs({ book, fits, context }: Assessment): Inputs<FitResult> {
   const { lengthUnit, confidence } = book.setup;
-  const length = (grains: number | undefined) => (grains === undefined ? null : inUnit(grains, lengthUnit));
-  const one = (name: string, value: (fit: FitResult) => RawCellContent) => ({
-    name,
-    width: 1,
-    values: (fit: FitResult) => [value(fit)],
-  });
-  const slots = ['journal', 'bore', 'upper', 'lower'] as const;
-  const sizes = ['size', 'largest', 'smallest'] as const;
-  const mark = (text: string | undefined) => (text === undefined ? null : `'${text}`);
+  const length = lengthsIn(lengthUnit);
+  const candidatesOf = tables((candidates: readonly SizeClass[]) => classCells(candidates, length));
+  const selectionOf = tables(selectionCells);
   return {
     rows: fits,
-    kindOf: ({ engineType, fit }) => kindKey(engineType ?? '', fit),
     constants: { confidence: [confidence] },
     inputs: [
-      ...slots.flatMap((slot) =>
-        sizes.map((size) => one(`${slot} ${size}`, ({ parts }) => length(parts[slot]?.form?.[size]))),
-      ),
-      one('strip', ({ isStrip, clearance }) => (isStrip ? length(clearance!.clearance) : null)),
-      one('u', ({ variance }) => length(Math.sqrt(variance))),
-      one('min', ({ limits }) => length(limits?.clearanceMin)),
-      one('max', ({ limits }) => length(limits?.clearanceMax)),
-      one('service limit', ({ limits }) => length(limits?.serviceLimit)),
-      one('aim', ({ aim }) => length(aim)),
-      one('journal mark', ({ parts }) => mark(markOf(parts.journal))),
-      one('bore mark', ({ parts }) => mark(markOf(parts.bore))),
+      ...SLOTS.flatMap((slot) => SIZES.map((size) => `${slot} ${size}`)),
+      'strip',
+      'u',
+      'min',
+      'max',
+      'service limit',
+      'aim',
+      'journal mark',
+      'bore mark',
+      'candidates',
+      'selection',
     ],
-    tables: [
-      { name: 'candidates', rows: ({ candidates }) => classTable(candidates, length) },
-      {
-        name: 'selection',
-        rows: ({ engineType, fit }) =>
-          context
-            .selectionOf(engineType, fit)
-            .map(({ journalMark, boreMark, shellMark }) => [
-              `'${journalMark}`,
-              `'${boreMark}`,
-              `'${shellMark}`,
-            ]),
-      },
+    inputsOf: ({ parts, isStrip, clearance, variance, limits, aim, candidates, engineType, fit }) => [
+      ...SLOTS.flatMap((slot) => SIZES.map((size) => [length(parts[slot]?.form?.[size])])),
+      [length(isStrip ? clearance!.clearance : undefined)],
+      [length(Math.sqrt(variance))],
+      [length(limits?.clearanceMin)],
+      [length(limits?.clearanceMax)],
+      [length(limits?.serviceLimit)],
+      [length(aim)],
+      [markOf(parts.journal) ?? BLANK],
+      [markOf(parts.bore) ?? BLANK],
+      candidatesOf(candidates),
+      selectionOf(context.selectionOf(engineType, fit)),
     ],
   };
 }
 
-function classTable(classes: readonly SizeClass[], length: (grains: number) => RawCellContent) {
-  return classes.map(({ mark, from, to }) => [`'${mark}`, length(from), length(to)]);
+function lengthsIn(unit: LengthUnit): Length {
+  return (grains) => (grains === undefined ? BLANK : inUnit(grains, unit));
+}
+
+/** The engine takes no array without a cell. */
+function filled(cells: InputCell[]): InputCell[] {
+  return cells.length > 0 ? cells : [BLANK];
+}
+
+/** Rows that share a table share its cells. */
+function tables<Table extends object>(
+  cellsOf: (table: Table) => InputCell[],
+): (table: Table) => readonly InputCell[] {
+  const known = new WeakMap<Table, readonly InputCell[]>();
+  return (table) => {
+    const cells = known.get(table) ?? tableOf(cellsOf(table));
+    known.set(table, cells);
+    return cells;
+  };
+}
+
+/** An empty table has one blank row. */
+function tableOf(cells: InputCell[]): InputCell[] {
+  return cells.length > 0 ? cells : [BLANK, BLANK, BLANK];
+}
+
+function classCells(classes: readonly SizeClass[], length: Length): InputCell[] {
+  return classes.flatMap(({ mark, from, to }) => [mark, length(from), length(to)]);
+}
+
+function selectionCells(rows: readonly SelectionRow[]): InputCell[] {
+  return rows.flatMap(({ journalMark, boreMark, shellMark }) => [journalMark, boreMark, shellMark]);
 }
 
 function partsOf(parts: Assessment['parts'], sheet: PartSheet): readonly PartResult[] {

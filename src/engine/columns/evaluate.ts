@@ -2,12 +2,13 @@
 import type { Assessment } from '../assess/assess.js';
 import type { PartSheet } from '../book/book.js';
 import type { SheetName } from '../book/input-sheets.js';
+import { evaluateTemplates, type TemplateValues } from './block-engine.js';
 import { fitInputs, partInputs } from './engine-inputs.js';
 import { fitColumns } from './fit-columns.js';
 import { Layout } from './layout.js';
 import { partColumns } from './part-columns.js';
 import { ResultCells } from './result-cells.js';
-import { evaluateTemplates, type Template } from './template.js';
+import type { Template } from './template.js';
 import { type UserValue, userValues } from './user-values.js';
 
 export interface Evaluated {
@@ -25,7 +26,7 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
   const { book } = assessment;
   const layout = new Layout(assessment);
   const templates: Template<never>[] = [];
-  const results: { sheet: SheetName; cellsOf: (values: TemplateValuesOf) => ResultCells }[] = [];
+  const results: { sheet: SheetName; cellsOf: (values: TemplateValues) => ResultCells }[] = [];
   const add = <Row>(sheet: SheetName, template: Template<Row>, rowOf: (row: Row) => number) => {
     templates.push(template as unknown as Template<never>);
     const { rows, columns } = template;
@@ -48,5 +49,3 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
   const cells = new Map(results.map(({ sheet, cellsOf }, at) => [sheet, cellsOf(values[at]!)]));
   return { layout, cells, userValues: userValues(assessment, layout, cells) };
 }
-
-type TemplateValuesOf = ReturnType<typeof evaluateTemplates>[number];

@@ -2,8 +2,8 @@
 import type { LengthUnit } from '../../maths/units.js';
 import { inUnit, snapToGrain } from '../../maths/units.js';
 import type { OutputCell, OutputFormat, PlacedCell } from '../workbook-model.js';
+import type { TemplateValues } from './block-engine.js';
 import type { ResultColumn } from './result-column.js';
-import type { TemplateValues } from './template.js';
 
 export interface ResultRows<Row> {
   readonly rows: readonly Row[];
@@ -42,8 +42,9 @@ export class ResultCells<Row = unknown> implements Iterable<PlacedCell> {
     const own = rows[at]!;
     const row = rowOf(own);
     const cells: PlacedCell[] = [];
+    const ofColumns = values.ofRow(at);
     columns.forEach((column, place) => {
-      const found = values[place]![at];
+      const found = ofColumns[place];
       const formula = column.live?.(own);
       if (found === undefined && formula === undefined) return;
       const cell: OutputCell = { value: this.shown(column, found), format: this.formatOf(column), formula };
