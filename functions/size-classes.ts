@@ -29,8 +29,8 @@ const part = <const Name extends string>(name: Name, meaning: string) =>
   }) as const satisfies ArgumentRecord;
 
 /** Rows upside down hold no size. */
-function usable(argument: string, classes: readonly SizeClass[]): SizeClass[] {
-  const rows = classes.filter(isOrdered);
+function usable(argument: string, classes: readonly SizeClass[]): readonly SizeClass[] {
+  const rows = classes.every(isOrdered) ? classes : classes.filter(isOrdered);
   if (rows.length === 0) throw new Refusal('NA', messages.noUsableClass(argument));
   return rows;
 }

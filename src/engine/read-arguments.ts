@@ -40,6 +40,23 @@ interface Place {
   readonly expected: string;
 }
 
+/** One cell after the other of a range. Words for it are made only where they are needed: most cells are read without. */
+class CellPlace implements Place {
+  /** From 1, row by row. */
+  number = 0;
+
+  constructor(
+    private readonly name: string,
+    readonly expected: string,
+    private readonly rows: readonly (readonly Scalar[])[],
+  ) {}
+
+  get where(): string {
+    const count = this.rows.reduce((sum, { length }) => sum + length, 0);
+    return messages.cellOf(this.name, this.number, count);
+  }
+}
+
 function isRange(given: Given): given is readonly (readonly Scalar[])[] {
   return Array.isArray(given);
 }
@@ -86,6 +103,8 @@ function isOutside(value: number, { above, from, to }: AllowedRange): boolean {
 /** Reads the arguments of one function in one book. */
 export class ArgumentReader {
   private readonly expected = new Map<ArgumentRecord, string>();
+  /** Tables already read: many calls may be given one and the same. */
+  private readonly tables = new Map<ArgumentRecord, WeakMap<object, unknown>>();
 
   constructor(private readonly units: BookUnits) {}
 
@@ -152,12 +171,21 @@ export class ArgumentReader {
           isBlank(scalar) ? undefined : numberIn(scalar, cell),
         );
       case 'classes':
-        return this.classes(argument, given, place);
+        return this.onceOf(argument, given, () => this.classes(argument, given, place));
       case 'selection':
-        return this.selection(argument, given, place);
+        return this.onceOf(argument, given, () => this.selection(argument, given, place));
       default:
         return this.readOne(argument, quantity, given, place);
     }
+  }
+
+  private onceOf<Value>(argument: ArgumentRecord, given: Given, read: () => Value): Value {
+    if (!isRange(given)) return read();
+    const known = this.tables.get(argument) ?? new WeakMap<object, unknown>();
+    this.tables.set(argument, known);
+    const value = known.has(given) ? (known.get(given) as Value) : read();
+    known.set(given, value);
+    return value;
   }
 
   private readOne(argument: ArgumentRecord, quantity: Quantity, given: Given, place: Place): unknown {
@@ -196,17 +224,16 @@ export class ArgumentReader {
     { where, expected }: Place,
     readCell: (scalar: Scalar, cell: Place) => Value,
   ): Value[] {
-    const cells = isRange(given) ? given.flat() : [given];
-    return cells.map((scalar, index) => {
-      const cell = {
-        // Words for a place are made only where they are needed: most cells are read without a word.
-        get where() {
-          return messages.cellOf(where, index + 1, cells.length);
-        },
-        expected,
-      };
-      return readCell(scalar, cell);
-    });
+    const values: Value[] = [];
+    const rows = isRange(given) ? given : [[given]];
+    const cell = new CellPlace(where, expected, rows);
+    for (const cells of rows) {
+      for (const scalar of cells) {
+        cell.number += 1;
+        values.push(readCell(scalar, cell));
+      }
+    }
+    return values;
   }
 
   private length(scalar: Scalar, place: Place, allowed: AllowedRange): Grain {

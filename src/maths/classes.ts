@@ -26,16 +26,47 @@ export function isOrdered(row: SizeClass): boolean {
   return row.from <= row.to;
 }
 
-/** Rows in order of From, then of To. */
-function inOrder(classes: readonly SizeClass[]): SizeClass[] {
-  return classes.filter(isOrdered).sort((a, b) => a.from - b.from || a.to - b.to);
+/** A table of classes made ready to look sizes up in. */
+interface ReadyClasses {
+  /** In order of From, then of To. */
+  readonly rows: readonly SizeClass[];
+  /** The class with the largest To. */
+  readonly last: SizeClass | undefined;
+  /** Sizes that fall alike share their classification. */
+  readonly known: Map<string, Classification>;
 }
 
+/** A long list asks the same tables over and over. */
+const ready = new WeakMap<readonly SizeClass[], ReadyClasses>();
+
+function readyClasses(classes: readonly SizeClass[]): ReadyClasses {
+  const made = ready.get(classes);
+  if (made) return made;
+  const rows = classes.filter(isOrdered).sort((a, b) => a.from - b.from || a.to - b.to);
+  const last = rows.reduce<SizeClass | undefined>((a, b) => (a && a.to > b.to ? a : b), undefined);
+  const found = { rows, last, known: new Map() };
+  ready.set(classes, found);
+  return found;
+}
+
+/** @param classes a table that stays as it is: what was found of it is kept */
 export function classify(size: Grain, classes: readonly SizeClass[]): Classification {
-  const rows = inOrder(classes);
+  const { rows, last, known } = readyClasses(classes);
+  const found = classificationIn(size, rows, last);
+  const same = known.get(found.text);
+  // Marks may hold the sign that joins them.
+  if (same && same.marks.length === found.marks.length) return same;
+  known.set(found.text, found);
+  return found;
+}
+
+function classificationIn(
+  size: Grain,
+  rows: readonly SizeClass[],
+  last: SizeClass | undefined,
+): Classification {
   const [first] = rows;
-  if (!first) return { marks: [], text: '' };
-  const last = rows.reduce((a, b) => (b.to >= a.to ? b : a));
+  if (!first || !last) return { marks: [], text: '' };
   const holding = rows.filter(
     (row) => row.from <= size && (size < row.to || (size === row.to && row.to === last.to)),
   );

@@ -37,6 +37,8 @@ export interface FitResult extends PlacedFit {
   readonly why: readonly string[];
 }
 
+const NOTHING: readonly never[] = [];
+
 export function assessFit(placed: PlacedFit, context: Context): FitResult {
   const { parts, source } = placed;
   const { journal, bore } = parts;
@@ -104,8 +106,15 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   const aimFault = context.aimFault(limits);
   if (aimFault && sizes.bore !== undefined && sizes.journal !== undefined)
     why.push(`no Shell by size: ${reasonOf(aimFault)}`);
+  const { engine, fit, position, unclear } = placed;
+  // Named one by one: of what is spread, each object would get a shape of its own, larger than itself.
   return {
-    ...placed,
+    engine,
+    fit,
+    position,
+    source,
+    parts,
+    unclear,
     engineType,
     limits,
     aim,
@@ -123,7 +132,8 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
     candidates,
     status,
     limitsAreRead: !limits?.bad.some(({ header }) => header === 'Service limit'),
-    why,
+    // A copy is as long as its content; a list that grew has room to spare.
+    why: why.length > 0 ? why.slice() : NOTHING,
   };
 }
 

@@ -110,7 +110,17 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   const form = formOf(spots);
   const systematic = gauge?.systematic ?? [];
   const variances = spotVariances(spots, known);
-  const measured = { ...form, systematic, spotVariance: Math.max(0, ...variances) };
+  const { size, largest, smallest, taper, outOfRound } = form;
+  // Named one by one: of what is spread, each object would get a shape of its own, larger than itself.
+  const measured = {
+    size,
+    largest,
+    smallest,
+    taper,
+    outOfRound,
+    systematic,
+    spotVariance: Math.max(0, ...variances),
+  };
   const guards = partGuards(
     context.book.setup.confidence,
     systematicVariance(systematic),
@@ -143,7 +153,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   const limitsAreRead = unread.length === 0;
   return new AssessedPart(
     known,
-    { status, why, grains, form, classification, sizeU, measured, limitsAreRead },
+    { status, why, grains, classification, sizeU, measured, limitsAreRead },
     context.book.setup.confidence,
   );
 }
@@ -156,10 +166,9 @@ interface Found {
   readonly why: readonly string[];
   /** Of each reading, in their order. */
   readonly grains?: readonly Grain[];
-  readonly form?: Form;
   readonly classification?: Classification;
   readonly sizeU?: Grain | undefined;
-  readonly measured?: MeasuredPart;
+  readonly measured?: MeasuredPart & Form;
   readonly limitsAreRead?: boolean;
 }
 
@@ -170,10 +179,9 @@ class AssessedPart implements PartResult {
   readonly row: PartRow;
   readonly status: PartStatus;
   readonly why: readonly string[];
-  readonly form: Form | undefined;
   readonly classification: Classification | undefined;
   readonly sizeU: Grain | undefined;
-  readonly measured: MeasuredPart | undefined;
+  readonly measured: (MeasuredPart & Form) | undefined;
   readonly limitsAreRead: boolean;
   readonly gauge: GaugeUse | undefined;
   readonly expansion: number | undefined;
@@ -195,7 +203,6 @@ class AssessedPart implements PartResult {
     // A copy is as long as its content; a list that grew has room to spare.
     this.why = found.why.length > 0 ? found.why.slice() : NOTHING;
     this.grains = found.grains ?? NOTHING;
-    this.form = found.form;
     this.classification = found.classification;
     this.sizeU = found.sizeU;
     this.measured = found.measured;
@@ -204,6 +211,12 @@ class AssessedPart implements PartResult {
 
   get spots(): readonly ReadSpot[] {
     return this.grains.length > 0 ? spotsOf(this.row.readings, this.grains) : NOTHING;
+  }
+
+  get form(): Form | undefined {
+    if (!this.measured) return undefined;
+    const { size, largest, smallest, taper, outOfRound } = this.measured;
+    return { size, largest, smallest, taper, outOfRound };
   }
 
   get contributions(): readonly number[] {
@@ -217,7 +230,9 @@ class AssessedPart implements PartResult {
 
   get checks(): readonly LimitCheck[] {
     const of = CLASS_OF[this.row.sheet];
-    return this.form && of !== 'shell' ? limitChecks(of, this.form, this.limits, this.guards) : NOTHING;
+    return this.measured && of !== 'shell'
+      ? limitChecks(of, this.measured, this.limits, this.guards)
+      : NOTHING;
   }
 
   get guards(): PartResult['guards'] {

@@ -8,6 +8,8 @@ import type { Row, Table } from './table.js';
 const HALVES: readonly Half[] = ['upper', 'lower', 'either'];
 const PART_SHEETS: readonly PartSheet[] = ['Journals', 'Rods', 'Cases', 'Shells'];
 
+const NOTHING: readonly never[] = [];
+
 /** The fit of a row, by its sheet. */
 const FIT_OF_SHEET: Readonly<Record<PartSheet, (row: Row) => string>> = {
   Journals: (row) => row.name('Fit') ?? '',
@@ -65,6 +67,6 @@ function partRow(row: Row, sheet: PartSheet, onlyType: string | undefined): Part
     bin: row.name('Bin'),
     // A copy is as long as it has readings; a list that grew has room to spare.
     readings: readings.slice(),
-    bad: row.bad,
+    bad: row.bad.length > 0 ? row.bad : NOTHING,
   };
 }

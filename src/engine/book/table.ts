@@ -8,6 +8,7 @@ import { type Grain, roundToWhole } from '../../maths/grain.js';
 import { grainOf, type LengthUnit, type TemperatureUnit, toCelsius, toMm } from '../../maths/units.js';
 import { type Cell, cellAddress, type SheetModel } from '../workbook-model.js';
 import type { InputSheet, SheetName } from './input-sheets.js';
+import { KnownNumbers } from './known-numbers.js';
 import { headerKey, nameText } from './names.js';
 import {
   type DecimalSign,
@@ -44,8 +45,12 @@ export interface ReadLength {
   readonly isNumber: boolean;
 }
 
-/** Different numbers of one column that are kept. */
-const MOST_KEPT = 20_000;
+/** Exact °C of a temperature cell. */
+export interface ReadTemperature {
+  readonly celsius: Ratio;
+  /** Whether the cell holds a plain number, over which a live formula can work. */
+  readonly isNumber: boolean;
+}
 
 /** A number in a text cell without a unit, which can stand as a number just as well. */
 export interface BareNumber {
@@ -72,8 +77,8 @@ export class Table {
   /** Headers that are the user's own but look like a reading, which may have been meant. */
   readonly nearReadings: string[] = [];
   readonly bareNumbers: BareNumber[] = [];
-  /** Readings by column and number: in a long list, many are alike. */
-  private readonly readings = new Map<ReadingColumn, Map<number, ReadLength>>();
+  readonly temperatures = new KnownNumbers<ReadTemperature>();
+  private readonly readings = new Map<ReadingColumn, KnownNumbers<ReadLength>>();
   private readonly settledSigns = new Map<number, DecimalSign | undefined>();
 
   /** @param userWidth columns from here on are the program's own of an earlier run and are passed over */
@@ -134,15 +139,10 @@ export class Table {
     return new Row(this, row);
   }
 
-  knownReading(column: ReadingColumn, value: number): ReadLength | undefined {
-    return this.readings.get(column)?.get(value);
-  }
-
-  keepReading(column: ReadingColumn, value: number, read: ReadLength | undefined): ReadLength | undefined {
-    const kept = this.readings.get(column) ?? new Map<number, ReadLength>();
-    this.readings.set(column, kept);
-    if (read && kept.size < MOST_KEPT) kept.set(value, read);
-    return read;
+  readingsOf(column: ReadingColumn): KnownNumbers<ReadLength> {
+    const readings = this.readings.get(column) ?? new KnownNumbers<ReadLength>();
+    this.readings.set(column, readings);
+    return readings;
   }
 
   /**
@@ -227,8 +227,7 @@ export class Row {
     if (isBlank(cell)) return undefined;
     const { content } = cell!;
     if (content?.kind !== 'number') return this.readLength(column, cell!, rule);
-    const known = this.table.knownReading(column, content.value);
-    return known ?? this.table.keepReading(column, content.value, this.readLength(column, cell!, rule));
+    return this.table.readingsOf(column).of(content.value, () => this.readLength(column, cell!, rule));
   }
 
   private readLength(column: ReadingColumn, cell: Cell, rule: NumberRule): ReadLength | undefined {
@@ -247,9 +246,16 @@ export class Row {
   }
 
   /** Exact degrees Celsius. */
-  temperature(header: string, rule: NumberRule): { celsius: Ratio; isNumber: boolean } | undefined {
+  temperature(header: string, rule: NumberRule): ReadTemperature | undefined {
     const found = this.cell(header);
-    const read = found && this.number({ ...found, unit: found.unit ?? this.table.units.temperature }, rule);
+    if (!found) return undefined;
+    const { content } = found.cell;
+    if (content?.kind !== 'number') return this.readTemperature(found, rule);
+    return this.table.temperatures.of(content.value, () => this.readTemperature(found, rule));
+  }
+
+  private readTemperature(found: FoundCell, rule: NumberRule): ReadTemperature | undefined {
+    const read = this.number({ ...found, unit: found.unit ?? this.table.units.temperature }, rule);
     if (!read) return undefined;
     const celsius = toCelsius(read.value, read.unit === 'F' ? 'F' : 'C');
     if (toNumber(celsius) > ABSOLUTE_ZERO)
