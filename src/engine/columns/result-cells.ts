@@ -32,6 +32,10 @@ export class ResultCells<Row = unknown> implements Iterable<PlacedCell> {
     return rows.length === 0 ? -1 : rowOf(rows.at(-1)!);
   }
 
+  get rowCount(): number {
+    return this.results.rows.length;
+  }
+
   *[Symbol.iterator](): Generator<PlacedCell> {
     for (const at of this.results.rows.keys()) yield* this.ofRow(at);
   }

@@ -3,13 +3,16 @@
  * agree to the grain, and so do the live formulas of built-in functions that are written into the cells.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
+import { seeded } from '../../../scripts/demo/random.js';
 import { type Assessment, assessBook } from '../../../src/engine/assess/assess.js';
+import { BLOCK_ROWS } from '../../../src/engine/columns/block-engine.js';
 import { evaluateColumns } from '../../../src/engine/columns/evaluate.js';
 import { fitColumns } from '../../../src/engine/columns/fit-columns.js';
 import { Layout } from '../../../src/engine/columns/layout.js';
 import { partColumns } from '../../../src/engine/columns/part-columns.js';
 import type { ResultColumn } from '../../../src/engine/columns/result-column.js';
 import { cellAddress } from '../../../src/engine/workbook-model.js';
+import { stockList } from '../../bench/stock-list.js';
 import { bookOf } from '../book-of.js';
 import { randomBook } from '../random-book.js';
 import { coreValues, isSameValue } from './core-values.js';
@@ -45,20 +48,24 @@ describe('each column on HyperFormula', () => {
   /** How many values of each column were held against the core, the blank ones aside. */
   const compared = new Map<string, number>();
 
-  test('has the value of the core', () => {
-    const differences = books.flatMap(({ seed, assessment }) => {
-      const found = new Map(
-        [...evaluateColumns(assessment).cells].flatMap(([sheet, cells]) =>
-          Array.from(cells, ({ row, column, cell }) => [`${sheet} ${row} ${column}`, cell.value] as const),
-        ),
-      );
-      return coreValues(assessment).flatMap(({ sheet, row, column, header, value }) => {
-        const engine = found.get(`${sheet} ${row} ${column}`);
-        if (value !== undefined) compared.set(header, (compared.get(header) ?? 0) + 1);
-        if (isSameValue(header, engine, value)) return [];
-        return [`${seed} ${sheet}!${cellAddress(row, column)} (${header}): engine ${engine}, core ${value}`];
-      });
+  function differencesOf(assessment: Assessment): string[] {
+    const found = new Map(
+      [...evaluateColumns(assessment).cells].flatMap(([sheet, cells]) =>
+        Array.from(cells, ({ row, column, cell }) => [`${sheet} ${row} ${column}`, cell.value] as const),
+      ),
+    );
+    return coreValues(assessment).flatMap(({ sheet, row, column, header, value }) => {
+      const engine = found.get(`${sheet} ${row} ${column}`);
+      if (value !== undefined) compared.set(header, (compared.get(header) ?? 0) + 1);
+      if (isSameValue(header, engine, value)) return [];
+      return [`${sheet}!${cellAddress(row, column)} (${header}): engine ${engine}, core ${value}`];
     });
+  }
+
+  test('has the value of the core', () => {
+    const differences = books.flatMap(({ seed, assessment }) =>
+      differencesOf(assessment).map((difference) => `${seed} ${difference}`),
+    );
     expect(differences).toEqual([]);
   });
 
@@ -87,12 +94,35 @@ describe('each column on HyperFormula', () => {
     expect(found).toEqual([]);
   });
 
+  const cellsOf = (assessment: Assessment, rows?: number) =>
+    [...evaluateColumns(assessment, rows).cells].map(([sheet, cells]) => [sheet, [...cells]]);
+
   test.each([1, 2, 7])('is the same with %i rows on the engine at a time', (blockRows) => {
-    const cellsOf = (assessment: Assessment, rows?: number) =>
-      [...evaluateColumns(assessment, rows).cells].map(([sheet, cells]) => [sheet, [...cells]]);
     for (const { assessment } of books.slice(0, 12)) {
       expect(cellsOf(assessment, blockRows)).toEqual(cellsOf(assessment));
     }
+  });
+
+  test('is the same whatever row is asked for first, and asked for again', () => {
+    for (const { seed, assessment } of books.slice(0, 12)) {
+      const random = seeded(seed);
+      const { cells } = evaluateColumns(assessment, 3);
+      for (const [sheet, own] of cells) {
+        const ordered = evaluateColumns(assessment).cells.get(sheet)!;
+        const rows = Array.from({ length: ordered.rowCount }, (_, at) => ordered.ofRow(at));
+        const asked = rows.map(() => random.between(0, rows.length - 1));
+        expect(asked.map((at) => own.ofRow(at))).toEqual(asked.map((at) => rows[at]));
+      }
+    }
+  });
+
+  test('has the value of the core in a list of several blocks', async () => {
+    const list = stockList({ rows: 5 * BLOCK_ROWS, seed: 21 });
+    const sheets = list.map(({ name, headers, rows }) => [name, [headers, ...rows]] as const);
+    const assessment = await assessBook(bookOf(Object.fromEntries(sheets)), { seconds: 20 });
+    const lengths = Object.values(assessment.parts).map(({ length }) => length);
+    expect(Math.max(...lengths)).toBeGreaterThan(2 * BLOCK_ROWS);
+    expect(differencesOf(assessment)).toEqual([]);
   });
 });
 
