@@ -104,7 +104,7 @@ export async function assessAndWrite(
   const edit = writtenWorkbook(assessment, { valuesOnly: values });
   progress(`${name}: writing`);
   const written = await editWorkbookPackage(bytes, edit, model.file);
-  await writeFileWhole(target, written.bytes, { isPreviousKept });
+  await writeFileWhole(target, written.pieces, { isPreviousKept });
   endProgress();
   sayFindings(assessment);
   for (const { sheet, reason } of written.refused) say(`${model.file}: sheet ${sheet}: ${reason}`);

@@ -16,9 +16,9 @@ export function isPreviousName(path: string): boolean {
 }
 
 /** Whether a file holds just these bytes already. */
-export async function holds(path: string, bytes: Uint8Array): Promise<boolean> {
+export async function holds(path: string, pieces: readonly Uint8Array[]): Promise<boolean> {
   return readFile(path).then(
-    (old) => old.equals(bytes),
+    (old) => old.equals(Buffer.concat(pieces)),
     () => false,
   );
 }

@@ -45,22 +45,24 @@ const REFUSALS: Readonly<Record<string, readonly [string, string]>> = {
 
 /**
  * Writes a temporary file beside the target, flushes it to the disk and renames it. A symbolic link stays and its
- * target is written; a file that was there before keeps its permissions, and where wanted is kept beside it.
+ * target is written; a file that was there before keeps its permissions, and where wanted is kept beside it. The bytes
+ * may come in pieces, one behind the other.
  *
  * Throws a UserError where the system refuses; the target is then as it was, and the temporary file is gone.
  */
 export async function writeFileWhole(
   path: string,
-  bytes: Uint8Array,
+  bytes: Uint8Array | readonly Uint8Array[],
   { isPreviousKept = false } = {},
 ): Promise<void> {
   try {
     const target = await linkTarget(path);
     const mode = await modeOfFormer(target, path);
     const isKept = isPreviousKept && mode !== undefined;
+    const pieces = bytes instanceof Uint8Array ? [bytes] : bytes;
     // The same again is no reason to lose the one before.
-    if (isKept && (await holds(target, bytes))) return;
-    await replaceFile(target, bytes, mode, isKept);
+    if (isKept && (await holds(target, pieces))) return;
+    await replaceFile(target, pieces, mode, isKept);
   } catch (error) {
     throw refusal(error, path);
   }
@@ -113,7 +115,7 @@ async function refuseHeld(target: string, path: string): Promise<void> {
 
 async function replaceFile(
   target: string,
-  bytes: Uint8Array,
+  pieces: readonly Uint8Array[],
   mode: number | undefined,
   isPreviousKept: boolean,
 ): Promise<void> {
@@ -122,7 +124,7 @@ async function replaceFile(
   await noteTemporary(temporary);
   try {
     const handle = await open(temporary, 'wx');
-    await fill(handle, bytes, mode);
+    await fill(handle, pieces, mode);
     if (isPreviousKept) await keepPrevious(target);
     await rename(temporary, target);
   } catch (error) {
@@ -134,9 +136,14 @@ async function replaceFile(
   await flushFolder(folder);
 }
 
-async function fill(handle: FileHandle, bytes: Uint8Array, mode: number | undefined): Promise<void> {
+async function fill(
+  handle: FileHandle,
+  pieces: readonly Uint8Array[],
+  mode: number | undefined,
+): Promise<void> {
   try {
-    await handle.writeFile(bytes);
+    // Each goes behind the one before.
+    for (const piece of pieces) await handle.writeFile(piece);
     if (mode !== undefined) await handle.chmod(mode);
     await handle.sync();
   } finally {

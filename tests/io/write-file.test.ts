@@ -46,6 +46,11 @@ describe('a file', () => {
     expect(await readdir(folder)).toEqual(['book.xlsx']);
   });
 
+  test('is made of pieces, one behind the other', async () => {
+    await writeFileWhole(path, [NEW, Buffer.alloc(0), OLD, NEW]);
+    expect(await readFile(path)).toEqual(Buffer.concat([NEW, OLD, NEW]));
+  });
+
   test('is replaced and keeps its permissions', async () => {
     await writeFile(path, OLD);
     await chmod(path, 0o640);

@@ -9,7 +9,7 @@ import { checkedZipDirectory } from '../gate/zip-gate.js';
 import { encodingOfEntry, type PackedPart, packBytes, unpackedTexts } from './packed-part.js';
 import { decodeXmlBytes, encodeXmlBytes, escapeXml, type XmlEncoding } from './xml-text.js';
 import { attr, childrenOf, readTree, TextEdits, type XmlElement } from './xml-tree.js';
-import { zipOf } from './zip-writer.js';
+import { zipPieces } from './zip-writer.js';
 
 /**
  * New and changed entries all bear the first date a zip can hold, 1 January 1980, so that one edit gives one file.
@@ -86,7 +86,7 @@ export class OpcPackage {
     let bytes: Uint8Array;
     const { entry, packed } = this.found(part);
     try {
-      bytes = packed ? inflateRawSync(packed.data) : unpackEntry(this.bytes, entry!);
+      bytes = packed ? inflateRawSync(Buffer.concat(packed.data)) : unpackEntry(this.bytes, entry!);
     } catch {
       throw this.damaged(part, 'its data cannot be unpacked');
     }
@@ -249,12 +249,17 @@ export class OpcPackage {
   }
 
   /** The zip; with all dates fixed, also those of entries that were not set. */
-  async toBytes({ allDatesFixed = false } = {}): Promise<Uint8Array> {
-    return zipOf(
+  async toBytes(options: { readonly allDatesFixed?: boolean } = {}): Promise<Uint8Array> {
+    return Buffer.concat(this.toPieces(options));
+  }
+
+  /** The bytes of the zip, one piece behind the other. */
+  toPieces({ allDatesFixed = false } = {}): Buffer[] {
+    return zipPieces(
       Array.from(this.entries.values(), ({ name, entry, packed }) => {
         if (packed) return { ...packed, name, ...NEW_ENTRY };
         const { size, crc, method, isUtf8, time, version, madeBy, attributes } = entry!;
-        const data = packedData(this.bytes, entry!);
+        const data = [packedData(this.bytes, entry!)];
         return {
           ...{ name, data, size, crc, method, isUtf8, version, madeBy, attributes },
           time: allDatesFixed ? NEW_ENTRY.time : time,

@@ -5,7 +5,8 @@ import { packedData, type ZipEntry } from '../gate/zip-directory.js';
 import { decodeXmlBytes, encodingOfBytes, type XmlEncoding } from './xml-text.js';
 
 export interface PackedPart {
-  readonly data: Buffer;
+  /** In pieces: what is large need not be copied together. */
+  readonly data: readonly Buffer[];
   /** Bytes unpacked. */
   readonly size: number;
   readonly crc: number;
@@ -21,7 +22,7 @@ const GREATER = 0x3e;
 
 export function packBytes(bytes: Uint8Array): PackedPart {
   const data = deflateRawSync(bytes, { level: LEVEL });
-  return { data, size: bytes.length, crc: crc32(bytes), method: DEFLATED };
+  return { data: [data], size: bytes.length, crc: crc32(bytes), method: DEFLATED };
 }
 
 /** Packs texts as they come, on another thread than the one that makes them. */
@@ -48,7 +49,7 @@ export async function packTexts(texts: AsyncIterable<string> | Iterable<string>)
   await write(gathered);
   deflate.end();
   await ended;
-  return { data: Buffer.concat(data), size, crc, method: DEFLATED };
+  return { data, size, crc, method: DEFLATED };
 }
 
 /** Throws an Error where the data are not what the directory says: another length, another checksum, damage. */

@@ -18,6 +18,9 @@ import { findSheet } from './workbook-edit.js';
 import { openWorkbook, type WorkbookParts } from './workbook-package.js';
 
 export interface EditedWorkbook {
+  /** The new package, one piece behind the other. */
+  readonly pieces: readonly Uint8Array[];
+  /** The same in one, made when it is asked for. */
   readonly bytes: Uint8Array;
   /** Sheets that could not be written and were left as they were; the reason is a sentence for the user. */
   readonly refused: readonly Refusal[];
@@ -71,7 +74,14 @@ export async function editWorkbookPackage(
     return lost.get(sheetId)?.has(address) ?? false;
   });
   await removeOrphans(pkg, partsBefore);
-  return { bytes: await pkg.toBytes(), refused: [...refused, ...grafted.refused, ...removal.refused] };
+  const pieces = pkg.toPieces();
+  return {
+    pieces,
+    get bytes() {
+      return Buffer.concat(pieces);
+    },
+    refused: [...refused, ...grafted.refused, ...removal.refused],
+  };
 }
 
 /** Makes one edit; a part in which nothing changes stays as it is. */

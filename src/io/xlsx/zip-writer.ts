@@ -20,8 +20,8 @@ const LOCAL_BYTES = 30;
 const CENTRAL_BYTES = 46;
 const END_BYTES = 22;
 
-/** Throws a RangeError where the file would need the fields of 64 bits: no workbook is that large. */
-export function zipOf(entries: readonly PackedEntry[]): Buffer {
+/** The file's bytes, one piece behind the other. Throws a RangeError where the file would need the fields of 64 bits: no workbook is that large. */
+export function zipPieces(entries: readonly PackedEntry[]): Buffer[] {
   const pieces: Buffer[] = [];
   const central: Buffer[] = [];
   let offset = 0;
@@ -36,9 +36,9 @@ export function zipOf(entries: readonly PackedEntry[]): Buffer {
     writeShared(record, 6, entry, name.length);
     record.writeUInt32LE(entry.attributes, 38);
     record.writeUInt32LE(offset, 42);
-    pieces.push(local, name, entry.data);
+    pieces.push(local, name, ...entry.data);
     central.push(record, name);
-    offset += LOCAL_BYTES + name.length + entry.data.length;
+    offset += LOCAL_BYTES + name.length + lengthOf(entry.data);
   }
   const directory = Buffer.concat(central);
   const end = Buffer.alloc(END_BYTES);
@@ -47,7 +47,12 @@ export function zipOf(entries: readonly PackedEntry[]): Buffer {
   end.writeUInt16LE(entries.length, 10);
   end.writeUInt32LE(directory.length, 12);
   end.writeUInt32LE(offset, 16);
-  return Buffer.concat([...pieces, directory, end]);
+  pieces.push(directory, end);
+  return pieces;
+}
+
+function lengthOf(pieces: readonly Buffer[]): number {
+  return pieces.reduce((sum, { length }) => sum + length, 0);
 }
 
 /** The fields that both headers of an entry have, in the same order. */
@@ -57,7 +62,7 @@ function writeShared(header: Buffer, at: number, entry: PackedEntry, nameLength:
   header.writeUInt16LE(entry.method, at + 4);
   header.writeUInt32LE(entry.time, at + 6);
   header.writeUInt32LE(entry.crc, at + 10);
-  header.writeUInt32LE(entry.data.length, at + 14);
+  header.writeUInt32LE(lengthOf(entry.data), at + 14);
   header.writeUInt32LE(entry.size, at + 18);
   header.writeUInt16LE(nameLength, at + 22);
 }
