@@ -9,6 +9,9 @@ import { oneEngine } from './one-engine.js';
 import { stock } from './stock.js';
 import { threeEngines } from './three-engines.js';
 
+/** Characters that a length of three decimals and its unit take in any face. */
+const WIDTH_WITH_UNIT = 13;
+
 /** Every file by its path inside `workbooks/`; the same bytes at every call. */
 export async function demoFiles(): Promise<Map<string, Uint8Array>> {
   const files = new Map<string, Uint8Array>();
@@ -35,6 +38,8 @@ async function withNumberFormats(bytes: Uint8Array, { name, sheets }: DemoBook):
     if (numberFormat === undefined) continue;
     for (const column of headers.keys()) {
       if (!rows.some((row) => isThousandths(row[column]))) continue;
+      const shown = workbook.getWorksheet(name)!.getColumn(column + 1);
+      shown.width = Math.max(shown.width ?? 0, WIDTH_WITH_UNIT);
       rows.forEach((row, at) => {
         if (typeof row[column] !== 'number') return;
         workbook.getWorksheet(name)!.getCell(at + 2, column + 1).numFmt = numberFormat;
