@@ -37,7 +37,7 @@ export async function openFile(path: string): Promise<OpenedFile> {
   const bytes = await readBytes(path, path);
   if (ending === '.xlsx' || ending === '.xlsm') {
     return {
-      model: await readWorkbookPackage(bytes, path, { withMadeFormulas: false }),
+      model: await readWorkbookPackage(bytes, path, { withMadeCells: false }),
       kind: 'package',
       bytes,
     };

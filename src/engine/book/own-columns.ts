@@ -41,7 +41,30 @@ export function ownColumnsOf(name: SheetName, sheet: SheetModel): OwnColumns | u
 
 /** The program's own columns of a sheet, by the sheet's own name. */
 export function madeColumnsOf(sheet: SheetModel): OwnColumns | undefined {
-  const names = Object.keys(INPUT_SHEETS) as SheetName[];
-  const name = names.find((known) => headerKey(known) === headerKey(sheet.name));
+  const name = inputSheetOf(sheet);
   return name && ownColumnsOf(name, sheet);
+}
+
+function inputSheetOf({ name }: SheetModel): SheetName | undefined {
+  const names = Object.keys(INPUT_SHEETS) as SheetName[];
+  return names.find((known) => headerKey(known) === headerKey(name));
+}
+
+/**
+ * Forgets what an earlier run wrote, but for the headers: all of it is made anew, and of a long list it is much. Only
+ * the formulas of users could look at it; where there is one, everything stays.
+ */
+export function forgetMadeCells(sheets: readonly SheetModel[]): void {
+  const hasFormula = ({ rows }: SheetModel) =>
+    rows.some((cells) => cells?.some((cell) => cell?.formula !== undefined));
+  if (sheets.some((sheet) => !isMadeByProgram(sheet) && hasFormula(sheet))) return;
+  for (const sheet of sheets) {
+    const headerRow = headerRowOf(sheet);
+    if (!inputSheetOf(sheet) && isMadeByProgram(sheet)) sheet.rows.length = headerRow + 1;
+    const made = madeColumnsOf(sheet);
+    if (!made) continue;
+    sheet.rows.forEach((cells, row) => {
+      if (row > headerRow && cells && cells.length > made.first) cells.length = made.first;
+    });
+  }
 }

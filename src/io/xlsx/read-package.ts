@@ -2,7 +2,7 @@
  * Reads an .xlsx workbook's cells straight from its parts. A general spreadsheet library is not used here: it
  * turns a number with a format such as `0.000\ \m\m` into a date and loses formula results of 0 and FALSE.
  */
-import { madeColumnsOf } from '../../engine/book/own-columns.js';
+import { forgetMadeCells, madeColumnsOf } from '../../engine/book/own-columns.js';
 import { UserError } from '../../engine/user-error.js';
 import type { SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
 import { refuseWideLayout } from '../gate/sheet-layout.js';
@@ -13,8 +13,11 @@ import { SharedCells } from './shared-cells.js';
 import { openWorkbook, partOfKind } from './workbook-package.js';
 
 export interface ReadOptions {
-  /** Whether the formulas of the program's own columns are wanted, or their values alone: they are made anew. */
-  readonly withMadeFormulas?: boolean;
+  /**
+   * Whether what an earlier run wrote is wanted, all of which is made anew: without it, formulas of the program's own
+   * columns are left out, and their values where no formula of the user's could look at them.
+   */
+  readonly withMadeCells?: boolean;
 }
 
 /**
@@ -25,7 +28,7 @@ export interface ReadOptions {
 export async function readWorkbookPackage(
   bytes: Uint8Array,
   file: string,
-  { withMadeFormulas = true }: ReadOptions = {},
+  { withMadeCells = true }: ReadOptions = {},
 ): Promise<WorkbookModel> {
   const { pkg, workbook, usesDate1904, sheets } = await openWorkbook(bytes, file);
   const context = {
@@ -39,7 +42,7 @@ export async function readWorkbookPackage(
     if (!isWorksheet) continue;
     try {
       const madeColumns = (rows: SheetModel['rows']) =>
-        withMadeFormulas ? undefined : madeColumnsOf({ name, rows });
+        withMadeCells ? undefined : madeColumnsOf({ name, rows });
       models.push({ name, rows: await readSheetRows(pkg.pieces(part), { ...context, madeColumns }) });
     } catch (error) {
       if (error instanceof UserError) throw error;
@@ -50,5 +53,6 @@ export async function readWorkbookPackage(
     throw new UserError(`${file}: the workbook has no worksheet. At least one sheet with a table is needed.`);
   }
   refuseWideLayout(models, file);
+  if (!withMadeCells) forgetMadeCells(models);
   return { file, sheets: models };
 }

@@ -1,6 +1,6 @@
 /** Which columns are the program's own of an earlier run, and which stay the user's. */
 import { describe, expect, test } from 'vitest';
-import { ownColumnsOf } from '../../../src/engine/book/own-columns.js';
+import { forgetMadeCells, MADE_BY, ownColumnsOf } from '../../../src/engine/book/own-columns.js';
 import { RESULT_HEADERS } from '../../../src/engine/columns/result-headers.js';
 import { bookOf, modelOf, type Plain } from '../book-of.js';
 
@@ -85,5 +85,36 @@ describe('a Fits sheet', () => {
     ["whose last header is the user's", [...FITS, 'Made by oilgap', 'Remark'], undefined],
   ])('%s', (_words, headers, own) => {
     expect(ownOf('Fits', headers)).toEqual(own);
+  });
+});
+
+describe('what an earlier run wrote', () => {
+  const sheets = (note: Plain) =>
+    modelOf({
+      Journals: [
+        [...JOURNALS, ...OURS],
+        ['P1', 'E', 'main', 1, 60, ...OURS],
+        ['P2', 'E', 'main', note],
+      ],
+      Summary: [
+        ['Engine', MADE_BY],
+        ['E', null],
+      ],
+      Notes: [['Mine'], ['kept']],
+    }).sheets;
+  const lengths = (found: ReturnType<typeof sheets>) =>
+    found.map(({ rows }) => rows.map(({ length }) => length));
+
+  test('is forgotten but for its headers', () => {
+    const found = sheets(2);
+    forgetMadeCells(found);
+    expect(lengths(found)).toEqual([[14, 5, 4], [2], [1, 1]]);
+    expect(ownOf('Journals', [...JOURNALS, ...OURS])).toEqual({ first: 5, last: 13, isWholeSheet: false });
+  });
+
+  test("stays where a formula of the user's may look at it", () => {
+    const found = sheets(null);
+    forgetMadeCells(found);
+    expect(lengths(found)).toEqual(lengths(sheets(null)));
   });
 });
