@@ -6,7 +6,6 @@ import { withSummaryFirst, writtenWorkbook } from '../engine/sheets/written-work
 import type { WorkbookModel } from '../engine/workbook-model.js';
 import { openFile } from '../io/open-file.js';
 import { writeFileWhole } from '../io/write-file.js';
-import { newWorkbookPackage } from '../io/xlsx/new-package.js';
 import { readWorkbookPackage } from '../io/xlsx/read-package.js';
 import { editWorkbookPackage } from '../io/xlsx/write-package.js';
 import { bookJson } from './book-json.js';
@@ -76,6 +75,8 @@ export async function writeNewBook(
   target: string,
   options: RunOptions,
 ): Promise<WrittenBook> {
+  // A book that is a package already does without it, and it takes long to load.
+  const { newWorkbookPackage } = await import('../io/xlsx/new-package.js');
   const bytes = await newWorkbookPackage(withSummaryFirst(model));
   return assessAndWrite(
     { ...(await readWorkbookPackage(bytes, model.file)), file: model.file },

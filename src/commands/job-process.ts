@@ -6,8 +6,9 @@ import type { Job, JobMessage, JobResult } from './jobs.js';
 import { setOutlet } from './messages.js';
 
 // Left to itself, the engine of JavaScript lets a heap that it may fill grow to several times of what is in use before
-// it collects. A version that does not know the flag goes on without it.
+// it collects, and compiles early what is soon over: of 10,000 rows, a quarter of the time of all processors. A version that does not know a flag goes on without it.
 setFlagsFromString('--heap-growing-percent=40');
+setFlagsFromString('--interrupt-budget=540000');
 
 function tell(message: JobMessage): void {
   process.send?.(message);
