@@ -11,14 +11,14 @@ import { Bridge, twinsOf } from './bridge.js';
 import { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
-import { massGroupsOf } from './mass-groups.js';
-import { modelOf } from './model-columns.js';
+import { massGroupsOf, type Wish } from './mass-groups.js';
+import { type Column, type Model, modelOf } from './model-columns.js';
 import { plainSearch } from './plain-search.js';
-import { distanceStep, problemOf } from './problem.js';
+import { distanceStep, type Problem, problemOf } from './problem.js';
 import { type Bounded, Relaxation } from './relaxation.js';
 import type { Solver } from './solver.js';
 import { LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
-import type { Stock } from './stock.js';
+import type { Stock, StockRod } from './stock.js';
 import { compareValues, WorkingSets } from './working-sets.js';
 
 /** The stock as if the masses of its rods played no part. */
@@ -87,19 +87,9 @@ function outerSide({ solver, stock, sets }: LargeSearch): Side {
   };
 }
 
-/** A model whose every whole-number solution is sets that keep the rules: the outer one where that is such. */
-function innerSide({ solver, stock, sets }: LargeSearch, outer: Side): Side {
-  const { problem } = sets.table;
-  if (problem.windows.size === 0) {
-    if (stock.inner === stock.outer) return outer;
-    const model = modelOf(problem);
-    return {
-      relaxation: new Relaxation(solver, model),
-      bridge: new Bridge(model, sets.table, new Map()),
-    };
-  }
-  const groups = massGroupsOf(stock.inner, []);
-  const model = modelOf(problemOf(stock.inner, { merge: true, groups }));
+/** A model whose every whole-number solution is sets that keep the rules. */
+function sideOf({ solver, sets }: LargeSearch, problem: Problem): Side {
+  const model = modelOf(problem);
   return { relaxation: new Relaxation(solver, model), bridge: new Bridge(model, sets.table, new Map()) };
 }
 
@@ -108,13 +98,60 @@ function startFrom({ relaxation, bridge }: Side, { sets, remaining }: LargeSearc
   const { model, pool } = relaxation;
   const own = new WorkingSets(new FitTable(model.problem));
   plainSearch(own, remaining);
-  if (compareValues(own.value(), sets.value()) >= 0) return;
   const toModel = new Bridge(model, own.table, new Map());
   for (const quad of toModel.quadsOf(own)) pool.add(quad);
-  const before = [...sets.choices];
-  const old = sets.value();
-  bridge.fromTaken(toModel.toTaken(own, pool), pool, sets);
-  if (compareValues(sets.value(), old) >= 0) sets.copyFrom(before);
+  if (compareValues(own.value(), sets.value()) >= 0) return;
+  const values = () => {
+    const { complete, beyond, cost } = sets.value();
+    return [-complete, -beyond, cost];
+  };
+  tryOut(sets, () => bridge.fromTaken(toModel.toTaken(own, pool), pool, sets), values);
+}
+
+/** The rods that engines keep where every aim reaches its bound; none where that is not to be seen. */
+function wishesOf(outer: Side, { solver, sets, remaining }: LargeSearch, aims: readonly Aim[]): Wish[] {
+  const { model, pool } = outer.relaxation;
+  const scout = new Relaxation(solver, model, pool);
+  for (const quad of outer.bridge.quadsOf(sets)) pool.add(quad);
+  const held: Reached[] = [];
+  for (const aim of aims) {
+    let best = plainBound(model, aim, sets.value().complete);
+    if (countOf(aim, sets) > best) {
+      const bounded = scout.bound(aim, held, Number.POSITIVE_INFINITY, remaining);
+      if (!bounded) return [];
+      best = Math.max(best, Math.ceil(bounded.linear.bound));
+      if (aim.amount === 'kept') return rodsKept(model, bounded.linear.likely);
+      scout.narrow(bounded, best);
+    }
+    held.push({ aim, reached: best, bound: best });
+  }
+  return [];
+}
+
+function rodsKept({ problem: { kept, stock } }: Model, columns: readonly Column[]): Wish[] {
+  return columns.flatMap(({ meaning }) => {
+    if (meaning.is !== 'kept') return [];
+    const { engine, rod } = kept[meaning.kept]!;
+    return rod ? [{ engine: stock.engines.indexOf(engine), rod }] : [];
+  });
+}
+
+/** The side that sets are made from: the outer one where its every whole-number solution keeps the rules. */
+function innerSide(search: LargeSearch, outer: Side, aims: readonly Aim[]): Side {
+  const { stock, sets } = search;
+  const { problem } = sets.table;
+  if (problem.windows.size === 0) return stock.inner === stock.outer ? outer : sideOf(search, problem);
+  const grouped = (wishes: readonly Wish[]) => {
+    const groups = massGroupsOf(stock.inner, wishes);
+    const side = sideOf(search, problemOf(stock.inner, { merge: true, groups }));
+    startFrom(side, search);
+    return side;
+  };
+  const side = grouped([]);
+  const wishes = problem.kept.length > 0 ? wishesOf(outer, search, aims) : [];
+  const twins = new Map([...twinsOf(stock)].map(([own, other]) => [other, own]));
+  if (wishes.length === 0) return side;
+  return grouped(wishes.map(({ engine, rod }) => ({ engine, rod: twins.get(rod) as StockRod })));
 }
 
 /** Whole-number programs over the fits at hand: first those that sets at the bound could use, then all that could help. */
@@ -147,8 +184,7 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
   const aims = given.map((aim) =>
     aim.amount === 'distance' ? { ...aim, step: greatestCommonDivisor([aim.step, step]) } : aim,
   );
-  const inner = innerSide(search, outer);
-  if (sets.table.problem.windows.size > 0) startFrom(inner, search);
+  const inner = innerSide(search, outer, aims);
   const stages: Reached[] = [];
   for (const [place, aim] of aims.entries()) {
     let bound = plainBound(model, aim, sets.value().complete);

@@ -173,10 +173,12 @@ export function search(
   largeFrom = LARGE_JOURNALS,
 ): Found {
   const started = start(stock, remaining, largeFrom);
-  const full = () => fillsAll(started);
-  if (!started.large || !full()) improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: full });
   const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
-  if (keys.length > 1 && fillsAll(started)) {
+  const full = () => fillsAll(started);
+  if (!started.large || (keys.length > 1 && !full())) {
+    improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: full });
+  }
+  if (keys.length > 1 && full()) {
     return searchByKind(stock, solver, remaining, onProgress, keys, largeFrom);
   }
   return finish(started, solver, remaining, onProgress);
