@@ -136,18 +136,28 @@ function groupsOfType(
   return { ofEngine, ofRod };
 }
 
-/** @param wishes which rods the engines would like to have: an engine goes to the group with most of its own */
-export function massGroupsOf(stock: Stock, wishes: readonly Wish[]): MassGroups {
-  const types = new Map(
-    [...massRanks(stock)].map(([engineType, ranks]) => [
-      engineType,
-      groupsOfType(stock, engineType, ranks, wishes),
-    ]),
-  );
-  // Where no spread is set all are one group.
+/** Where no spread is set, all rods and engines of a type are one group. */
+export function oneGroupElse(
+  types: ReadonlyMap<
+    string,
+    { readonly ofRod: ReadonlyMap<StockRod, number>; readonly ofEngine: ReadonlyMap<number, number> }
+  >,
+): MassGroups {
   const one = <Value>(engineType: string, group: Value) => (types.has(engineType) ? group : 0);
   return {
     ofRod: (rod) => one(rod.engineType, types.get(rod.engineType)?.ofRod.get(rod)),
     ofEngine: (engine, engineType) => one(engineType, types.get(engineType)?.ofEngine.get(engine)),
   };
+}
+
+/** @param wishes which rods the engines would like to have: an engine goes to the group with most of its own */
+export function massGroupsOf(stock: Stock, wishes: readonly Wish[]): MassGroups {
+  return oneGroupElse(
+    new Map(
+      [...massRanks(stock)].map(([engineType, ranks]) => [
+        engineType,
+        groupsOfType(stock, engineType, ranks, wishes),
+      ]),
+    ),
+  );
 }

@@ -10,7 +10,9 @@ export type Meaning =
   | { readonly is: 'window'; readonly engine: number }
   | { readonly is: 'pair'; readonly upper: number; readonly lower: number; readonly shape: number }
   | { readonly is: 'fit'; readonly gap: number; readonly shape: number }
-  | { readonly is: 'kept'; readonly kept: number };
+  | { readonly is: 'kept'; readonly kept: number }
+  /** A held aim missed by one step: only in linear programs, so dear that none is left at the end. */
+  | { readonly is: 'relief' };
 
 export interface Column {
   readonly meaning: Meaning;

@@ -9,6 +9,10 @@ import type { Solver } from './solver.js';
 import { narrow, type Reached, stageOf } from './stages.js';
 import type { Taken } from './taken.js';
 
+/** In steps of the aim at hand, and of the aim held. */
+const PRICE_OF_RELIEF = 2 ** 20;
+const MOST_RELIEF = 2 ** 30;
+
 /** One aim with its linear bound. */
 export interface Bounded {
   readonly stage: Stage;
@@ -28,12 +32,27 @@ export class Relaxation {
   }
 
   /**
+   * Columns that let a held aim be missed, so that the linear program has a solution before the fits for it
+   * are found. The bound holds with them as it does without: they allow more.
+   */
+  private reliefs({ amount, sign, step }: Aim, held: readonly Reached[]): Column[] {
+    return held.map((_, place) => ({
+      meaning: { is: 'relief' },
+      rows: [this.model.rows.length + place],
+      values: [-1],
+      upper: MOST_RELIEF,
+      amounts: { [amount]: sign * step * PRICE_OF_RELIEF },
+    }));
+  }
+
+  /**
    * @param reached the value of the sets at hand, in steps of the aim
    * @returns undefined when the time is up before any bound was proven
    */
   bound(aim: Aim, held: readonly Reached[], reached: number, remaining: () => number): Bounded | undefined {
     const stage = stageOf(this.model, aim, held, [...this.filters]);
-    const linear = linearBound(this.solver, this.model, stage, this.columns, this.pool, reached, remaining);
+    const columns = [...this.columns, ...this.reliefs(aim, held)];
+    const linear = linearBound(this.solver, this.model, stage, columns, this.pool, reached, remaining);
     return linear && { stage, linear };
   }
 

@@ -1,0 +1,32 @@
+/** What sets amount to for an aim, and changes that stand only where they are better. */
+import type { Aim } from './aims.js';
+import type { WorkingSets } from './working-sets.js';
+
+/** What the sets amount to for an aim, in its steps, minimised. */
+export function countOf({ amount, sign, step }: Aim, sets: WorkingSets): number {
+  const { table, choices } = sets;
+  const { complete, beyond } = sets.value();
+  if (amount === 'completeEngines') return 0 - complete;
+  if (amount === 'filledBeyond') return 0 - beyond;
+  const sum = choices.reduce((total, choice, site) => {
+    if (!choice) return total;
+    if (amount === 'price') return total + table.price(choice.upper, choice.lower);
+    if (amount === 'distance') return total + table.distance(site, choice);
+    return total + Number(table.isKept(site, choice.rod, choice.upper, choice.lower));
+  }, 0);
+  return (sign * sum) / step + 0;
+}
+
+/** Whether the first value that differs is lower. */
+function isBetter(values: readonly number[], than: readonly number[]): boolean {
+  const place = values.findIndex((value, at) => value !== than[at]);
+  return place >= 0 && values[place]! < than[place]!;
+}
+
+/** Lets a change stand only where it makes the sets better. */
+export function tryOut(sets: WorkingSets, change: () => void, values: () => readonly number[]): void {
+  const before = [...sets.choices];
+  const old = values();
+  change();
+  if (!isBetter(values(), old)) sets.copyFrom(before);
+}
