@@ -1,6 +1,7 @@
 /** The columns of the model (model-rows.ts names them) and what each counts for every aim. */
 import { type Amounts, type Prices, pricesOf } from './aims.js';
 import type { Gap } from './gaps.js';
+import type { MassRun, RowEntry } from './mass-lines.js';
 import { completableEngines, type Row, type RowPlaces, rowsOf } from './model-rows.js';
 import { kindKey } from './part-classes.js';
 import type { Problem } from './problem.js';
@@ -8,6 +9,7 @@ import type { Problem } from './problem.js';
 export type Meaning =
   | { readonly is: 'engine'; readonly engine: number }
   | { readonly is: 'window'; readonly engine: number }
+  | { readonly is: 'run'; readonly run: MassRun }
   | { readonly is: 'pair'; readonly upper: number; readonly lower: number; readonly shape: number }
   | { readonly is: 'fit'; readonly gap: number; readonly shape: number }
   | { readonly is: 'kept'; readonly kept: number }
@@ -44,6 +46,7 @@ export function modelOf(problem: Problem): Model {
   const columns = [
     ...engineColumns(problem, places),
     ...windowColumns(problem, places),
+    ...runColumns(places),
     ...pairColumns(problem, places, prices),
     ...keptColumns(problem, places),
   ];
@@ -88,6 +91,15 @@ function windowColumns({ windows, rods }: Problem, places: RowPlaces): Column[] 
   );
 }
 
+function runColumns({ massLines }: RowPlaces): Column[] {
+  return massLines.runs.map((run) => ({
+    meaning: { is: 'run', run },
+    ...entries(...massLines.ofRun(run).filter(([, value]) => value !== 0)),
+    upper: 1,
+    amounts: {},
+  }));
+}
+
 function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Column[] {
   const { journals, shells, shapes, bySize, stock } = problem;
   const ofKind = new Map<string, number>();
@@ -116,20 +128,20 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
     );
 }
 
-/** Rows that a filled journal uses once, whatever its shells. */
-export function gapRows({ journals }: Problem, places: RowPlaces, { journal, rod }: Gap): number[] {
-  const { engines, journals: alike } = journals[journal]!;
+/** The rows that a filled journal counts in, whatever its shells. */
+export function gapEntries({ problem, places }: Pick<Model, 'problem' | 'places'>, gap: Gap): RowEntry[] {
+  const { journal, rod } = gap;
+  const { engines, journals: alike } = problem.journals[journal]!;
   const rows = [
     places.journal[journal],
     places.completion[journal],
     rod === undefined ? places.sharedBore.get(alike[0]!.caseBore?.name ?? '') : places.rod[rod],
     rod === undefined ? undefined : places.rodOnEngine(engines[0]!, rod),
   ];
-  return rows.filter((row) => row !== undefined);
-}
-
-function gapEntries(problem: Problem, places: RowPlaces, gap: Gap) {
-  return gapRows(problem, places, gap).map((row) => [row, 1] as const);
+  return [
+    ...rows.flatMap((row): RowEntry[] => (row === undefined ? [] : [[row, 1]])),
+    ...(rod === undefined ? [] : places.massLines.ofRod(rod)),
+  ];
 }
 
 /** How far a fit of this gap lies from the aim; 0 where there is no aim. */
@@ -143,7 +155,7 @@ export function fitColumn({ problem, places }: Model, gap: number, shape: number
   const rods = open.rod === undefined ? Number.POSITIVE_INFINITY : problem.rods[open.rod]!.rods.length;
   return {
     meaning: { is: 'fit', gap, shape },
-    ...entries(...gapEntries(problem, places, open), [places.shape[shape], 1]),
+    ...entries(...gapEntries({ problem, places }, open), [places.shape[shape], 1]),
     upper: Math.min(problem.journals[open.journal]!.journals.length, rods),
     amounts: { filledBeyond: 1, distance: distanceOf(open, problem.shapes[shape]!.size) },
   };
@@ -163,7 +175,7 @@ function keptColumns(problem: Problem, places: RowPlaces): Column[] {
     return {
       meaning: { is: 'kept', kept: place },
       ...entries(
-        ...gapEntries(problem, places, gap),
+        ...gapEntries({ problem, places }, gap),
         [places.shell[up], 1],
         [places.shell[down], 1],
         ...[rod, upper, lower].map((part) => [part && places.contested.get(part), 1] as const),

@@ -2,6 +2,7 @@
  * The rows of the model: what each journal, bore, shell and crank allows.
  *
  *   e_k           engine k is complete
+ *   r             a run of rods in order of mass
  *   y_k,w         the rods of engine k lie in the mass window w
  *   z_u,l         pairs made of shell classes u and l
  *   x_j,b,s       journals of class j in rods of class b with a pair of shape s
@@ -10,12 +11,14 @@
  *   journal j     Σ x + Σ v ≤ how many;  and ≥ how many · e_k
  *   rod b         Σ x + Σ v ≤ how many
  *   rod b on k    Σ x + Σ v ≤ how many · Σ of y_k,w over the windows that hold b;   Σ_w y_k,w ≤ 1
+ *   rods by mass  runs of rods that hold all cranks, in rows of their own (mass-lines.ts)
  *   shell         Σ z + Σ v ≤ how many (a pair of two of one class counts two)
  *   shape s       Σ x ≤ Σ z
  *
  * Linking gaps and pairs through shapes keeps it small: explicit fits of journal, bore, upper and
  * lower would be some ten million columns for ten cranks.
  */
+import { MassLines } from './mass-lines.js';
 import type { Problem } from './problem.js';
 
 export interface Row {
@@ -33,6 +36,7 @@ export interface RowPlaces {
   readonly rodOnEngine: (engine: number, rod: number) => number | undefined;
   /** By engine and engine type: one window of mass a crank. */
   readonly oneWindow: readonly CrankWindows[];
+  readonly massLines: MassLines;
   /** Undefined for shells that can be bought. */
   readonly shell: readonly (number | undefined)[];
   readonly shape: readonly number[];
@@ -114,6 +118,7 @@ export function rowsOf(problem: Problem): { rows: Row[]; places: RowPlaces } {
     rod: rods.map((each) => atMost(each.rods.length)),
     rodOnEngine: (engine, rod) => onEngine.get(`${engine},${rod}`),
     oneWindow,
+    massLines: new MassLines(problem, (upper) => rows.push({ lower: -UNLIMITED, upper }) - 1),
     shell: shells.map(({ count }) => (Number.isFinite(count) ? atMost(count) : undefined)),
     shape: shapes.map(() => atMost(0)),
     sharedBore: new Map([...problem.sharedBores].map((name) => [name, atMost(1)])),

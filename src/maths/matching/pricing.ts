@@ -5,7 +5,7 @@
  * left out has a negative one, the program without them is as good as the program with all.
  */
 import type { Gap } from './gaps.js';
-import { distanceOf, gapRows, type Model } from './model-columns.js';
+import { distanceOf, gapEntries, type Model } from './model-columns.js';
 
 /** What one unit counts in the objective of a stage, after the rows that hold earlier aims. */
 export interface FitWeights {
@@ -21,9 +21,27 @@ export interface FitWeights {
  * above what the aim gave away over its bound is in no sets that still reach that aim.
  */
 export interface Filter {
-  readonly duals: Float64Array;
+  /** What a fit costs by its gap, and by its shape, before its distance. */
+  readonly ofGap: Float64Array;
+  readonly ofShape: Float64Array;
   readonly weights: FitWeights;
   readonly most: number;
+}
+
+export function filterOf(model: Model, duals: Float64Array, weights: FitWeights, most: number): Filter {
+  const { problem, places } = model;
+  return {
+    ofGap: Float64Array.from(problem.gaps, (gap) => baseOf(model, duals, weights, gap)),
+    ofShape: Float64Array.from(problem.shapes, (_, shape) => -duals[places.shape[shape]!]!),
+    weights,
+    most,
+  };
+}
+
+function baseOf(model: Model, duals: Float64Array, weights: FitWeights, gap: Gap): number {
+  let base = weights.filledBeyond;
+  for (const [row, value] of gapEntries(model, gap)) base -= duals[row]! * value;
+  return base;
 }
 
 export interface PricedFit {
@@ -53,9 +71,7 @@ class Prices {
   }
 
   private baseOf(gap: Gap): number {
-    let base = this.weights.filledBeyond;
-    for (const row of gapRows(this.model.problem, this.model.places, gap)) base -= this.duals[row]!;
-    return base;
+    return baseOf(this.model, this.duals, this.weights, gap);
   }
 
   private open(gap: number, shape: number): boolean {
@@ -166,19 +182,14 @@ export function bestFits(
 }
 
 /** Whether a fit may be in sets that reach the earlier aims. */
-export function passesFilters(model: Model, filters: readonly Filter[], gap: number, shape: number): boolean {
-  return filters.every(({ duals, weights, most }) => fitCost(model, duals, weights, gap, shape) <= most);
-}
-
-function fitCost(
-  { problem, places }: Model,
-  duals: Float64Array,
-  { filledBeyond, distance, distanceStep }: FitWeights,
+export function passesFilters(
+  { problem }: Model,
+  filters: readonly Filter[],
   gap: number,
   shape: number,
-): number {
-  const open = problem.gaps[gap]!;
-  let cost = filledBeyond - duals[places.shape[shape]!]!;
-  for (const row of gapRows(problem, places, open)) cost -= duals[row]!;
-  return cost + distance * (distanceOf(open, problem.shapes[shape]!.size) / distanceStep);
+): boolean {
+  return filters.every(({ ofGap, ofShape, weights, most }) => {
+    const distance = distanceOf(problem.gaps[gap]!, problem.shapes[shape]!.size) / weights.distanceStep;
+    return ofGap[gap]! + ofShape[shape]! + weights.distance * distance <= most;
+  });
 }

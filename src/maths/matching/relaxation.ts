@@ -82,7 +82,7 @@ export class Relaxation {
 
   /** From here on only what sets that reach the aim could use. */
   narrow({ stage, linear }: Bounded, reached: number): void {
-    const { columns, filter } = narrow(stage, linear, this.columns, reached);
+    const { columns, filter } = narrow(this.model, stage, linear, this.columns, reached);
     this.columns = columns;
     this.filters.push(filter);
   }

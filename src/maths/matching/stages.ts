@@ -11,7 +11,7 @@ import { improveByKicks, improveByReunions } from './kicks.js';
 import { type LinearBound, linearBound, reducedCost, roundedUp, SLACK, type Stage } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import { type Row, UNLIMITED } from './model-rows.js';
-import type { Filter } from './pricing.js';
+import { type Filter, filterOf } from './pricing.js';
 import { Pool } from './quads.js';
 import type { Solver } from './solver.js';
 import { type Taken, Translator } from './taken.js';
@@ -29,10 +29,10 @@ export const LATER_SHARE = 0.2;
 /** Kicks without gain before a search gives up: before any bound is known, and with a gap to close. */
 export const FIRST_KICKS = 40;
 export const MORE_KICKS = 400;
-/** Nodes of the first whole-number program, over the likeliest columns. */
+/** Nodes of the first whole-number programs, over the likeliest fits. */
 const FIRST_NODES = 50;
-/** Fits in it, and in the last one, over all that could still help. */
-const LIKELIEST_FITS = 3_000;
+/** Fits in them, and in the last one, over all that could still help. */
+const LIKELIEST_FITS = [1_000, 3_000];
 const MOST_FITS = 20_000;
 
 function amountOf({ amount, sign, step }: Aim, { amounts }: Column): number {
@@ -102,17 +102,25 @@ export interface Search {
 }
 
 interface Open {
+  readonly pool: Pool;
   readonly aim: Aim;
   readonly stage: Stage;
   readonly linear: LinearBound;
   readonly columns: readonly Column[];
 }
 
+/** The rows of single cranks say all; those of the lines of masses only make a bound better. */
+function withoutLines({ places }: Model, stage: Stage): Stage {
+  const rows = [...stage.rows];
+  for (const row of places.massLines.rows) rows[row] = { lower: -UNLIMITED, upper: UNLIMITED };
+  return { ...stage, rows };
+}
+
 /** Better sets for one aim until they meet its bound or the time is up. @returns the bound proven by then */
 function close(
   { solver, model, sets, remaining }: Search,
   translator: Translator,
-  { aim, stage, linear, columns }: Open,
+  { aim, stage, linear, columns, pool }: Open,
 ): number {
   let bound = Math.ceil(linear.bound);
   const value = () => countOf(aim, translator.toTaken(sets));
@@ -123,16 +131,25 @@ function close(
   }
   if (isOpen()) kick(MORE_KICKS);
   const programs = [
-    { nodes: FIRST_NODES, most: LIKELIEST_FITS },
+    ...LIKELIEST_FITS.map((most) => ({ nodes: FIRST_NODES, most })),
     { nodes: undefined, most: MOST_FITS },
   ];
   for (const { nodes, most } of programs) {
     if (!isOpen()) return bound;
     const taken = translator.toTaken(sets);
     const reached = countOf(aim, taken);
-    const useful = usefulColumns(model, stage, columns, taken, linear, reached, most);
+    const useful = usefulColumns(model, stage, columns, taken, linear, reached, most, pool);
     const limits = { seconds: remaining(), ...(nodes !== undefined && { nodes }) };
-    const found = improve(solver, stage, useful.columns, taken, bound, limits);
+    const program = nodes === undefined ? stage : withoutLines(model, stage);
+    const kept = ({ meaning }: Column) => program === stage || meaning.is !== 'run';
+    const found = improve(
+      solver,
+      program,
+      useful.columns.filter(kept),
+      taken.filter(({ column }) => kept(column)),
+      bound,
+      limits,
+    );
     if (found.sets && countOf(aim, found.sets) < reached) {
       translator.fromTaken(found.sets, sets);
       kick(FIRST_KICKS);
@@ -144,6 +161,7 @@ function close(
 
 /** The columns that sets reaching the aim could use, and the filter that says the same of fits. */
 export function narrow(
+  model: Model,
   stage: Stage,
   { bound, duals }: LinearBound,
   columns: readonly Column[],
@@ -152,7 +170,7 @@ export function narrow(
   const most = reached - bound + SLACK;
   return {
     columns: columns.filter((column) => reducedCost(stage, column, duals) <= most),
-    filter: { duals, weights: stage.fitWeights(duals), most },
+    filter: filterOf(model, duals, stage.fitWeights(duals), most),
   };
 }
 
@@ -183,9 +201,9 @@ export function* pursue(search: Search, aims: readonly Aim[]): Generator<Reached
       for (const quad of translator.quadsOf(sets)) pool.add(quad);
       const linear = linearBound(solver, model, stage, columns, pool, value(aim), left);
       if (linear) {
-        const open = { aim, stage, linear, columns };
+        const open = { aim, stage, linear, columns, pool };
         bound = Math.max(bound, close({ ...search, remaining: left }, translator, open));
-        const narrowed = narrow(stage, linear, columns, value(aim));
+        const narrowed = narrow(model, stage, linear, columns, value(aim));
         columns = narrowed.columns;
         filters.push(narrowed.filter);
       }

@@ -1,8 +1,11 @@
 /** The same sets as counts of the model's columns, and back. */
 import { type Choice, type FitTable, NO_ROD, type Reunion } from './fit-table.js';
+import type { MassRun } from './mass-lines.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
 import { isPair, type PairColumn, type Quad, quadOf } from './quads.js';
 import type { WorkingSets } from './working-sets.js';
+
+const runKey = ({ engineType, first, last }: MassRun) => `${first},${last},${engineType}`;
 
 /** A column taken some whole number of times. */
 export interface Taken {
@@ -13,6 +16,7 @@ export interface Taken {
 export class Translator {
   private readonly engines = new Map<number, Column>();
   private readonly windows: Column[] = [];
+  private readonly runs = new Map<string, Column>();
   private readonly pairs = new Map<string, PairColumn>();
   private readonly kept = new Map<number, Column>();
   private readonly fits = new Map<string, Column>();
@@ -25,6 +29,7 @@ export class Translator {
       const { meaning } = column;
       if (meaning.is === 'engine') this.engines.set(meaning.engine, column);
       else if (meaning.is === 'window') this.windows.push(column);
+      else if (meaning.is === 'run') this.runs.set(runKey(meaning.run), column);
       else if (meaning.is === 'kept') this.kept.set(meaning.kept, column);
       else if (isPair(column)) {
         const { upper, lower } = column.meaning;
@@ -60,6 +65,18 @@ export class Translator {
     return undefined;
   }
 
+  private runsOf(sets: WorkingSets): MassRun[] {
+    const cranks = new Map<string, Map<number, number[]>>();
+    for (const [site, choice] of sets.choices.entries()) {
+      if (!choice || choice.rod === NO_ROD) continue;
+      const { engine, journal } = this.table.sites[site]!;
+      const own = cranks.get(journal.engineType) ?? new Map<number, number[]>();
+      cranks.set(journal.engineType, own.set(engine, [...(own.get(engine) ?? []), choice.rod]));
+    }
+    const { massLines } = this.model.places;
+    return [...cranks].flatMap(([engineType, own]) => massLines.runsOf(engineType, [...own.values()]));
+  }
+
   toTaken(sets: WorkingSets): Taken[] {
     const { table, model } = this;
     const times = new Map<Column, number>();
@@ -87,6 +104,7 @@ export class Translator {
       );
       if (window) add(window);
     }
+    for (const run of this.runsOf(sets)) add(this.runs.get(runKey(run))!);
     return [...times].map(([column, count]) => ({ column, times: count }));
   }
 
