@@ -20,7 +20,8 @@ const MOMENT = 500;
 /** How much of a dying process's last words is kept. */
 const LAST_WORDS = 8000;
 /** What V8 and its library say where stack, memory or the length of a text is at its end. */
-const OUT_OF_MEMORY = /heap out of memory|Allocation failed|allocation failed|invalid (?:array|table) size/i;
+const OUT_OF_MEMORY =
+  /heap out of memory|javascript OOM|Allocation failed|allocation failed|invalid (?:array|table) size/i;
 const EXHAUSTED =
   /^RangeError: (?:Maximum call stack size exceeded|Invalid (?:string|array) length|Array buffer allocation failed)/;
 

@@ -170,6 +170,7 @@ function noLimits(
 ): string {
   if (engineType === undefined) return 'name the Engine type: Limits has several';
   if (context.book.limits.length === 0) return 'the book has no sheet Limits';
+  if (fit === '') return 'Fit is blank: name it as Limits does';
   if (!limits) return `Limits has no row for ${engineType || 'this engine type'}, ${fit}`;
   const blank = limits.clearanceMin === undefined ? 'Clearance min' : 'Clearance max';
   const bad = limits.bad.find(({ header }) => header === blank);

@@ -34,10 +34,7 @@ export function assessTables(context: Context): TableResults {
     Selection: findingsBy(book.selection, selectionFindings(context)),
     Undersizes: findingsBy(book.undersizes, undersizeFindings(context)),
     Gauges: findingsBy(book.gauges, gaugeFindings(book)),
-    Materials: findingsBy(
-      book.materials,
-      repeatedNames(book.materials, ({ material }) => material, 'material'),
-    ),
+    Materials: findingsBy(book.materials, materialFindings(book)),
   };
 }
 
@@ -219,6 +216,16 @@ function selectionSentence(finding: SelectionFinding, text: Text): string {
       return `worst case ${worst} leaves the clearance range ${range}`;
     }
   }
+}
+
+function materialFindings({ materials }: Book): Findings {
+  const found = repeatedNames(materials, ({ material }) => material, 'material');
+  for (const row of materials) {
+    if (row.expansion === undefined && row.bad.length === 0) {
+      found.add(row, 'Expansion is blank: the row says nothing of this material');
+    }
+  }
+  return found;
 }
 
 function gaugeFindings(book: Book): Findings {

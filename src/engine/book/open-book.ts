@@ -17,7 +17,7 @@ import type {
 } from './book.js';
 import { INPUT_SHEETS, SETUP_ITEMS, type SheetName } from './input-sheets.js';
 import { headerKey, nameKey } from './names.js';
-import { ownColumnsOf } from './own-columns.js';
+import { hasBuriedColumns, ownColumnsOf } from './own-columns.js';
 import { readParts } from './parts.js';
 import { quoted } from './problems.js';
 import { splitHeader } from './reading-headers.js';
@@ -64,6 +64,7 @@ export function openBook(model: WorkbookModel, setup: Setup): Book {
     studies: rowsOf('Gauge study', studyRow),
     ...parts,
   };
+  notices.push(...upsideDown(book.newShells, tables.get('New shells'), model.file));
   const badOf = (rows: readonly { bad: readonly Book['bad'][number][] }[]) => rows.flatMap(({ bad }) => bad);
   return {
     model,
@@ -77,6 +78,18 @@ export function openBook(model: WorkbookModel, setup: Setup): Book {
     bad: [...setup.bad, ...Object.values(book).flatMap(badOf), ...badOf(fits ?? keptStrips)],
     bareNumbers: [...tables.values()].flatMap((table) => table.bareNumbers),
   };
+}
+
+/** New shells have no Status: what is never bought is said here. */
+function upsideDown(rows: readonly NewShellRow[], table: Table | undefined, file: string): string[] {
+  return rows.flatMap(({ row, mark, from, to }) =>
+    from !== undefined && to !== undefined && from > to
+      ? [
+          `${file}: ${table!.sheet.name}, row ${row + 1}, mark ${quoted(mark ?? '')}: found Wall from above Wall to; ` +
+            'expected the smaller first; correct them: until then the shell is not bought.',
+        ]
+      : [],
+  );
 }
 
 /** A row that leaves its Engine type out is for the only one; a refused cell is for none. */
@@ -120,6 +133,12 @@ function tablesOf(model: WorkbookModel, setup: Setup, notices: string[]): Map<Sh
       );
     }
     if (missing.length === 0) tables.set(name, table);
+    if (hasBuriedColumns(name, sheet)) {
+      notices.push(
+        `${model.file}: sheet ${sheet.name}: found results of an earlier run with other columns to their right; expected them last; ` +
+          'they are kept as columns of yours and no longer brought up to date; delete them, or move your columns before them.',
+      );
+    }
     for (const header of table.repeatedHeaders) {
       notices.push(
         `${model.file}: sheet ${sheet.name}: found a second column of what the header "${header}" means; only the first is read; ` +
@@ -181,7 +200,7 @@ function material(row: Row, header: string, knows: MaterialLookup): string | und
   row.refuse(
     row.cell(header)!,
     `a material of Materials or ${listOf(Object.keys(BUILT_IN_EXPANSION))}`,
-    'add it to Materials with its expansion',
+    'give its expansion in Materials',
   );
   return undefined;
 }

@@ -16,21 +16,42 @@ const MOST_CONDITIONS = 255;
 /** Rows below the last that are watched too, so that a part typed after the run is noticed. */
 const ROWS_BELOW = 500;
 
-/** The last decimal of the sum that is compared. Weighted by at least 1, one grain in any cell shows. */
+/** The last decimal of the sums that are compared. Weighted by at least 1, one grain in any cell shows. */
 const DECIMALS = 5;
 
 const CHANGED = 'changed: run again';
 
-/** Weights tell the cells of a range apart, so that two readings which change places are noticed. */
-const ROW_WEIGHTS = 97;
+/**
+ * Weights tell cells apart, so that readings which change places are noticed: two sums weigh the rows, by remainders of
+ * two primes, and one the columns. Two cells weigh the same in all three only in one column, 8633 rows apart.
+ */
+const ROW_WEIGHTS = [97, 89] as const;
 
-function weightOf(column: number): number {
-  return 1 + ((column * 101) % 89);
+/** One of the sums, as a formula and as its value at the run. */
+class Sum {
+  private readonly terms: string[] = [];
+  private value = 0;
+
+  add(term: string): void {
+    this.terms.push(term);
+  }
+
+  count(value: number, weight: number): void {
+    this.value += value * weight;
+  }
+
+  get condition(): string {
+    const total = this.terms.length === 1 ? this.terms[0]! : `(${this.terms.join('+')})`;
+    return `ROUND(${total}-${Number(this.value.toFixed(DECIMALS))},${DECIMALS})=0`;
+  }
 }
 
+const rowWeight = (row: number, prime: number) => ((row + 1) % prime) + 1;
+
 export function readingsUnchanged({ book }: Assessment): OutputCell {
-  const sums: string[] = [];
-  let sum = 0;
+  const ofRows = ROW_WEIGHTS.map((prime) => ({ prime, sum: new Sum() }));
+  const ofColumns = new Sum();
+  let columnWeight = 0;
   let count = 0;
   const counts: string[] = [];
   /** Conditions on cells that no sum takes in. */
@@ -42,13 +63,15 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
     const temperature = table.columns.get('Temperature');
     if (temperature) columns.push(temperature.column);
     for (const column of columns) {
+      columnWeight += 1;
       const { first, last } = rowsOf(table);
       const rangeOf = (from: number, to: number) =>
         `${quotedSheet(table.sheet.name)}!${columnLetters(column)}${from + 1}:${columnLetters(column)}${to + 1}`;
       for (const [from, to] of withoutRefused(table, column, first, last)) {
         const range = rangeOf(from, to);
         // Given as its own argument, SUMPRODUCT counts a text cell as 0.
-        sums.push(`SUMPRODUCT(${range},MOD(ROW(${range}),${ROW_WEIGHTS})+${weightOf(column)})`);
+        for (const { prime, sum } of ofRows) sum.add(`SUMPRODUCT(${range},MOD(ROW(${range}),${prime})+1)`);
+        ofColumns.add(`${columnWeight}*SUM(${range})`);
       }
       counts.push(`COUNTA(${rangeOf(first, last)})`);
       for (let row = first; row <= last; row++) {
@@ -56,7 +79,8 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
         if (!content) continue;
         count += 1;
         if (content.kind === 'number' || content.kind === 'date') {
-          sum += content.value * (((row + 1) % ROW_WEIGHTS) + weightOf(column));
+          for (const { prime, sum } of ofRows) sum.count(content.value, rowWeight(row, prime));
+          ofColumns.count(content.value, columnWeight);
         } else if (content.kind === 'text') {
           const cell = sheetCell(table.sheet.name, row, column);
           singles.push(`EXACT(${cell},"${content.value.replaceAll('"', '""')}")`);
@@ -67,10 +91,10 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
       }
     }
   }
-  if (sums.length === 0) return { value: 'unchanged', format: 'plain' };
-  const total = sums.length === 1 ? sums[0]! : `(${sums.join('+')})`;
+  if (columnWeight === 0) return { value: 'unchanged', format: 'plain' };
   const conditions = [
-    `ROUND(${total}-${Number(sum.toFixed(DECIMALS))},${DECIMALS})=0`,
+    ...ofRows.map(({ sum }) => sum.condition),
+    ofColumns.condition,
     `${counts.join('+')}=${count}`,
     ...singles,
   ];

@@ -47,7 +47,8 @@ export function summaryColumns(assessment: Assessment, layout: Layout): SheetCol
   const length = (grain: Grain | undefined) => (grain === undefined ? undefined : inUnit(grain, unit));
   const count = (header: string, ...statuses: FitResult['status'][]): SheetColumn<NeighbourResult> => ({
     header,
-    width: header.length > 9 ? 11 : 10,
+    // The gaps of the sets stand below.
+    width: unit === 'in' ? 12 : header.length > 9 ? 11 : 10,
     format: 'whole',
     value: (group) => countOf(group, ...statuses),
     formula: (group) => liveCount(group, statuses[0]!, layout),

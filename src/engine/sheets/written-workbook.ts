@@ -1,6 +1,6 @@
 /** Everything that one run writes into a workbook. */
 
-import { inUnit } from '../../maths/units.js';
+import { inUnit, type LengthUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
 import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part.js';
@@ -149,7 +149,10 @@ function sheetEdits(assessment: Assessment, { cells, userValues, layout }: Evalu
       storedValues: userValues.filter(({ sheet }) => sheet === table.sheet.name),
       widths: isQuiet
         ? []
-        : headers.map((header, place) => ({ column: first + place, characters: widthOf(header, name) })),
+        : headers.map((header, place) => ({
+            column: first + place,
+            characters: widthOf(header, name, book.setup.lengthUnit),
+          })),
     });
   }
   for (const sheet of book.model.sheets) {
@@ -199,8 +202,12 @@ const WIDTHS: Readonly<Record<string, number>> = {
   Why: 50,
 };
 const LENGTH_WIDTH = 10;
+/** Seven decimals and the room beside them, in a wide face. */
+const INCH_WIDTH = 12;
 /** `within service limit` */
 const FIT_STATUS_WIDTH = 19;
+/** `check the source` */
+const TABLE_STATUS_WIDTH = 17;
 
 /** In the program's own sheet headers wrap. */
 const FITS_WIDTHS: Readonly<Record<string, number>> = {
@@ -213,9 +220,27 @@ const FITS_WIDTHS: Readonly<Record<string, number>> = {
   Why: 50,
 };
 
-function widthOf(header: string, sheet: SheetName): number {
+function widthOf(header: string, sheet: SheetName, unit: LengthUnit): number {
   if (header === 'Status' && sheet === 'Fits') return FIT_STATUS_WIDTH;
-  return WIDTHS[header] ?? LENGTH_WIDTH;
+  if (header === 'Status' && !INPUT_SHEETS[sheet].readings) return TABLE_STATUS_WIDTH;
+  return lengthWidth(header, WIDTHS[header], unit);
+}
+
+const LENGTHS = [
+  'Size',
+  'Largest',
+  'Smallest',
+  'Taper',
+  'Size U',
+  'Wall',
+  'Wall U',
+  'Clearance',
+  'Tightest',
+  'Loosest',
+];
+
+function lengthWidth(header: string, width = LENGTH_WIDTH, unit: LengthUnit): number {
+  return unit === 'in' && LENGTHS.includes(header) ? INCH_WIDTH : width;
 }
 
 function tableCells(name: SheetName, tables: Assessment['tables'], first: number): PlacedCell[] {
@@ -266,7 +291,7 @@ function fitsSheet(assessment: Assessment, { cells, layout }: Evaluated): Output
     formats: new Set<OutputFormat>(['header', 'name', unit === 'in' ? 'in' : 'mm', ...computed.formats]),
     widths: [
       ...inputs.map(() => 11),
-      ...results.map((header) => FITS_WIDTHS[header] ?? LENGTH_WIDTH),
+      ...results.map((header) => lengthWidth(header, FITS_WIDTHS[header], unit)),
       MADE_BY_WIDTH,
     ],
     headerRows: 1,

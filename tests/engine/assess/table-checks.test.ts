@@ -320,11 +320,13 @@ test('Materials named twice, or bad', () => {
     { Material: 'Bronze', Expansion: 19 },
     { Material: 'steel', Expansion: 12 },
     { Material: 'wood', Expansion: 'some' },
+    { Material: 'slate' },
   );
   expect(findings('Materials', { Materials })).toEqual([
     'material bronze is named 2 times: the first rules',
     'material Bronze is named 2 times: the first rules',
     '',
     'Materials!B5 (Expansion): found the text "some", expected an expansion in 1e-6 per K from 0 to 1000',
+    'Expansion is blank: the row says nothing of this material',
   ]);
 });

@@ -1,5 +1,6 @@
 /** What may have been meant to be read and is not is said, and changes no number. */
 import { describe, expect, test } from 'vitest';
+import { RESULT_HEADERS } from '../../../src/engine/columns/result-headers.js';
 import { bookOf, table } from '../book-of.js';
 
 const AT_1 = { Part: 'J1', Engine: 'E1', Fit: 'big end', Position: 1 };
@@ -62,4 +63,28 @@ describe('an item of Setup that no setting has', () => {
     });
     expect(notices).toEqual([]);
   });
+});
+
+test.each([
+  ['with a column of the user behind them', [...RESULT_HEADERS.Journals!, 'Remark'], 1],
+  ['at the right end', RESULT_HEADERS.Journals!, 0],
+  ['twice, the last at the right end', [...RESULT_HEADERS.Journals!, ...RESULT_HEADERS.Journals!], 1],
+  ['in part', RESULT_HEADERS.Journals!.slice(1), 0],
+])('results of an earlier run %s', (_words, headers, count) => {
+  const { notices } = bookOf({ Journals: [['Part', 'Engine', 'Fit', 'Position', 'A 0', ...headers]] });
+  expect(notices).toHaveLength(count);
+  for (const notice of notices) expect(notice).toContain('sheet Journals: found results of an earlier run');
+});
+
+test('a new shell whose walls are upside down is never bought, and named', () => {
+  const shell = { 'Engine type': 'X', Fit: 'main', Half: 'upper' };
+  const { notices } = bookOf({
+    'New shells': table(
+      { ...shell, Mark: 'V', 'Wall from': 1.482, 'Wall to': 1.489 },
+      { ...shell, Mark: 'W', 'Wall from': 1.489, 'Wall to': 1.482 },
+    ),
+  });
+  expect(notices).toEqual([
+    expect.stringContaining('New shells, row 3, mark "W": found Wall from above Wall to'),
+  ]);
 });

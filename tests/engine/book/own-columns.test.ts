@@ -46,7 +46,7 @@ test('our columns of an earlier run are not read', () => {
     Limits: [
       ['Engine type', 'Fit', 'Clearance min', 'Clearance max', 'Status', 'Why'],
       ['X', 'main', 0.02, 0.06, 'consistent', undefined],
-      [undefined, undefined, undefined, undefined, 'left over', undefined],
+      [undefined, undefined, undefined, undefined, 'check the source', 'left over'],
     ],
     Gauges: [
       ['Gauge', 'Max error', 'Material', 'Status', 'Why'],
@@ -55,6 +55,18 @@ test('our columns of an earlier run are not read', () => {
   });
   expect(book.bad).toEqual([]);
   expect([book.limits.length, book.gauges.length]).toEqual([1, 1]);
+});
+
+test.each([
+  ['our words', ['consistent', undefined, 'check the source'], true],
+  ["a user's words", ['consistent', 'seen by me', undefined], false],
+  ["a user's numbers", [1, undefined], false],
+])('Status and Why at the end of a table that hold %s', (_words, cells, isOurs) => {
+  const rows = cells.map((cell) => ['X', 'main', 0.02, 0.06, cell, 'words']);
+  const { sheets } = modelOf({
+    Limits: [['Engine type', 'Fit', 'Clearance min', 'Clearance max', 'Status', 'Why'], ...rows],
+  });
+  expect(ownColumnsOf('Limits', sheets[0]!)?.first).toBe(isOurs ? 4 : undefined);
 });
 
 describe('a Fits sheet', () => {

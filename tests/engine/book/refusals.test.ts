@@ -153,7 +153,7 @@ describe('the tables', () => {
   test('a material in no table', () => {
     expect(sentences({ ...limits({ 'Journal material': 'unobtainium' }) })).toEqual([
       `${FILE}: Limits!E2 (Journal material): found the text "unobtainium"; expected a material of Materials or ` +
-        'steel, cast iron, aluminium or magnesium; add it to Materials with its expansion.',
+        'steel, cast iron, aluminium or magnesium; give its expansion in Materials.',
     ]);
   });
 

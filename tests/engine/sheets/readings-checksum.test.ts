@@ -12,8 +12,10 @@ async function cellOver(...walls: Plain[]) {
 test('numbers are summed by place, texts compared, cells counted', async () => {
   const { value, formula } = await cellOver(1.487, '1.489 mm');
   expect(value).toBe('unchanged');
-  // Column C is the third: weight 1 + (2 · 101 mod 89) = 25, and row 2 adds 2: 1.487 · 27 = 40.149.
-  expect(formula).toContain("SUMPRODUCT('Shells'!C2:C503,MOD(ROW('Shells'!C2:C503),97)+25)-40.149,5)=0");
+  // Row 2 weighs 2 + 1: 1.487 · 3 = 4.461; the first column of readings weighs 1.
+  expect(formula).toContain("SUMPRODUCT('Shells'!C2:C503,MOD(ROW('Shells'!C2:C503),97)+1)-4.461,5)=0");
+  expect(formula).toContain("SUMPRODUCT('Shells'!C2:C503,MOD(ROW('Shells'!C2:C503),89)+1)-4.461,5)=0");
+  expect(formula).toContain("ROUND(1*SUM('Shells'!C2:C503)-1.487,5)=0");
   expect(formula).toContain("COUNTA('Shells'!C2:C503)=2");
   expect(formula).toContain(`EXACT('Shells'!C3,"1.489 mm")`);
 });
@@ -23,10 +25,40 @@ test('two readings that change places change the sum', async () => {
   expect(one.formula).not.toBe(other.formula);
 });
 
+/** The numbers that the sums had at the run. */
+async function sumsOf(values: readonly (readonly number[])[]) {
+  const rows = values.map((walls, at) => ({
+    Part: `S${at}`,
+    Half: 'upper',
+    ...Object.fromEntries(walls.map((wall, place) => [`Wall ${place + 1}`, wall])),
+  }));
+  const { formula } = readingsUnchanged(await assessBook(bookOf({ Shells: table(...rows) }), { seconds: 1 }));
+  return [...formula!.matchAll(/-([\d.]+),5\)=0/g)].map(([, sum]) => sum);
+}
+
+test('any two readings of a sheet that change places change a sum', async () => {
+  const [rows, columns] = [120, 3];
+  const walls = Array.from({ length: rows }, () => Array.from({ length: columns }, () => 1.5));
+  const before = (await sumsOf(walls)).join();
+  const swapped = new Set<string>();
+  // One cell larger by one grain: the sums name its place.
+  for (let row = 0; row < rows; row += 1) {
+    for (let column = 0; column < columns; column += 1) {
+      walls[row]![column] = 1.50001;
+      swapped.add((await sumsOf(walls)).join());
+      walls[row]![column] = 1.5;
+    }
+  }
+  expect(swapped.size).toBe(rows * columns);
+  expect(swapped).not.toContain(before);
+});
+
 test('an error and a boolean are watched by themselves, and no sum runs over them', async () => {
   const { value, formula } = await cellOver(1.487, ERROR, 1.488, true);
   expect(value).toBe('unchanged');
-  const sums = [...formula!.matchAll(/SUMPRODUCT\('Shells'!(\w+:\w+),/g)].map(([, range]) => range);
+  const sums = [...formula!.matchAll(/SUMPRODUCT\('Shells'!(\w+:\w+),MOD\(ROW\(\S+?\),97\)/g)].map(
+    ([, range]) => range,
+  );
   expect(sums).toEqual(['C2:C2', 'C4:C4', 'C6:C505']);
   expect(formula).toContain("ISERROR('Shells'!C3)");
   expect(formula).toContain("ISLOGICAL('Shells'!C5)");
