@@ -37,9 +37,15 @@ export function fillBest(sets: WorkingSets, site: number): boolean {
   if (!sets.boreIsFree(site)) return false;
   const { table } = sets;
   let [least, best]: [number, Choice | undefined] = [Number.POSITIVE_INFINITY, undefined];
+  // Parts that ran together first: no others have what that is worth.
+  for (const { rod, upper, lower } of table.togetherAt(site)) {
+    if (!sets.fits(site, { rod, upper, lower })) continue;
+    const cost = table.cost(site, rod, upper, lower);
+    if (cost < least) [least, best] = [cost, { rod, upper, lower }];
+  }
   for (const rod of openRods(sets, site)) {
     table.visitPairs(site, rod, (pair, atLeast) => {
-      if (atLeast >= least) return true;
+      if (atLeast + table.weights.kept >= least) return true;
       const { upper, lower } = pair;
       if (sets.bothFree(upper, lower)) {
         const cost = table.cost(site, rod, upper, lower);

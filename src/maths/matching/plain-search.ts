@@ -11,26 +11,32 @@ import { compareValues, type WorkingSets } from './working-sets.js';
  * Fills engine after engine, in the order given; one that cannot be completed puts its parts back. Then
  * what can be filled of those.
  * @param engines the sites of each
+ * @param isOver whether to leave it at that
  */
 export function fillInOrder(
   sets: WorkingSets,
   engines: readonly (readonly number[])[],
   fill: typeof fillBest,
+  isOver: () => boolean = () => false,
 ): void {
   const partly: (readonly number[])[] = [];
   for (const sites of engines) {
+    if (isOver()) return;
     const own = sites.filter((site) => !sets.choices[site]);
     const all = own.every((site) => fill(sets, site));
     if (all && sets.isCompleteEngine(sets.table.sites[sites[0]!]!.engine)) continue;
     for (const site of own) sets.put(site, undefined);
     partly.push(own);
   }
-  for (const site of partly.flat()) fill(sets, site);
+  for (const site of partly.flat()) {
+    if (isOver()) return;
+    fill(sets, site);
+  }
 }
 
 /**
  * The best of a few plain searches.
- * @param remaining seconds left, asked before each but the first
+ * @param remaining seconds left; the first search is made in any case
  */
 export function plainSearch(sets: WorkingSets, remaining: () => number): void {
   const engines = sitesOfEngines(sets.table);
@@ -44,7 +50,9 @@ export function plainSearch(sets: WorkingSets, remaining: () => number): void {
   ] as const) {
     if (best && remaining() <= 0) break;
     for (const site of sets.choices.keys()) sets.put(site, undefined);
-    fillInOrder(sets, order, fill);
+    // The first is made whole, so that there are sets whatever the time.
+    const whole = best === undefined;
+    fillInOrder(sets, order, fill, () => !whole && remaining() <= 0);
     const value = sets.value();
     if (!best || compareValues(value, best.value) < 0) best = { choices: [...sets.choices], value };
   }
