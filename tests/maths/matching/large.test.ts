@@ -4,7 +4,7 @@ import { windowsApart } from '../../../src/maths/matching/mass-groups.js';
 import { ranksOf } from '../../../src/maths/matching/mass-windows.js';
 import { matchStock } from '../../../src/maths/matching/match.js';
 import { bestByTryingAll } from './every-set.js';
-import { randomOf, tinyStock, wholeOf, workshopStock } from './random-stock.js';
+import { randomOf, shuffledStock, tinyStock, wholeOf, workshopStock } from './random-stock.js';
 import { valuesOf } from './values-of.js';
 
 describe('tiny stocks searched as large ones are', () => {
@@ -66,4 +66,16 @@ describe('rods in groups of masses', () => {
     const { stages } = await matchStock(workshopStock(1, size), { seconds: 8 });
     expect(stages[0]).toEqual({ aim: 'complete engines', reached: 64, bound: 64 });
   });
+});
+
+test('a shelf with a mass spread gives one result in any order of its rows', async () => {
+  const stock = workshopStock(6, { cranks: 12, pins: 4, mains: 0, rods: 62, shells: 240, massSpread: 3 });
+  const names = async (rows: typeof stock) =>
+    (await matchStock(rows, { largeFrom: 0 })).fits.map(({ journal, bore, parts }) => [
+      journal.name,
+      bore.name,
+      parts.upper,
+      parts.lower,
+    ]);
+  expect(await names(shuffledStock(randomOf(9), stock))).toEqual(await names(stock));
 });

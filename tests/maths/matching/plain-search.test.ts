@@ -1,0 +1,50 @@
+/** The plain search, and what its time leaves of it. */
+import { describe, expect, test } from 'vitest';
+import { fillFirst } from '../../../src/maths/matching/fill.js';
+import { FitTable, sitesOfEngines } from '../../../src/maths/matching/fit-table.js';
+import { orderStock } from '../../../src/maths/matching/order.js';
+import { fillInOrder, plainSearch } from '../../../src/maths/matching/plain-search.js';
+import { problemOf } from '../../../src/maths/matching/problem.js';
+import { compareValues, WorkingSets } from '../../../src/maths/matching/working-sets.js';
+import { workshopStock } from './random-stock.js';
+
+const stock = workshopStock(3, { cranks: 12, pins: 4, mains: 0, rods: 62, shells: 240 });
+const table = new FitTable(problemOf(orderStock(stock), { merge: true }));
+
+function firstFit(): WorkingSets {
+  const sets = new WorkingSets(table);
+  fillInOrder(sets, sitesOfEngines(table), fillFirst);
+  return sets;
+}
+
+/** The plain search whose time is up after it was asked for so often. */
+function cutShort(asked: number): WorkingSets {
+  const sets = new WorkingSets(table);
+  let times = 0;
+  plainSearch(sets, () => (times++ < asked ? 1 : 0));
+  return sets;
+}
+
+describe('the plain search', () => {
+  test('without any time is first fit, engine by engine, whole', () => {
+    expect(cutShort(0).choices).toEqual(firstFit().choices);
+    expect(cutShort(0).value().complete).toBeGreaterThan(0);
+  });
+
+  test('is never worse than that, wherever its time cuts it off', () => {
+    const first = firstFit().value();
+    for (let asked = 1; asked < 60; asked++)
+      expect(compareValues(cutShort(asked).value(), first)).toBeLessThanOrEqual(0);
+    // With all of its time it is better here.
+    expect(compareValues(cutShort(1000).value(), first)).toBeLessThan(0);
+  });
+
+  test('stops within a search, not only between two', () => {
+    let times = 0;
+    plainSearch(new WorkingSets(table), () => {
+      times++;
+      return 1;
+    });
+    expect(times).toBeGreaterThan(3 * sitesOfEngines(table).length);
+  });
+});
