@@ -63,7 +63,7 @@ describe('rods in groups of masses', () => {
 
   test('complete a shelf of 64 cranks whose rods differ by no more than 3 g', async () => {
     const size = { cranks: 64, pins: 4, mains: 0, rods: 333, shells: 1280, massSpread: 3 };
-    const { stages } = await matchStock(workshopStock(1, size), { seconds: 8 });
+    const { stages } = await matchStock(workshopStock(1, size), { seconds: 4 });
     expect(stages[0]).toEqual({ aim: 'complete engines', reached: 64, bound: 64 });
   });
 });
