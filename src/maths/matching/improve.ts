@@ -3,7 +3,6 @@ import { type LinearBound, reducedCost, SLACK, type Stage } from './linear-bound
 import { type Column, fitColumn, type Model } from './model-columns.js';
 import { type PricedFit, priceFits } from './pricing.js';
 import type { Pool } from './quads.js';
-import { sequenceOf } from './random.js';
 import type { Solver } from './solver.js';
 import type { Taken } from './taken.js';
 
@@ -40,11 +39,6 @@ function fitKey({ meaning }: Column): string {
   return meaning.is === 'fit' ? `${meaning.gap},${meaning.shape}` : '';
 }
 
-/** A lot for each fit, the same in every run. */
-function scatter({ gap, shape }: PricedFit): number {
-  return sequenceOf(gap * 65_537 + shape)();
-}
-
 /** Every column that sets better than `reached` could use, judged by the linear bound; the likeliest if there are more fits than `most`. */
 export function usefulColumns(
   model: Model,
@@ -66,17 +60,16 @@ export function usefulColumns(
     if (!known.has(`${fit.gap},${fit.shape}`)) fresh.push(fit);
   });
   if (fresh.length > most) {
-    // Many cost the same: those of the linear program first, then some of every gap.
+    // Many cost the same: those of the linear program first.
     const held = new Set(pool.quads.map(({ gap, shape }) => `${gap},${shape}`));
+    const isOther = (fit: PricedFit) => Number(!held.has(`${fit.gap},${fit.shape}`));
     const rank = new Map(
-      fresh.map((fit) => [
-        fit,
-        [Math.round(fit.reducedCost / SLACK), Number(!held.has(`${fit.gap},${fit.shape}`)), scatter(fit)],
-      ]),
+      fresh.map((fit) => [fit, [Math.round(fit.reducedCost / SLACK), isOther(fit)] as const]),
     );
-    const [cost, isOther, lot] = [0, 1, 2] as const;
-    const by = (key: number) => (a: PricedFit, b: PricedFit) => rank.get(a)![key]! - rank.get(b)![key]!;
-    fresh.sort((a, b) => by(cost)(a, b) || by(isOther)(a, b) || by(lot)(a, b));
+    fresh.sort((a, b) => {
+      const [[cost, other], [costOfB, otherOfB]] = [rank.get(a)!, rank.get(b)!];
+      return cost - costOfB || other - otherOfB || a.gap - b.gap || a.shape - b.shape;
+    });
   }
   const complete = fresh.length <= most;
   return {
