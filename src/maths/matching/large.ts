@@ -23,8 +23,14 @@ import {
   rodsKept,
   type Side,
 } from './sides.js';
-import { LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
+import { FIRST_KICKS, LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
 import type { WorkingSets } from './working-sets.js';
+
+/** Share of the time that the first kicks may take, where the plain search leaves journals empty. */
+const FIRST_SHARE = 0.3;
+
+/** Share of the time left that a bound may take. */
+const BOUND_SHARE = 0.6;
 
 /** Share of the time left that a whole-number program may take. */
 const PROGRAM_SHARE = 0.5;
@@ -63,6 +69,14 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
     aim.amount === 'distance' ? { ...aim, step: greatestCommonDivisor([aim.step, step]) } : aim,
   );
   const inner = innerSide(search, outer, aims);
+  if (!sets.isFull()) {
+    const share = remaining() * (1 - FIRST_SHARE);
+    improveByKicks(sets, {
+      idle: FIRST_KICKS,
+      remaining: () => remaining() - share,
+      done: () => sets.isFull(),
+    });
+  }
   const stages: Reached[] = [];
   for (const [place, aim] of aims.entries()) {
     let bound = plainBound(model, aim, sets.value().complete);
@@ -73,7 +87,9 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
     const isOpen = () => value() > bound && left() > 0;
     const boundOf = ({ relaxation, bridge }: Side) => {
       for (const quad of bridge.quadsOf(sets)) relaxation.pool.add(quad);
-      return relaxation.bound(aim, stages, value(), left);
+      // What the bound leaves open is the programs' and the kicks': they get their share.
+      const rest = left() * (1 - BOUND_SHARE);
+      return relaxation.bound(aim, stages, value(), () => left() - rest);
     };
     const tryGroups = (wishes: readonly Wish[], how: Regrouping) => {
       if (!isOpen()) return;
