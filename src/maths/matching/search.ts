@@ -49,12 +49,16 @@ function journalCount(stock: Stock): number {
   return stock.engines.reduce((sum, { journals }) => sum + journals.length, 0);
 }
 
+/** Up to so many cranks a stock below the general limit is never large: its proofs are worth their time. */
+const PROVED_CRANKS = 10;
+
 /** Of stocks with a mass spread, whose whole-number programs would have a window for every crank. */
 const LARGE_WEIGHED = 80;
 
 /** The problem of a stock with the sets of the plain search. */
 function start(stock: StockOnGrid, remaining: () => number, largeFrom: number): Started {
-  const weighed = stock.inner.kinds.some(({ massSpread }) => massSpread !== undefined);
+  const { kinds, engines } = stock.inner;
+  const weighed = engines.length > PROVED_CRANKS && kinds.some(({ massSpread }) => massSpread !== undefined);
   const from = weighed ? Math.min(largeFrom, LARGE_WEIGHED) : largeFrom;
   const large = stock.grid > 1 || journalCount(stock.inner) >= from;
   const problem = problemOf(stock.inner, { merge: large });
