@@ -31,9 +31,9 @@ export const FIRST_KICKS = 40;
 export const MORE_KICKS = 400;
 /** Nodes of the first whole-number programs, over the likeliest fits. */
 const FIRST_NODES = 50;
-/** Fits in them, and in the last one, over all that could still help. */
+/** Fits in them, and in the last ones, over all that could still help: few are settled sooner. */
 const LIKELIEST_FITS = [1_000, 3_000];
-const MOST_FITS = 20_000;
+const MOST_FITS = [20_000, 200_000];
 
 function amountOf({ amount, sign, step }: Aim, { amounts }: Column): number {
   return (sign * (amounts[amount] ?? 0)) / step;
@@ -132,7 +132,7 @@ function close(
   if (isOpen()) kick(MORE_KICKS);
   const programs = [
     ...LIKELIEST_FITS.map((most) => ({ nodes: FIRST_NODES, most })),
-    { nodes: undefined, most: MOST_FITS },
+    ...MOST_FITS.map((most) => ({ nodes: undefined, most })),
   ];
   for (const { nodes, most } of programs) {
     if (!isOpen()) return bound;
