@@ -92,18 +92,20 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
     }
   }
   if (columnWeight === 0) return { value: 'unchanged', format: 'plain' };
-  const conditions = [
-    ...ofRows.map(({ sum }) => sum.condition),
-    ofColumns.condition,
-    `${counts.join('+')}=${count}`,
-    ...singles,
-  ];
-  // AND takes at most 255 conditions in every program.
+  const others = [`${counts.join('+')}=${count}`, ...singles];
+  const [rows, otherRows] = ofRows.map(({ sum }) => sum.condition);
+  // Where many cells are refused there is no room for every sum.
   const formula =
-    conditions.length > MOST_CONDITIONS
-      ? undefined
-      : fitting(`IFERROR(IF(AND(${conditions.join(',')}),"unchanged","${CHANGED}"),"${CHANGED}")`);
+    watching([rows!, otherRows!, ofColumns.condition, ...others]) ??
+    watching([rows!, ofColumns.condition, ...others]) ??
+    watching([rows!, ...others]);
   return { value: formula ? 'unchanged' : 'not watched: run again after a change', format: 'plain', formula };
+}
+
+/** Undefined where it would be longer than programs take: AND takes at most 255 conditions in every one. */
+function watching(conditions: readonly string[]): string | undefined {
+  if (conditions.length > MOST_CONDITIONS) return undefined;
+  return fitting(`IFERROR(IF(AND(${conditions.join(',')}),"unchanged","${CHANGED}"),"${CHANGED}")`);
 }
 
 function rowsOf(table: Table): { first: number; last: number } {

@@ -42,7 +42,7 @@ interface Started {
 
 type Progress = (message: string) => void;
 
-/** From here on journals of different engines are one class, and no whole-number program is tried. */
+/** From here on journals of different engines are one class, and only the linear bound proves. */
 const LARGE_JOURNALS = 250;
 
 function journalCount(stock: Stock): number {

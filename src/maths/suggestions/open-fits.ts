@@ -7,7 +7,6 @@ import type { Grain } from '../grain.js';
 import type {
   FitKind,
   Stock,
-  StockEngine,
   StockJournal,
   StockNewShell,
   StockRod,
@@ -28,11 +27,6 @@ export type Obstacle =
   | 'half difference'
   | 'no fit'
   | 'taken';
-
-export interface JournalPlace {
-  readonly engine: StockEngine;
-  readonly journal: StockJournal;
-}
 
 interface Entry<Row> {
   readonly row: Row;

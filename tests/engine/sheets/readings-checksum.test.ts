@@ -65,6 +65,17 @@ test('an error and a boolean are watched by themselves, and no sum runs over the
   expect(formula).toContain("COUNTA('Shells'!C2:C505)=4");
 });
 
+test.each([
+  [10, ['97', '89']],
+  // Every error parts a column in two.
+  [60, ['97']],
+])('with %i errors the sums that there is room for', async (errors, primes) => {
+  const walls = Array.from({ length: 2 * errors }, (_, at) => (at % 2 === 0 ? 1.487 : ERROR));
+  const { value, formula } = await cellOver(...walls);
+  expect(value).toBe('unchanged');
+  expect([...new Set([...formula!.matchAll(/,(\d+)\)\+1\)/g)].map(([, prime]) => prime))]).toEqual(primes);
+});
+
 test('a book with more than can be watched says so', async () => {
   const texts = Array.from({ length: 300 }, (_, at) => `1.${4000 + at} mm`);
   expect(await cellOver(...texts)).toEqual({
