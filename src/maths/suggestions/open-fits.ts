@@ -4,14 +4,7 @@
  */
 import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
-import type {
-  FitKind,
-  Stock,
-  StockJournal,
-  StockNewShell,
-  StockRod,
-  StockShell,
-} from '../matching/stock.js';
+import type { FitKind, Stock, StockJournal, StockNewShell, StockRod, StockShell } from '../matching/stock.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
 import { FitRules, type GivenLimits, goesOn, type Side, sameKind, wishOf } from './rules.js';
