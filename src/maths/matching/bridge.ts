@@ -29,7 +29,12 @@ function placesOf(classes: readonly (readonly object[])[]): ReadonlyMap<object, 
   return new Map(classes.flatMap((rows, place) => rows.map((row) => [row, place] as const)));
 }
 
-const placesIn = ({ journals, rods, shells }: Pick<Model['problem'], 'journals' | 'rods' | 'shells'>) => ({
+/** The classes of the rows of a problem. */
+export const placesIn = ({
+  journals,
+  rods,
+  shells,
+}: Pick<Model['problem'], 'journals' | 'rods' | 'shells'>) => ({
   journal: placesOf(journals.map((each) => each.journals)),
   rod: placesOf(rods.map((each) => each.rods)),
   shell: placesOf(shells.map((each) => (each.bought ? [each.bought] : each.shells))),

@@ -1,19 +1,44 @@
 /**
- * Rods parted by mass beforehand, so that a crank whose rods all come from one group keeps the mass spread.
+ * Cranks put together in groups, each with one window of mass that their rods come from: so every crank keeps
+ * the mass spread, whichever of these rods it gets.
  *
  * Fewer sets are possible so than the rule allows, but a model of classes can hold them: alike
- * journals of all the cranks of a group are one class, and so are alike rods of the group.
+ * journals of all the cranks of a group are one class, and so are alike rods that serve the same groups.
  */
 import { assign } from './assignment.js';
 import { type MassRanks, type MassWindow, massRanks } from './mass-windows.js';
 import { BIG_END } from './part-classes.js';
 import type { Stock, StockRod } from './stock.js';
 
-/** A group is a whole number; undefined: in none. */
+/** A group is a whole number. */
 export interface MassGroups {
-  readonly ofRod: (rod: StockRod) => number | undefined;
-  /** By the place of the engine; the group that its rods of one engine type come from. */
+  /** The groups whose window holds the rod, in order. */
+  readonly ofRod: (rod: StockRod) => readonly number[];
+  /** By the place of the engine: the group that its rods of one engine type are for; undefined: in none. */
   readonly ofEngine: (engine: number, engineType: string) => number | undefined;
+}
+
+/** The groups of one engine type. */
+export interface GroupsOfType {
+  readonly ofRod: ReadonlyMap<StockRod, readonly number[]>;
+  readonly ofEngine: ReadonlyMap<number, number>;
+}
+
+/** Every rod to all the groups whose window holds it. */
+export function rodsByGroup(
+  rods: readonly StockRod[],
+  rankOf: MassRanks['rankOf'],
+  groups: readonly MassWindow[],
+): Map<StockRod, readonly number[]> {
+  return new Map(
+    rods.map((rod) => {
+      const rank = rankOf(rod.mass!);
+      return [
+        rod,
+        [...groups.keys()].filter((group) => groups[group]!.first <= rank && rank <= groups[group]!.last),
+      ];
+    }),
+  );
 }
 
 /** A rod that an engine would like to have. */
@@ -99,54 +124,65 @@ function placeCranks(
   return [...found].map((group) => (group === room.length ? undefined : group));
 }
 
-/** The groups of one engine type. */
+/** The window that holds all of a part of it and, of these, most rods. */
+function widened(part: MassWindow, windows: readonly MassWindow[], counts: readonly number[]): MassWindow {
+  const held = ({ first, last }: MassWindow) => {
+    let sum = 0;
+    for (let rank = first; rank <= last; rank++) sum += counts[rank]!;
+    return sum;
+  };
+  return windows
+    .filter(({ first, last }) => first <= part.first && part.last <= last)
+    .reduce((best, window) => (held(window) > held(best) ? window : best), part);
+}
+
 function groupsOfType(
   stock: Stock,
   engineType: string,
   { rankOf, windows }: MassRanks,
   wishes: readonly Wish[],
-) {
+): GroupsOfType {
   const rods = stock.rods.filter((rod) => rod.engineType === engineType && rod.mass !== undefined);
   const cranks = cranksOf(stock, engineType);
-  const ofEngine = new Map<number, number>();
-  const ofRod = new Map<StockRod, number>();
-  if (rods.length === 0 || cranks.length === 0) return { ofEngine, ofRod };
+  if (rods.length === 0 || cranks.length === 0) return { ofEngine: new Map(), ofRod: new Map() };
   const counts = new Array<number>(windows.at(-1)!.last + 1).fill(0);
   for (const { mass } of rods) counts[rankOf(mass!)]!++;
   const pins = cranks.reduce((most, crank) => Math.max(most, crank.pins), 0);
-  const groups = windowsApart(counts, windows, pins);
-  for (const rod of rods) {
-    const rank = rankOf(rod.mass!);
-    const group = groups.findIndex(({ first, last }) => first <= rank && rank <= last);
-    if (group >= 0) ofRod.set(rod, group);
-  }
-  const sizes = groups.map((_, group) => [...ofRod.values()].filter((own) => own === group).length);
+  // Windows with no rod in common say how many cranks find their rods for sure.
+  const apart = windowsApart(counts, windows, pins);
+  const sizes = apart.map(({ first, last }) =>
+    counts.slice(first, last + 1).reduce((sum, count) => sum + count, 0),
+  );
+  const ofRod = rodsByGroup(
+    rods,
+    rankOf,
+    apart.map((part) => widened(part, windows, counts)),
+  );
   const wished = new Map<string, number>();
   for (const { engine, rod } of wishes) {
-    const key = `${engine},${ofRod.get(rod)}`;
-    wished.set(key, (wished.get(key) ?? 0) + 1);
+    for (const group of ofRod.get(rod) ?? []) {
+      const key = `${engine},${group}`;
+      wished.set(key, (wished.get(key) ?? 0) + 1);
+    }
   }
   const places = placeCranks(
     cranks,
     quotas(sizes, pins, cranks.length),
     (engine, group) => wished.get(`${engine},${group}`) ?? 0,
   );
+  const ofEngine = new Map<number, number>();
   for (const [place, group] of places.entries())
     if (group !== undefined) ofEngine.set(cranks[place]!.engine, group);
   return { ofEngine, ofRod };
 }
 
 /** Where no spread is set, all rods and engines of a type are one group. */
-export function oneGroupElse(
-  types: ReadonlyMap<
-    string,
-    { readonly ofRod: ReadonlyMap<StockRod, number>; readonly ofEngine: ReadonlyMap<number, number> }
-  >,
-): MassGroups {
-  const one = <Value>(engineType: string, group: Value) => (types.has(engineType) ? group : 0);
+export function oneGroupElse(types: ReadonlyMap<string, GroupsOfType>): MassGroups {
+  const one = <Value>(engineType: string, group: Value, only: Value) =>
+    types.has(engineType) ? group : only;
   return {
-    ofRod: (rod) => one(rod.engineType, types.get(rod.engineType)?.ofRod.get(rod)),
-    ofEngine: (engine, engineType) => one(engineType, types.get(engineType)?.ofEngine.get(engine)),
+    ofRod: (rod) => one(rod.engineType, types.get(rod.engineType)?.ofRod.get(rod) ?? [], [0]),
+    ofEngine: (engine, engineType) => one(engineType, types.get(engineType)?.ofEngine.get(engine), 0),
   };
 }
 

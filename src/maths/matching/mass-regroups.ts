@@ -1,10 +1,9 @@
 /**
  * Groups of rods (mass-groups.ts) about sets at hand, so that these are among the sets that the groups allow.
  *
- * Any rods within the mass spread make a group, whether their masses lie apart from the others' or
- * not: cranks are put together whose rods lie in one window, and rods left over go where they fit.
+ * Cranks are put together whose rods lie in one window.
  */
-import { type MassGroups, oneGroupElse, type Wish } from './mass-groups.js';
+import { type GroupsOfType, type MassGroups, oneGroupElse, rodsByGroup, type Wish } from './mass-groups.js';
 import { type MassRanks, type MassWindow, massRanks } from './mass-windows.js';
 import type { Stock, StockRod } from './stock.js';
 
@@ -18,43 +17,16 @@ interface CrankRods {
 export const REGROUPINGS = ['fullest', 'lightest', 'heaviest'] as const;
 export type Regrouping = (typeof REGROUPINGS)[number];
 
-interface OfType {
-  readonly ofRod: ReadonlyMap<StockRod, number>;
-  readonly ofEngine: ReadonlyMap<number, number>;
-}
-
-/** Rods to the groups that their masses allow, each to the one with the fewest rods a crank. */
-function spread(
-  spare: readonly StockRod[],
-  groups: readonly { readonly window: MassWindow; readonly cranks: number }[],
-  rankOf: MassRanks['rankOf'],
-  ofRod: Map<StockRod, number>,
-): void {
-  const counts = groups.map(() => 0);
-  for (const group of ofRod.values()) counts[group]!++;
-  for (const rod of spare) {
-    const rank = rankOf(rod.mass!);
-    let best = -1;
-    for (const [group, { window, cranks }] of groups.entries()) {
-      if (rank < window.first || rank > window.last) continue;
-      if (best < 0 || counts[group]! / cranks < counts[best]! / groups[best]!.cranks) best = group;
-    }
-    if (best < 0) continue;
-    ofRod.set(rod, best);
-    counts[best]!++;
-  }
-}
-
 function groupsOfType(
   rods: readonly StockRod[],
   { rankOf, windows }: MassRanks,
   cranks: readonly CrankRods[],
   how: Regrouping,
-): OfType {
+): GroupsOfType {
   const fits = ({ first, last }: MassWindow, crank: CrankRods) =>
     crank.rods.every((rod) => first <= rankOf(rod.mass!) && rankOf(rod.mass!) <= last);
-  const [ofRod, ofEngine] = [new Map<StockRod, number>(), new Map<number, number>()];
-  const groups: { window: MassWindow; cranks: number }[] = [];
+  const ofEngine = new Map<number, number>();
+  const groups: MassWindow[] = [];
   let left = [...cranks];
   while (left.length > 0) {
     const counted = windows.map((window) => ({
@@ -65,16 +37,11 @@ function groupsOfType(
     if (how === 'heaviest') open.reverse();
     const [first] = how === 'fullest' ? open.sort((a, b) => b.own.length - a.own.length) : open;
     if (!first) break;
-    for (const { engine, rods: wanted } of first.own) {
-      ofEngine.set(engine, groups.length);
-      for (const rod of wanted) ofRod.set(rod, groups.length);
-    }
-    groups.push({ window: first.window, cranks: first.own.length });
+    for (const { engine } of first.own) ofEngine.set(engine, groups.length);
+    groups.push(first.window);
     left = left.filter((crank) => !first.own.includes(crank));
   }
-  const spare = rods.filter((rod) => !ofRod.has(rod));
-  spread(spare, groups, rankOf, ofRod);
-  return { ofRod, ofEngine };
+  return { ofRod: rodsByGroup(rods, rankOf, groups), ofEngine };
 }
 
 /**

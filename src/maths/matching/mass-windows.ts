@@ -5,7 +5,7 @@
  * that 0.3 − 0.2 is not more than 0.1.
  */
 import { exact, type Ratio } from '../decimal.js';
-import type { Stock } from './stock.js';
+import type { Stock, StockRod } from './stock.js';
 
 /** A run of mass ranks, both ends included. */
 export interface MassWindow {
@@ -64,4 +64,30 @@ export function massRanks(stock: Stock): Map<string, MassRanks> {
     ranks.set(engineType, ranksOf(masses, massSpread));
   }
   return ranks;
+}
+
+/** Rods that ran on one engine with none of them in a window with another: it can keep one at most. */
+export function rodsNeverTogether(stock: Stock): StockRod[][] {
+  const lists: StockRod[][] = [];
+  for (const [engineType, { rankOf, windows }] of massRanks(stock)) {
+    const reach = (rod: StockRod) => windows.filter(({ first }) => first <= rankOf(rod.mass!)).at(-1)!.last;
+    const byEngine = new Map<string, StockRod[]>();
+    for (const rod of stock.rods) {
+      if (rod.engineType !== engineType || rod.mass === undefined || !rod.ran) continue;
+      byEngine.set(rod.ran.engine, [...(byEngine.get(rod.ran.engine) ?? []), rod]);
+    }
+    for (const own of byEngine.values()) {
+      const order = own.sort((a, b) => a.mass! - b.mass!);
+      const apart = (light: StockRod, heavy: StockRod) => rankOf(heavy.mass!) > reach(light);
+      for (const [place, first] of order.entries()) {
+        for (const [at, second] of order.entries()) {
+          if (at <= place || !apart(first, second)) continue;
+          const list = [first, second];
+          for (const rod of order.slice(at + 1)) if (apart(list.at(-1)!, rod)) list.push(rod);
+          lists.push(list);
+        }
+      }
+    }
+  }
+  return lists;
 }

@@ -179,6 +179,7 @@ function keptColumns(problem: Problem, places: RowPlaces): Column[] {
         [places.shell[up], 1],
         [places.shell[down], 1],
         ...[rod, upper, lower].map((part) => [part && places.contested.get(part), 1] as const),
+        ...((rod && places.neverTogether.get(rod)) ?? []).map((row) => [row, 1] as const),
       ),
       upper: 1,
       amounts: { filledBeyond: 1, distance: distanceOf(gap, upper.part.size + lower.part.size), kept: 1 },

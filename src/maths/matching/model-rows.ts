@@ -44,6 +44,8 @@ export interface RowPlaces {
   readonly sharedBore: ReadonlyMap<string, number>;
   /** Parts that kept fits of several journals claim, by their rows of the stock. */
   readonly contested: ReadonlyMap<object, number>;
+  /** Of rods that an engine cannot keep together, by the rods. */
+  readonly neverTogether: ReadonlyMap<object, readonly number[]>;
 }
 
 export interface CrankWindows {
@@ -89,6 +91,22 @@ function contestedParts({ kept }: Problem): Map<object, number> {
   );
 }
 
+/** One row for each list of rods of which one alone can be kept. */
+function rowsByRod(
+  { kept, neverTogether }: Problem,
+  atMost: (upper: number) => number,
+): Map<object, readonly number[]> {
+  const keeps = new Set(kept.map(({ rod }) => rod));
+  const rows = new Map<object, number[]>();
+  for (const list of neverTogether) {
+    const own = list.filter((rod) => keeps.has(rod));
+    if (own.length < 2) continue;
+    const row = atMost(1);
+    for (const rod of own) rows.set(rod, [...(rows.get(rod) ?? []), row]);
+  }
+  return rows;
+}
+
 export function rowsOf(problem: Problem): { rows: Row[]; places: RowPlaces } {
   const { journals, rods, shells, shapes, windows, stock } = problem;
   const rows: Row[] = [];
@@ -123,6 +141,7 @@ export function rowsOf(problem: Problem): { rows: Row[]; places: RowPlaces } {
     shape: shapes.map(() => atMost(0)),
     sharedBore: new Map([...problem.sharedBores].map((name) => [name, atMost(1)])),
     contested: new Map([...contestedParts(problem)].map(([part, quantity]) => [part, atMost(quantity)])),
+    neverTogether: rowsByRod(problem, atMost),
   };
   return { rows, places };
 }

@@ -29,7 +29,7 @@ export interface JournalClass extends FitKind {
 export interface RodClass {
   readonly engineType: string;
   readonly part: MeasuredPart;
-  /** Rank of the mass among the rods of the type, or its group; undefined where mass plays no part. */
+  /** Rank of the mass among the rods of the type; undefined where mass plays no part. */
   readonly massRank: number | undefined;
   readonly rods: StockRod[];
 }
@@ -111,13 +111,14 @@ function caseKey({ caseBore }: StockJournal): string {
 
 /**
  * Rods by values and, where a mass spread is set for their type, by mass; without a mass they are then left out.
- * @param groupOf groups of masses to tell apart instead of the masses themselves
+ * @param groupsOf groups of masses to tell apart instead of the masses themselves
  */
-export function rodClasses(stock: Stock, groupOf?: (rod: StockRod) => number | undefined): RodClass[] {
+export function rodClasses(stock: Stock, groupsOf?: (rod: StockRod) => readonly number[]): RodClass[] {
   const ranks = massRanks(stock);
   const usable = stock.rods.filter((rod) => !ranks.has(rod.engineType) || rod.mass !== undefined);
-  const rankOf = groupOf ?? ((rod: StockRod) => ranks.get(rod.engineType)?.rankOf(rod.mass!));
-  return groupBy(usable, (rod) => JSON.stringify([rod.engineType, partKey(rod.part), rankOf(rod)])).map(
+  const rankOf = (rod: StockRod) => (groupsOf ? undefined : ranks.get(rod.engineType)?.rankOf(rod.mass!));
+  const massKey = groupsOf ?? rankOf;
+  return groupBy(usable, (rod) => JSON.stringify([rod.engineType, partKey(rod.part), massKey(rod)])).map(
     (rods) => ({
       engineType: rods[0]!.engineType,
       part: rods[0]!.part,

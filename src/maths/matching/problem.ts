@@ -34,6 +34,8 @@ export interface Problem {
   /** Places of the shapes that some gap allows, by kind, in order of their size. */
   readonly bySize: ReadonlyMap<string, Int32Array>;
   readonly kept: readonly KeptFit[];
+  /** Rods of which an engine can keep no more than one, by their masses. */
+  readonly neverTogether: readonly (readonly StockRod[])[];
   /** Windows of mass by engine type, where they part the rods at all. */
   readonly windows: ReadonlyMap<string, readonly MassWindow[]>;
   /** Names of the case bores that more than one journal claims; each serves once all the same. */
@@ -68,8 +70,10 @@ export interface ProblemOptions {
    * reached, but its columns do not say which engine a fit is for, nor keep the mass windows of cranks.
    */
   readonly merge: boolean;
-  /** Rods go only to engines of their own group, whatever their masses. */
+  /** Rods go only to engines of their own groups, whatever their masses. */
   readonly groups?: MassGroups;
+  /** Rods of which an engine can keep no more than one: for a stock whose masses were left out. */
+  readonly neverTogether?: readonly (readonly StockRod[])[];
 }
 
 /** @param stock in the order of names */
@@ -77,8 +81,8 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   const limits = provableLimits(stock);
   const { groups } = options;
   const ownRod = (engine: number, rod: StockRod) => {
-    const group = groups?.ofRod(rod);
-    return !groups || (group !== undefined && group === groups.ofEngine(engine, rod.engineType));
+    const group = groups?.ofEngine(engine, rod.engineType);
+    return !groups || (group !== undefined && groups.ofRod(rod).includes(group));
   };
   const places = new Map(stock.engines.map((engine, place) => [engine, place]));
   const kept = keptFits(stock, limits).filter(({ engine, rod }) => !rod || ownRod(places.get(engine)!, rod));
@@ -119,6 +123,7 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
     rules,
     bySize,
     kept,
+    neverTogether: options.neverTogether ?? [],
     windows,
     sharedBores: shared,
   };

@@ -9,6 +9,7 @@ import { FitTable, NO_ROD, type Reunion } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { massGroupsOf, type Wish } from './mass-groups.js';
 import { type Regrouping, regroup } from './mass-regroups.js';
+import { rodsNeverTogether } from './mass-windows.js';
 import { type Column, modelOf } from './model-columns.js';
 import { plainSearch } from './plain-search.js';
 import { type Problem, problemOf } from './problem.js';
@@ -25,7 +26,7 @@ export interface LargeSearch {
   readonly remaining: () => number;
 }
 
-/** The stock as if the masses of its rods played no part. */
+/** The stock as if the masses of its rods played no part; what they say of kept pairs is told apart. */
 function withoutMasses(stock: Stock): Stock {
   const weighed = new Set(
     stock.kinds.filter(({ massSpread }) => massSpread !== undefined).map(({ engineType }) => engineType),
@@ -45,7 +46,9 @@ export interface Side {
 
 /** What no sets can beat: a model that allows all that the rules allow, and where masses are concerned more. */
 export function outerSide({ solver, stock, sets }: LargeSearch): Side {
-  const model = modelOf(problemOf(withoutMasses(stock.outer), { merge: true }));
+  const model = modelOf(
+    problemOf(withoutMasses(stock.outer), { merge: true, neverTogether: rodsNeverTogether(stock.outer) }),
+  );
   return {
     relaxation: new Relaxation(solver, model),
     bridge: new Bridge(model, sets.table, twinsOf(stock)),

@@ -1,0 +1,100 @@
+/** One aim of a large stock while its sets are short of the bound: what they amount to, and ways to better them. */
+import type { Aim } from './aims.js';
+import { countOf, tryOut } from './counts.js';
+import type { Wish } from './mass-groups.js';
+import { REGROUPINGS, type Regrouping } from './mass-regroups.js';
+import type { Column } from './model-columns.js';
+import type { Bounded } from './relaxation.js';
+import { type LargeSearch, regroupedSide, rodsApart, rodsKept, type Side } from './sides.js';
+import type { Reached } from './stages.js';
+
+/** Share of the time left that a bound may take. */
+const BOUND_SHARE = 0.6;
+
+/** Share of the time left that a whole-number program may take. */
+const PROGRAM_SHARE = 0.5;
+
+/** The rods wished for are tried in so many parts. */
+const BATCHES = 8;
+
+export class OpenAim {
+  /** No sets do better, in steps of the aim. */
+  bound = Number.NEGATIVE_INFINITY;
+
+  /**
+   * @param aims the aim at hand, after those that go before it
+   * @param held what these have reached
+   * @param left seconds
+   */
+  constructor(
+    private readonly search: LargeSearch,
+    readonly aims: readonly Aim[],
+    private readonly held: readonly Reached[],
+    readonly left: () => number,
+  ) {}
+
+  get aim(): Aim {
+    return this.aims.at(-1)!;
+  }
+
+  /** What the sets at hand amount to for the aim. */
+  value(): number {
+    return countOf(this.aim, this.search.sets);
+  }
+
+  /** The same for every aim so far. */
+  values(): number[] {
+    return this.aims.map((aim) => countOf(aim, this.search.sets));
+  }
+
+  isOpen(): boolean {
+    return this.value() > this.bound && this.left() > 0;
+  }
+
+  boundOf({ relaxation, bridge }: Side): Bounded | undefined {
+    for (const quad of bridge.quadsOf(this.search.sets)) relaxation.pool.add(quad);
+    // What the bound leaves open is the programs' and the kicks': they get their share.
+    const rest = this.left() * (1 - BOUND_SHARE);
+    return relaxation.bound(this.aim, this.held, this.value(), () => this.left() - rest);
+  }
+
+  /** Whole-number programs over the fits at hand: first those that sets at the bound could use, then all that could help. */
+  improveByPrograms({ relaxation, bridge }: Side, bounded: Bounded): void {
+    const { sets } = this.search;
+    const best = Math.ceil(bounded.linear.bound);
+    for (const tight of [true, false]) {
+      if (this.left() <= 0 || this.value() <= best) return;
+      const start = tight ? [] : bridge.toTaken(sets, relaxation.pool);
+      const taken = relaxation.program(bounded, tight ? best : this.value() - 1, start, {
+        seconds: this.left() * PROGRAM_SHARE,
+      });
+      if (!taken) continue;
+      tryOut(
+        sets,
+        () => bridge.fromTaken(taken, relaxation.pool, sets),
+        () => this.values(),
+      );
+    }
+  }
+
+  private tryGroups(wishes: readonly Wish[], how: Regrouping): void {
+    if (!this.isOpen()) return;
+    const side = regroupedSide(this.search, wishes, how);
+    const bounded = this.boundOf(side);
+    if (bounded) this.improveByPrograms(side, bounded);
+  }
+
+  /** Other groups about the sets at hand: for all wished rods at once, then for some of those not had yet, until none helps. */
+  regroupAll(outer: Side, columns: readonly Column[]): void {
+    const { sets } = this.search;
+    if (sets.table.problem.windows.size === 0) return;
+    for (const how of REGROUPINGS) this.tryGroups(rodsKept(outer, sets, columns), how);
+    for (let before = Number.POSITIVE_INFINITY; this.isOpen() && this.value() < before; ) {
+      before = this.value();
+      const apart = rodsApart(outer, sets, columns);
+      const size = Math.max(1, Math.ceil(apart.length / BATCHES));
+      for (let start = 0; start < apart.length; start += size)
+        this.tryGroups(apart.slice(start, start + size), 'fullest');
+    }
+  }
+}

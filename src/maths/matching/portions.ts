@@ -1,0 +1,140 @@
+/**
+ * Better sets of a large stock, a few engines at a time: these with the parts they have and all parts that are
+ * free are a stock of their own, small enough for its programs to be solved at once.
+ *
+ * Large neighbourhood search (Pisinger and Ropke, 2010), by a fixed sequence.
+ */
+import { placesIn } from './bridge.js';
+import { countOf, tryOut } from './counts.js';
+import { FitTable, NO_ROD, type Reunion } from './fit-table.js';
+import { namedFits } from './named-fits.js';
+import { OpenAim } from './open-aim.js';
+import { problemOf } from './problem.js';
+import { sequenceOf, shuffled } from './random.js';
+import { type LargeSearch, outerSide } from './sides.js';
+import type { MatchedFit, Stock, StockShell, TakenShell } from './stock.js';
+import { WorkingSets } from './working-sets.js';
+
+/** Engines at a time. */
+const ENGINES = 25;
+
+/** Rounds without gain before the search gives up. */
+const IDLE_ROUNDS = 3;
+
+/** Fits of the sets with the engine of each, by its place. */
+type FitsOf = readonly { readonly engine: number; readonly fit: MatchedFit }[];
+
+function fitsOf(sets: WorkingSets): FitsOf {
+  const place = new Map(sets.table.sites.map(({ journal, engine }) => [journal, engine]));
+  return namedFits(sets).map((fit) => ({ engine: place.get(fit.journal)!, fit }));
+}
+
+/** Puts fits, given by the rows of their parts, in place of what their journals have. */
+function putFits(sets: WorkingSets, fits: readonly MatchedFit[], rowOf: (row: object) => object): void {
+  const { sites, problem } = sets.table;
+  const places = placesIn(problem);
+  const rods = new Map(problem.rods.flatMap(({ rods }) => rods.map((rod) => [rod.name, rod] as const)));
+  const site = new Map(sites.map(({ journal }, at) => [journal, at]));
+  const shell = ({ shell: row }: TakenShell) => places.shell.get(rowOf(row))!;
+  for (const { journal } of fits) sets.put(site.get(journal)!, undefined);
+  for (const { journal, bore, upper, lower } of fits) {
+    const rod = journal.caseBore ? NO_ROD : places.rod.get(rods.get(bore.name)!)!;
+    sets.put(site.get(journal)!, { rod, upper: shell(upper), lower: shell(lower) });
+  }
+}
+
+/** The stock of some engines: their parts, and all that no other engine has. */
+function stockOf(stock: Stock, chosen: ReadonlySet<number>, fits: FitsOf) {
+  const elsewhere = fits.filter(({ engine }) => !chosen.has(engine)).map(({ fit }) => fit);
+  const bores = new Set(elsewhere.map(({ bore }) => bore.name));
+  const taken = new Map<object, number>();
+  for (const { upper, lower } of elsewhere)
+    for (const { shell } of [upper, lower]) taken.set(shell, (taken.get(shell) ?? 0) + 1);
+  const originals = new Map<object, object>();
+  const shells = stock.shells.flatMap((shell): StockShell[] => {
+    const quantity = shell.quantity - (taken.get(shell) ?? 0);
+    if (quantity <= 0) return [];
+    if (quantity === shell.quantity) return [shell];
+    const rest = { ...shell, quantity };
+    originals.set(rest, shell);
+    return [rest];
+  });
+  const engines = stock.engines.filter((_, place) => chosen.has(place));
+  const rods = stock.rods.filter(({ name }) => !bores.has(name));
+  return { stock: { ...stock, engines, rods, shells }, originals };
+}
+
+/** @returns whether the sets are better for it */
+function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<number>): boolean {
+  const { sets, solver, stock } = search;
+  const fits = fitsOf(sets);
+  const portion = stockOf(stock.inner, chosen, fits);
+  const own = new WorkingSets(new FitTable(problemOf(portion.stock, { merge: true })));
+  const copies = new Map([...portion.originals].map(([copy, row]) => [row, copy]));
+  const now = fits.filter(({ engine }) => chosen.has(engine)).map(({ fit }) => fit);
+  putFits(own, now, (row) => copies.get(row) ?? row);
+  const ownStock = { grid: stock.grid, inner: portion.stock, outer: portion.stock };
+  const ownSearch = { solver, stock: ownStock, sets: own, remaining: open.left };
+  const held = open.aims.slice(0, -1).map((aim) => {
+    const reached = countOf(aim, own);
+    return { aim, reached, bound: reached };
+  });
+  const ownOpen = new OpenAim(ownSearch, open.aims, held, open.left);
+  const before = ownOpen.value();
+  const outer = outerSide(ownSearch);
+  const bounded = ownOpen.boundOf(outer);
+  if (!bounded) return false;
+  // The rest of the stock stays as it is: no more is needed of these engines.
+  ownOpen.bound = Math.max(Math.ceil(bounded.linear.bound), before - (open.value() - open.bound));
+  if (!ownOpen.isOpen()) return false;
+  if (own.table.problem.windows.size === 0) ownOpen.improveByPrograms(outer, bounded);
+  else ownOpen.regroupAll(outer, bounded.linear.likely);
+  if (ownOpen.value() >= before) return false;
+  const value = open.value();
+  tryOut(
+    sets,
+    () => putFits(sets, namedFits(own), (row) => portion.originals.get(row) ?? row),
+    () => open.values(),
+  );
+  return open.value() < value;
+}
+
+/** The engine of a fit to be had, and those that have its parts. */
+function concerned({ table }: WorkingSets, fits: FitsOf, { site, kept }: Reunion): number[] {
+  const { rod, upper, lower } = table.problem.kept[kept]!;
+  const holds = ({ fit }: FitsOf[number]) =>
+    (rod !== undefined && fit.bore.name === rod.name) ||
+    [fit.upper, fit.lower].some(({ shell }) => shell === upper || shell === lower);
+  return [table.sites[site]!.engine, ...fits.filter(holds).map(({ engine }) => engine)];
+}
+
+/**
+ * @param reunions fits of parts that ran together, to be had at the bound
+ * @returns whether there are engines enough for it
+ */
+export function improveByPortions(search: LargeSearch, open: OpenAim, reunions: readonly Reunion[]): boolean {
+  const { sets } = search;
+  const engines = [...new Set(sets.table.sites.map(({ engine }) => engine))];
+  if (engines.length < 2 * ENGINES) return false;
+  const next = sequenceOf(3);
+  for (let idle = 0; idle < IDLE_ROUNDS && open.isOpen(); idle++) {
+    const apart = reunions.filter((fit) => !sets.isChosen(fit.site, fit));
+    const fits = fitsOf(sets);
+    const first = apart.map((fit) => concerned(sets, fits, fit));
+    const order = [...first, ...shuffled(next, engines).map((engine) => [engine])];
+    const tried = new Set<number>();
+    let chosen = new Set<number>();
+    for (const some of order) {
+      if (!open.isOpen()) return true;
+      if (some.every((engine) => tried.has(engine))) continue;
+      for (const engine of some) {
+        chosen.add(engine);
+        tried.add(engine);
+      }
+      if (chosen.size < ENGINES) continue;
+      if (improvePortion(search, open, chosen)) idle = -1;
+      chosen = new Set();
+    }
+  }
+  return true;
+}
