@@ -10,7 +10,7 @@ import { type Aim, greatestCommonDivisor } from './aims.js';
 import { countOf } from './counts.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
 import { OpenAim } from './open-aim.js';
-import { improveByPortions } from './portions.js';
+import { improveByPortions, MOST_ENGINES } from './portions.js';
 import { distanceStep } from './problem.js';
 import { innerSide, type LargeSearch, outerSide } from './sides.js';
 import { FIRST_KICKS, LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
@@ -47,11 +47,17 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
       const bounded = open.boundOf(outer);
       if (bounded) open.bound = Math.max(open.bound, Math.ceil(bounded.linear.bound));
       const likely = bounded?.linear.likely ?? [];
+      const inPortions = () => {
+        if (bounded && open.isOpen()) improveByPortions(search, open, outer.bridge.reunions(likely));
+      };
+      // Where journals stay empty, programs of all of many engines at once seldom end in time.
+      const many = search.stock.inner.engines.length >= 2 * MOST_ENGINES;
+      if (many && !sets.isFull()) inPortions();
       const ofInner = inner === outer || !open.isOpen() ? bounded : open.boundOf(inner);
       if (ofInner && open.isOpen()) open.improveByPrograms(inner, ofInner);
-      const portioned =
-        bounded && open.isOpen() && improveByPortions(search, open, outer.bridge.reunions(likely));
-      if (!portioned) open.regroupAll(outer, likely);
+      if (many) inPortions();
+      open.regroupAll(outer, likely);
+      if (!many) inPortions();
       if (bounded && open.isOpen()) improveByReunions(sets, outer.bridge.reunions(likely), left);
       if (open.isOpen())
         improveByKicks(sets, { idle: MORE_KICKS, remaining: left, done: () => !open.isOpen() });

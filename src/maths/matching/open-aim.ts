@@ -25,12 +25,14 @@ export class OpenAim {
    * @param aims the aim at hand, after those that go before it
    * @param held what these have reached
    * @param left seconds
+   * @param nodes of each whole-number program, at most
    */
   constructor(
     private readonly search: LargeSearch,
     readonly aims: readonly Aim[],
     private readonly held: readonly Reached[],
     readonly left: () => number,
+    private readonly nodes?: number,
   ) {}
 
   get aim(): Aim {
@@ -67,6 +69,7 @@ export class OpenAim {
       const start = tight ? [] : bridge.toTaken(sets, relaxation.pool);
       const taken = relaxation.program(bounded, tight ? best : this.value() - 1, start, {
         seconds: this.left() * PROGRAM_SHARE,
+        ...(this.nodes !== undefined && { nodes: this.nodes }),
       });
       if (!taken) continue;
       tryOut(

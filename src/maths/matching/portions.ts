@@ -4,19 +4,23 @@
  *
  * Large neighbourhood search (Pisinger and Ropke, 2010), by a fixed sequence.
  */
-import { placesIn } from './bridge.js';
 import { countOf, tryOut } from './counts.js';
-import { FitTable, NO_ROD, type Reunion } from './fit-table.js';
+import { FitTable, type Reunion } from './fit-table.js';
 import { namedFits } from './named-fits.js';
 import { OpenAim } from './open-aim.js';
 import { problemOf } from './problem.js';
+import { putFits } from './put-fits.js';
 import { sequenceOf, shuffled } from './random.js';
 import { type LargeSearch, outerSide } from './sides.js';
-import type { MatchedFit, Stock, StockShell, TakenShell } from './stock.js';
+import type { MatchedFit, Stock, StockShell } from './stock.js';
 import { WorkingSets } from './working-sets.js';
 
-/** Engines at a time. */
-const ENGINES = 25;
+/** Engines at a time: no more than these, nor than half of them, nor fewer than would be worth it. */
+export const MOST_ENGINES = 25;
+const FEWEST_ENGINES = 6;
+
+/** Nodes of a whole-number program of one portion: few that are of use need more. */
+const NODES = 50;
 
 /** Rounds without gain before the search gives up. */
 const IDLE_ROUNDS = 3;
@@ -27,20 +31,6 @@ type FitsOf = readonly { readonly engine: number; readonly fit: MatchedFit }[];
 function fitsOf(sets: WorkingSets): FitsOf {
   const place = new Map(sets.table.sites.map(({ journal, engine }) => [journal, engine]));
   return namedFits(sets).map((fit) => ({ engine: place.get(fit.journal)!, fit }));
-}
-
-/** Puts fits, given by the rows of their parts, in place of what their journals have. */
-function putFits(sets: WorkingSets, fits: readonly MatchedFit[], rowOf: (row: object) => object): void {
-  const { sites, problem } = sets.table;
-  const places = placesIn(problem);
-  const rods = new Map(problem.rods.flatMap(({ rods }) => rods.map((rod) => [rod.name, rod] as const)));
-  const site = new Map(sites.map(({ journal }, at) => [journal, at]));
-  const shell = ({ shell: row }: TakenShell) => places.shell.get(rowOf(row))!;
-  for (const { journal } of fits) sets.put(site.get(journal)!, undefined);
-  for (const { journal, bore, upper, lower } of fits) {
-    const rod = journal.caseBore ? NO_ROD : places.rod.get(rods.get(bore.name)!)!;
-    sets.put(site.get(journal)!, { rod, upper: shell(upper), lower: shell(lower) });
-  }
 }
 
 /** The stock of some engines: their parts, and all that no other engine has. */
@@ -72,14 +62,15 @@ function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<
   const own = new WorkingSets(new FitTable(problemOf(portion.stock, { merge: true })));
   const copies = new Map([...portion.originals].map(([copy, row]) => [row, copy]));
   const now = fits.filter(({ engine }) => chosen.has(engine)).map(({ fit }) => fit);
-  putFits(own, now, (row) => copies.get(row) ?? row);
+  const engines = new Set(portion.stock.engines.map(({ name }) => name));
+  putFits(own, engines, now, (row) => copies.get(row) ?? row);
   const ownStock = { grid: stock.grid, inner: portion.stock, outer: portion.stock };
   const ownSearch = { solver, stock: ownStock, sets: own, remaining: open.left };
   const held = open.aims.slice(0, -1).map((aim) => {
     const reached = countOf(aim, own);
     return { aim, reached, bound: reached };
   });
-  const ownOpen = new OpenAim(ownSearch, open.aims, held, open.left);
+  const ownOpen = new OpenAim(ownSearch, open.aims, held, open.left, NODES);
   const before = ownOpen.value();
   const outer = outerSide(ownSearch);
   const bounded = ownOpen.boundOf(outer);
@@ -93,7 +84,7 @@ function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<
   const value = open.value();
   tryOut(
     sets,
-    () => putFits(sets, namedFits(own), (row) => portion.originals.get(row) ?? row),
+    () => putFits(sets, engines, namedFits(own), (row) => portion.originals.get(row) ?? row),
     () => open.values(),
   );
   return open.value() < value;
@@ -110,31 +101,37 @@ function concerned({ table }: WorkingSets, fits: FitsOf, { site, kept }: Reunion
 
 /**
  * @param reunions fits of parts that ran together, to be had at the bound
- * @returns whether there are engines enough for it
  */
-export function improveByPortions(search: LargeSearch, open: OpenAim, reunions: readonly Reunion[]): boolean {
+export function improveByPortions(search: LargeSearch, open: OpenAim, reunions: readonly Reunion[]): void {
   const { sets } = search;
   const engines = [...new Set(sets.table.sites.map(({ engine }) => engine))];
-  if (engines.length < 2 * ENGINES) return false;
+  const size = Math.min(MOST_ENGINES, Math.floor(engines.length / 2));
+  if (size < FEWEST_ENGINES) return;
   const next = sequenceOf(3);
   for (let idle = 0; idle < IDLE_ROUNDS && open.isOpen(); idle++) {
     const apart = reunions.filter((fit) => !sets.isChosen(fit.site, fit));
     const fits = fitsOf(sets);
-    const first = apart.map((fit) => concerned(sets, fits, fit));
-    const order = [...first, ...shuffled(next, engines).map((engine) => [engine])];
+    const first = open.aim.amount === 'kept' ? apart.map((fit) => concerned(sets, fits, fit)) : [];
+    const others = shuffled(next, engines);
+    // Engines with empty journals are spread among those with parts to give.
+    const incomplete = others.filter((engine) => !sets.isCompleteEngine(engine));
+    const every = Math.max(1, Math.floor(others.length / (incomplete.length + 1)));
+    const mixed = others
+      .filter((engine) => sets.isCompleteEngine(engine))
+      .flatMap((engine, at) => (at % every === 0 ? [...incomplete.splice(0, 1), engine] : [engine]));
+    const order = [...first, ...[...mixed, ...incomplete].map((engine) => [engine])];
     const tried = new Set<number>();
     let chosen = new Set<number>();
     for (const some of order) {
-      if (!open.isOpen()) return true;
+      if (!open.isOpen()) return;
       if (some.every((engine) => tried.has(engine))) continue;
       for (const engine of some) {
         chosen.add(engine);
         tried.add(engine);
       }
-      if (chosen.size < ENGINES) continue;
+      if (chosen.size < size) continue;
       if (improvePortion(search, open, chosen)) idle = -1;
       chosen = new Set();
     }
   }
-  return true;
 }

@@ -6,7 +6,7 @@
  * solved by itself: many small proofs instead of one large.
  */
 import { mmOfGrain } from '../grain.js';
-import { type AimName, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
+import { type Aim, type AimName, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
 import { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { improveByKicks } from './kicks.js';
@@ -17,8 +17,9 @@ import { compareText } from './order.js';
 import { kindKey } from './part-classes.js';
 import { plainSearch } from './plain-search.js';
 import { distanceStep, type Problem, problemOf } from './problem.js';
+import { putFits } from './put-fits.js';
 import type { Solver } from './solver.js';
-import { FIRST_KICKS, pursue } from './stages.js';
+import { FIRST_KICKS, pursue, type Reached } from './stages.js';
 import type { FitKind, MatchedFit, Stock, StockJournal } from './stock.js';
 import { WorkingSets } from './working-sets.js';
 
@@ -67,6 +68,40 @@ function start(stock: StockOnGrid, remaining: () => number, largeFrom: number): 
   return { stock, problem, sets, large };
 }
 
+const isProved = ({ reached, bound }: Reached) => reached === bound;
+
+/** An aim's steps in the units of the result: minimised ones turned back; adding 0 makes no −0. */
+function amountOf({ amount, sign, step }: Aim, steps: number, pricePerUnit: number): number {
+  return (steps * sign * step) / (amount === 'price' ? pricePerUnit : 1) + 0;
+}
+
+/** Whether a large stock is worth a second search with every crank by itself: all that the masses of its rods allow. */
+function isWorthAll({ grid, inner }: StockOnGrid): boolean {
+  const journals = journalCount(inner);
+  const weighed = inner.kinds.some(({ massSpread }) => massSpread !== undefined);
+  return weighed && grid === 1 && journals >= LARGE_WEIGHED && journals < LARGE_JOURNALS;
+}
+
+/** The same sets, with the journals of different engines in classes of their own. */
+function setsApart(stock: Stock, sets: WorkingSets): WorkingSets {
+  const own = new WorkingSets(new FitTable(problemOf(stock, { merge: false })));
+  putFits(own, new Set(stock.engines.map(({ name }) => name)), namedFits(sets), (row) => row);
+  return own;
+}
+
+/** What a second search reached, with the better of both bounds as long as the earlier aims were met alike. */
+function joined(first: readonly Reached[], second: readonly Reached[]): Reached[] {
+  let alike = true;
+  return second.map(({ aim, reached, bound }, place) => {
+    const before = first[place]!;
+    // Steps may differ: those of the first search divide more distances.
+    const inSteps = Math.ceil((before.bound * before.aim.step) / aim.step);
+    const best = alike ? Math.max(bound, inSteps) : bound;
+    alike &&= before.reached * before.aim.step === reached * aim.step;
+    return { aim, reached, bound: best };
+  });
+}
+
 function finish(
   { stock, problem, sets, large }: Started,
   solver: Solver,
@@ -78,24 +113,40 @@ function finish(
     price: greatestCommonDivisor(prices.steps),
     distance: distanceStep(problem),
   });
-  const proofs: Proof[] = [];
-  const steps = large
-    ? pursueLarge({ solver, stock, sets, remaining }, aims)
-    : pursue({ solver, model: modelOf(problem), sets, remaining }, aims);
-  for (const { aim, reached, bound } of steps) {
-    // In steps of the minimised aim; adding 0 makes no −0.
-    const perUnit = aim.amount === 'price' ? prices.perUnit : 1;
-    const amountOf = (steps: number) => (steps * aim.sign * aim.step) / perUnit + 0;
+  const show = ({ aim, reached, bound }: Reached) => {
+    const amount = (steps: number) => amountOf(aim, steps, prices.perUnit);
     const shown = (steps: number) =>
-      aim.amount === 'distance' ? `${mmOfGrain(amountOf(steps))} mm` : `${amountOf(steps)}`;
+      aim.amount === 'distance' ? `${mmOfGrain(amount(steps))} mm` : `${amount(steps)}`;
     onProgress(
       reached === bound
         ? `${aim.name}: ${shown(reached)}, proved`
         : `${aim.name}: found ${shown(reached)}, proven best ${shown(bound)}`,
     );
-    proofs.push({ aim: aim.name, bound: amountOf(bound) });
+  };
+  const run = (steps: Iterable<Reached>) => {
+    const stages: Reached[] = [];
+    for (const each of steps) {
+      show(each);
+      stages.push(each);
+    }
+    return stages;
+  };
+  const crankByCrank = (own: WorkingSets) =>
+    run(pursue({ solver, model: modelOf(own.table.problem), sets: own, remaining }, aims));
+  let [found, stages] = [
+    sets,
+    large ? run(pursueLarge({ solver, stock, sets, remaining }, aims)) : crankByCrank(sets),
+  ];
+  if (large && isWorthAll(stock) && !stages.every(isProved) && remaining() > 0) {
+    onProgress('not all is proved: once more, with every crank by itself');
+    found = setsApart(stock.inner, sets);
+    stages = joined(stages, crankByCrank(found));
   }
-  return { fits: namedFits(sets), proofs };
+  const proofs = stages.map(({ aim, bound }) => ({
+    aim: aim.name,
+    bound: amountOf(aim, bound, prices.perUnit),
+  }));
+  return { fits: namedFits(found), proofs };
 }
 
 /** Whether every journal that any fit could fill is filled. */

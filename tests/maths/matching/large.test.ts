@@ -1,7 +1,7 @@
 /** The search of large stocks, on stocks small enough to try every set. */
 import { describe, expect, test } from 'vitest';
 import { windowsApart } from '../../../src/maths/matching/mass-groups.js';
-import { ranksOf } from '../../../src/maths/matching/mass-windows.js';
+import { ranksOf, rodsNeverTogether, withinMassSpread } from '../../../src/maths/matching/mass-windows.js';
 import { matchStock } from '../../../src/maths/matching/match.js';
 import { bestByTryingAll } from './every-set.js';
 import { randomOf, shuffledStock, tinyStock, wholeOf, workshopStock } from './random-stock.js';
@@ -78,4 +78,57 @@ test('a shelf with a mass spread gives one result in any order of its rows', asy
       parts.lower,
     ]);
   expect(await names(shuffledStock(randomOf(9), stock))).toEqual(await names(stock));
+});
+
+describe('rods that ran on one crank', () => {
+  test('are told apart where their masses let it keep one of them at most', () => {
+    const stock = workshopStock(5, { cranks: 12, pins: 4, mains: 0, rods: 48, shells: 20, massSpread: 3 });
+    const lists = rodsNeverTogether(stock);
+    expect(lists.length).toBeGreaterThan(0);
+    const pairs = new Set<string>();
+    for (const list of lists) {
+      for (const a of list) {
+        for (const b of list) {
+          if (a === b) continue;
+          expect(a.ran!.engine).toBe(b.ran!.engine);
+          expect(withinMassSpread([a.mass!, b.mass!], 3)).toBe(false);
+          pairs.add(`${a.name}/${b.name}`);
+        }
+      }
+    }
+    for (const a of stock.rods) {
+      for (const b of stock.rods) {
+        if (a.ran?.engine !== b.ran?.engine || withinMassSpread([a.mass!, b.mass!], 3)) continue;
+        expect(pairs, `${a.name} and ${b.name}`).toContain(`${a.name}/${b.name}`);
+      }
+    }
+  });
+});
+
+describe('a few engines at a time', () => {
+  test('no sets beat the bound of the exact search, nor its sets the bound of theirs', async () => {
+    const size = { cranks: 12, pins: 3, mains: 0, rods: 37, shells: 75, wear: 900 };
+    for (const massSpread of [undefined, 3]) {
+      const stock = workshopStock(1, {
+        ...size,
+        range: [2800, 5200],
+        ...(massSpread !== undefined && { massSpread }),
+      });
+      const [large, exact] = [
+        await matchStock(stock, { largeFrom: 0, seconds: 2 }),
+        await matchStock(stock, { seconds: 2 }),
+      ];
+      const first = (result: typeof large) => result.stages[0]!;
+      expect(first(large).reached, `spread ${massSpread}`).toBeLessThanOrEqual(first(exact).bound);
+      expect(first(exact).reached, `spread ${massSpread}`).toBeLessThanOrEqual(first(large).bound);
+      expect(first(large).reached).toBeGreaterThan(0);
+    }
+  });
+
+  test('25 cranks whose rods differ by no more than 3 g: every aim is proved', async () => {
+    const size = { cranks: 25, pins: 4, mains: 0, rods: 130, shells: 500, massSpread: 3 };
+    const { stages } = await matchStock(workshopStock(6, size), { seconds: 60 });
+    for (const { aim, reached, bound } of stages) expect(reached, aim).toBe(bound);
+    expect(stages.at(-1)!.reached).toBe(5);
+  });
 });
