@@ -3,8 +3,9 @@
  *
  * Its sets come from the same search as those of a small one. Its bounds come from a linear program
  * in which journals of equal values are one class whatever their engine, so that it grows with the
- * kinds of parts and not with their number; the mass of rods is left out of it, which can only make
- * the bound better than what is possible, never worse. No whole-number program is tried.
+ * kinds of parts and not with their number; the mass of rods is left out of it, but for pairs that no
+ * crank can keep both of, which can only make the bound better than what is possible, never worse.
+ * Whole-number programs find sets; none of them proves anything.
  */
 import { type Aim, greatestCommonDivisor } from './aims.js';
 import { countOf } from './counts.js';

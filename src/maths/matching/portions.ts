@@ -106,7 +106,8 @@ export function improveByPortions(search: LargeSearch, open: OpenAim, reunions: 
   const { sets } = search;
   const engines = [...new Set(sets.table.sites.map(({ engine }) => engine))];
   const size = Math.min(MOST_ENGINES, Math.floor(engines.length / 2));
-  if (size < FEWEST_ENGINES) return;
+  // A bore that engines share might be in use elsewhere.
+  if (size < FEWEST_ENGINES || sets.table.problem.sharedBores.size > 0) return;
   const next = sequenceOf(3);
   for (let idle = 0; idle < IDLE_ROUNDS && open.isOpen(); idle++) {
     const apart = reunions.filter((fit) => !sets.isChosen(fit.site, fit));
