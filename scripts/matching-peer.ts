@@ -1,8 +1,9 @@
 /**
  * Matching against another solver: the same stocks as one whole-number program over every possible fit,
- * part by part, solved by glpsol (GLPK, Debian's package glpk-utils). Every aim must reach the same value.
+ * part by part. Every aim must reach the same value. Small stocks are solved by glpsol (GLPK, Debian's
+ * package glpk-utils), middling ones by cbc (COIN-OR, Debian's package coinor-cbc).
  *
- * `npm run matching:peer -- [FIRST_SEED] [COUNT]`
+ * `npm run matching:peer -- [small|middling] [FIRST_SEED] [COUNT]`
  */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -11,19 +12,59 @@ import { join } from 'node:path';
 import { matchStock } from '../src/maths/matching/match.js';
 import type { MatchResult, Stock } from '../src/maths/matching/stock.js';
 import { type Option, optionsOf } from '../tests/maths/matching/every-set.js';
-import { workshopStock } from '../tests/maths/matching/random-stock.js';
+import { type WorkshopSize, workshopStock } from '../tests/maths/matching/random-stock.js';
 
 const DEFAULT_FIRST = 1;
 const DEFAULT_COUNT = 50;
 
-/** A stock of four to eight journals, its rules taking turns by the seed: more is beyond the peer. */
-function middlingStock(seed: number): Stock {
+interface Peer {
+  readonly solver: 'glpsol' | 'cbc';
+  /** Its Debian package. */
+  readonly package: string;
+  /** What its stocks are made of; more is beyond the peer. */
+  readonly size: (seed: number) => Omit<WorkshopSize, 'wear' | 'range'>;
+  readonly arguments: (program: string, answer: string) => readonly string[];
+  /** The proven least value in the text of an answer. */
+  readonly proven: RegExp;
+}
+
+const SECONDS = '60';
+
+const PEERS: Readonly<Record<string, Peer>> = {
+  /** Four to eight journals. */
+  small: {
+    solver: 'glpsol',
+    package: 'glpk-utils',
+    size: (seed) => ({
+      cranks: 2,
+      pins: 2 + (seed % 2),
+      mains: seed % 3 === 0 ? 1 : 0,
+      rods: 6 + (seed % 3),
+      shells: 10 + 2 * (seed % 3),
+    }),
+    arguments: (program, answer) => ['--lp', program, '--cuts', '--tmlim', SECONDS, '--write', answer],
+    proven: /^s mip \d+ \d+ o (-?[\d.e+]+)$/m,
+  },
+  /** Twelve to sixteen journals. */
+  middling: {
+    solver: 'cbc',
+    package: 'coinor-cbc',
+    size: (seed) => ({
+      cranks: 4,
+      pins: 3,
+      mains: seed % 3 === 0 ? 1 : 0,
+      rods: 13 + (seed % 3),
+      shells: 24 + 2 * (seed % 3),
+    }),
+    arguments: (program, answer) => [program, 'sec', SECONDS, 'ratio', '0', 'solve', 'solu', answer],
+    proven: /^Optimal - objective value (-?[\d.e+]+)$/m,
+  },
+};
+
+/** A stock of a seed, its rules taking turns by it. */
+function stockOf({ size }: Peer, seed: number): Stock {
   const stock = workshopStock(seed, {
-    cranks: 2,
-    pins: 2 + (seed % 2),
-    mains: seed % 3 === 0 ? 1 : 0,
-    rods: 6 + (seed % 3),
-    shells: 10 + 2 * (seed % 3),
+    ...size(seed),
     newShells: seed % 4 === 0,
     range: seed % 2 === 0 ? [2800, 5200] : [2900, 5100],
     wear: 400,
@@ -106,8 +147,9 @@ function objectiveOf(aim: string, stock: Stock, fits: readonly Fit[]): Terms {
   return fits.map((fit) => [value(fit), fit.name] as const).filter(([coefficient]) => coefficient !== 0);
 }
 
-/** The least value of an objective; undefined when glpsol does not prove it in the time. */
+/** The least value of an objective; undefined when the peer does not prove it in the time. */
 function solve(
+  peer: Peer,
   folder: string,
   objective: Terms,
   rows: readonly string[],
@@ -126,18 +168,15 @@ function solve(
     'End',
   ];
   writeFileSync(program, text.join('\n'));
-  const run = spawnSync('glpsol', ['--lp', program, '--cuts', '--tmlim', '60', '--write', answer], {
-    encoding: 'utf8',
-  });
-  if (run.error) throw new Error('glpsol cannot be run: install glpk-utils');
-  const [, , , , status, value] =
-    /^s mip \d+ \d+ (o|f|u|n) (-?[\d.e+]+)$/m.exec(readFileSync(answer, 'utf8'))?.[0].split(' ') ?? [];
-  if (status !== 'o') return undefined;
-  return Math.round(Number(value));
+  rmSync(answer, { force: true });
+  const run = spawnSync(peer.solver, peer.arguments(program, answer), { encoding: 'utf8' });
+  if (run.error) throw new Error(`${peer.solver} cannot be run: install ${peer.package}`);
+  const value = peer.proven.exec(readFileSync(answer, 'utf8'))?.[1];
+  return value === undefined ? undefined : Math.round(Number(value));
 }
 
 /** The values of the aims that the peer decides in the time, from the first on. */
-function peerValues(stock: Stock, aims: readonly string[], folder: string): number[] {
+function peerValues(peer: Peer, stock: Stock, aims: readonly string[], folder: string): number[] {
   const fits = stock.engines.flatMap((engine, place) =>
     engine.journals.flatMap((journal) =>
       optionsOf(stock, engine, journal).map((option) => ({ ...option, engine: place, journal })),
@@ -149,7 +188,7 @@ function peerValues(stock: Stock, aims: readonly string[], folder: string): numb
   const values: number[] = [];
   for (const aim of aims) {
     const objective = objectiveOf(aim, stock, named);
-    const value = solve(folder, objective, rows, names);
+    const value = solve(peer, folder, objective, rows, names);
     if (value === undefined) break;
     rows.push(`${sum(objective)} <= ${value}`);
     values.push(value + 0);
@@ -167,30 +206,33 @@ function ownValues({ stages }: MatchResult, of: 'reached' | 'bound'): number[] {
   });
 }
 
-const [first = DEFAULT_FIRST, count = DEFAULT_COUNT] = process.argv.slice(2).map(Number);
+const [kind = 'small', ...numbers] = process.argv.slice(2);
+const peer = PEERS[kind];
+if (!peer) throw new Error(`"${kind}" is no kind of stock: small or middling`);
+const [first = DEFAULT_FIRST, count = DEFAULT_COUNT] = numbers.map(Number);
 const folder = mkdtempSync(join(tmpdir(), 'oilgap-peer-'));
 let [same, whole, journals, incomplete] = [0, 0, 0, 0];
 try {
   for (let seed = first; seed < first + count; seed++) {
-    const stock = middlingStock(seed);
+    const stock = stockOf(peer, seed);
     const result = await matchStock(stock, { seconds: 300 });
     const aims = result.stages.map(({ aim }) => aim);
-    const peer = peerValues(stock, aims, folder);
+    const values = peerValues(peer, stock, aims, folder);
     const [reached, bound] = [ownValues(result, 'reached'), ownValues(result, 'bound')];
-    const decided = (values: readonly number[]) => String(values.slice(0, peer.length));
-    const equal = String(peer) === decided(reached) && String(peer) === decided(bound);
+    const decided = (all: readonly number[]) => String(all.slice(0, values.length));
+    const equal = String(values) === decided(reached) && String(values) === decided(bound);
     if (equal) same++;
-    whole += Number(peer.length === aims.length);
+    whole += Number(values.length === aims.length);
     journals += stock.engines.flatMap((engine) => engine.journals).length;
     incomplete += Number(result.completeEngines.length < stock.engines.length);
     console.log(
-      `seed ${seed}: glpsol ${peer.join(' ')}, matching ${reached.join(' ')}${equal ? '' : `, bounds ${bound.join(' ')}: DIFFERENT`}`,
+      `seed ${seed}: ${peer.solver} ${values.join(' ')}, matching ${reached.join(' ')}${equal ? '' : `, bounds ${bound.join(' ')}: DIFFERENT`}`,
     );
   }
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
 console.log(
-  `${same} of ${count} stocks equal at every aim that glpsol decided, ${whole} of them decided whole; ${journals} journals; ${incomplete} stocks not all complete`,
+  `${same} of ${count} stocks equal at every aim that ${peer.solver} decided, ${whole} of them decided whole; ${journals} journals; ${incomplete} stocks not all complete`,
 );
 process.exitCode = same === count ? 0 : 1;
