@@ -1,7 +1,6 @@
 /**
- * Groups of rods (mass-groups.ts) about sets at hand, so that these are among the sets that the groups allow.
- *
- * Cranks are put together whose rods lie in one window.
+ * Groups (mass-groups.ts) about sets at hand, so that these are among the sets that the groups allow: cranks are
+ * put together whose rods lie in one window.
  */
 import { type GroupsOfType, type MassGroups, oneGroupElse, rodsByGroup, type Wish } from './mass-groups.js';
 import { type MassRanks, type MassWindow, massRanks } from './mass-windows.js';

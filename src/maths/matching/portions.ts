@@ -99,7 +99,18 @@ function concerned({ table }: WorkingSets, fits: FitsOf, { site, kept }: Reunion
   return [table.sites[site]!.engine, ...fits.filter(holds).map(({ engine }) => engine)];
 }
 
+/** Engines with empty journals spread evenly among those with parts to give. */
+function mixed(engines: readonly number[], isComplete: (engine: number) => boolean): number[] {
+  const incomplete = engines.filter((engine) => !isComplete(engine));
+  const every = Math.max(1, Math.floor(engines.length / (incomplete.length + 1)));
+  const among = engines
+    .filter(isComplete)
+    .flatMap((engine, at) => (at % every === 0 ? [...incomplete.splice(0, 1), engine] : [engine]));
+  return [...among, ...incomplete];
+}
+
 /**
+ * Goes through all engines, one portion after another, until no round of it helps; does nothing where they are few.
  * @param reunions fits of parts that ran together, to be had at the bound
  */
 export function improveByPortions(search: LargeSearch, open: OpenAim, reunions: readonly Reunion[]): void {
@@ -113,14 +124,8 @@ export function improveByPortions(search: LargeSearch, open: OpenAim, reunions: 
     const apart = reunions.filter((fit) => !sets.isChosen(fit.site, fit));
     const fits = fitsOf(sets);
     const first = open.aim.amount === 'kept' ? apart.map((fit) => concerned(sets, fits, fit)) : [];
-    const others = shuffled(next, engines);
-    // Engines with empty journals are spread among those with parts to give.
-    const incomplete = others.filter((engine) => !sets.isCompleteEngine(engine));
-    const every = Math.max(1, Math.floor(others.length / (incomplete.length + 1)));
-    const mixed = others
-      .filter((engine) => sets.isCompleteEngine(engine))
-      .flatMap((engine, at) => (at % every === 0 ? [...incomplete.splice(0, 1), engine] : [engine]));
-    const order = [...first, ...[...mixed, ...incomplete].map((engine) => [engine])];
+    const others = mixed(shuffled(next, engines), (engine) => sets.isCompleteEngine(engine));
+    const order = [...first, ...others.map((engine) => [engine])];
     const tried = new Set<number>();
     let chosen = new Set<number>();
     for (const some of order) {
