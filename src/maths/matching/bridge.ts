@@ -4,6 +4,7 @@
  * The model may be of a copy of the stock (grid.ts), and its classes may be fewer than those of the
  * search: they meet in the rows of the stock.
  */
+import { type FillingColumn, fillingColumn } from './crank-fillings.js';
 import { type Choice, type FitTable, NO_ROD, type Reunion } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import type { Column, Model } from './model-columns.js';
@@ -51,6 +52,8 @@ export class Bridge {
   private readonly engines = new Map<number, Column>();
   /** By site: the fits of parts that ran together, with their columns. */
   private readonly kept = new Map<number, { readonly fit: Reunion; readonly column: Column }[]>();
+  /** By crank that the model fills as a whole: its sites. */
+  private readonly sitesOfCrank: readonly (readonly number[])[];
 
   /** @param twins the rows of the model's stock by those of the search's; one without a twin is the same in both */
   constructor(
@@ -71,6 +74,12 @@ export class Bridge {
       if (!this.pair.has(`${lower},${upper}`)) this.pair.set(`${lower},${upper}`, column);
     }
     this.joinKept();
+    this.sitesOfCrank = model.places.fillings.map(({ engine, engineType }) =>
+      [...table.sites.keys()].filter((place) => {
+        const site = table.sites[place]!;
+        return site.engine === engine && site.journal.engineType === engineType && !site.journal.caseBore;
+      }),
+    );
   }
 
   private twin(row: object): object {
@@ -115,21 +124,37 @@ export class Bridge {
     return choices.flatMap((choice, site) => (choice && this.quadOf(site, choice)) ?? []);
   }
 
-  /** The sets as counts of columns; none where the model does not have all of their fits. */
+  /** The column of a filled journal; undefined where the model has no such fit. */
+  private columnOf(site: number, sets: WorkingSets, pool: Pool): Column | undefined {
+    const kept = this.kept.get(site)?.find(({ fit }) => sets.isChosen(site, fit));
+    if (kept) return kept.column;
+    const quad = this.quadOf(site, sets.choices[site]!);
+    return quad && pool.add(quad).column;
+  }
+
+  /** The cranks that the model fills as a whole, as far as it has their fits; the pool takes them. */
+  fillingsOf(sets: WorkingSets, pool: Pool): FillingColumn[] {
+    return this.sitesOfCrank.flatMap((sites, crank) => {
+      const parts = sites.flatMap((site) => (sets.choices[site] && this.columnOf(site, sets, pool)) ?? []);
+      const rows = this.model.places.fillings[crank]!;
+      return parts.length === 0
+        ? []
+        : [pool.addFilling(fillingColumn(rows, crank, parts, parts.length === sites.length))];
+    });
+  }
+
+  /** The sets as counts of columns, which the pool takes; none where the model does not have all of their fits. */
   toTaken(sets: WorkingSets, pool: Pool): Taken[] {
     const times = new Map<Column, number>();
     const add = (column: Column) => times.set(column, (times.get(column) ?? 0) + 1);
+    const inCranks = new Set(this.sitesOfCrank.flat());
     for (const [site, choice] of sets.choices.entries()) {
       if (!choice) continue;
-      const kept = this.kept.get(site)?.find(({ fit }) => sets.isChosen(site, fit));
-      if (kept) {
-        add(kept.column);
-        continue;
-      }
-      const quad = this.quadOf(site, choice);
-      if (!quad) return [];
-      add(pool.get(quad.key)?.column ?? quad.column);
+      const column = this.columnOf(site, sets, pool);
+      if (!column) return [];
+      if (!inCranks.has(site)) add(column);
     }
+    for (const filling of this.fillingsOf(sets, pool)) add(filling);
     for (const [engine, column] of this.engines) if (sets.isCompleteEngine(engine)) add(column);
     return [...times].map(([column, count]) => ({ column, times: count }));
   }
@@ -152,20 +177,40 @@ export class Bridge {
     for (const site of sets.choices.keys()) sets.put(site, undefined);
     const served = new Set<object>();
     const wanted = new Set<number>();
-    for (const { column } of taken) {
-      const { meaning } = column;
-      if (meaning.is === 'engine') wanted.add(meaning.engine);
-      if (meaning.is !== 'kept') continue;
-      const { journal, rod } = this.model.problem.kept[meaning.kept]!;
+    const putKept = (column: Column, kept: number) => {
+      const { journal, rod } = this.model.problem.kept[kept]!;
       const site = this.siteOf.get(journal)!;
       const { fit } = this.kept.get(site)!.find((each) => each.column === column)!;
       sets.put(site, { rod: fit.rod, upper: fit.upper, lower: fit.lower });
       if (rod) served.add(rod);
+    };
+    for (const { column } of taken) {
+      const { meaning } = column;
+      if (meaning.is === 'engine') wanted.add(meaning.engine);
+      const parts = meaning.is === 'filling' ? meaning.parts : [column];
+      for (const part of parts) if (part.meaning.is === 'kept') putKept(part, part.meaning.kept);
     }
     const rods = this.model.problem.rods.map((each) => each.rods.filter((rod) => !served.has(rod)));
-    const byJournal = new Map<number, Quad[]>();
     const quads = new Map(pool.quads.map((quad) => [quad.column, quad]));
+    const putQuad = (site: number, { gap, pair }: Quad) => {
+      const { rod } = this.model.problem.gaps[gap]!;
+      sets.put(site, {
+        rod: rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!,
+        upper: this.shellOf(pair.meaning.upper),
+        lower: this.shellOf(pair.meaning.lower),
+      });
+    };
+    const journalOf = (site: number) => this.ofModel.journal.get(sites[site]!.journal)!;
+    const byJournal = new Map<number, Quad[]>();
     for (const { column, times } of taken) {
+      const { meaning } = column;
+      for (const part of meaning.is === 'filling' ? meaning.parts : []) {
+        const quad = quads.get(part);
+        if (!quad || meaning.is !== 'filling') continue;
+        const { journal } = this.model.problem.gaps[quad.gap]!;
+        const open = this.sitesOfCrank[meaning.crank]!;
+        putQuad(open.find((site) => !sets.choices[site] && journalOf(site) === journal)!, quad);
+      }
       const quad = quads.get(column);
       if (!quad) continue;
       const { journal } = this.model.problem.gaps[quad.gap]!;
@@ -173,20 +218,11 @@ export class Bridge {
       byJournal.set(journal, own);
       for (let time = 0; time < times; time++) own.push(quad);
     }
-    const put = (site: number) => {
-      const quad = byJournal.get(this.ofModel.journal.get(sites[site]!.journal)!)?.shift();
-      if (!quad) return;
-      const { rod } = this.model.problem.gaps[quad.gap]!;
-      const { upper, lower } = quad.pair.meaning;
-      sets.put(site, {
-        rod: rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!,
-        upper: this.shellOf(upper),
-        lower: this.shellOf(lower),
-      });
-    };
     for (const first of [true, false]) {
       for (const [site, { engine }] of sites.entries()) {
-        if (wanted.has(engine) === first && !sets.choices[site]) put(site);
+        if (wanted.has(engine) !== first || sets.choices[site]) continue;
+        const quad = byJournal.get(journalOf(site))?.shift();
+        if (quad) putQuad(site, quad);
       }
     }
   }

@@ -13,7 +13,7 @@ import { improveByKicks, improveByReunions } from './kicks.js';
 import { OpenAim } from './open-aim.js';
 import { improveByPortions, MOST_ENGINES } from './portions.js';
 import { distanceStep } from './problem.js';
-import { innerSide, type LargeSearch, outerSide } from './sides.js';
+import { innerSide, type LargeSearch, outerSide, wholeSide } from './sides.js';
 import { FIRST_KICKS, LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
 
 /** Share of the time that the first kicks may take, where the plain search leaves journals empty. */
@@ -58,6 +58,18 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
       if (ofInner && open.isOpen()) open.improveByPrograms(inner, ofInner);
       if (many) inPortions();
       open.regroupAll(outer, likely);
+      if (open.isOpen() && process.env.FILL) {
+        const t = performance.now();
+        const whole = wholeSide(search);
+        if (whole) {
+          const w = open.boundOf(whole);
+          console.error('whole', w?.linear.bound, 'linear', bounded?.linear.bound, 'value', open.value(), (performance.now() - t) / 1000);
+          if (w) {
+            open.bound = Math.max(open.bound, Math.ceil(w.linear.bound));
+            console.error('after programs', open.value(), (performance.now() - t) / 1000);
+          }
+        }
+      }
       if (!many) inPortions();
       if (bounded && open.isOpen()) improveByReunions(sets, outer.bridge.reunions(likely), left);
       if (open.isOpen())

@@ -7,8 +7,9 @@
  * amounts being whole numbers, every sum and product from there on is exact in a double, and a bound
  * rounded up to a whole number is a proof.
  */
+import { CrankFillings, fillingColumn, type PricedFilling } from './crank-fillings.js';
 import type { Column, Model } from './model-columns.js';
-import type { Row } from './model-rows.js';
+import type { CrankRows, Row } from './model-rows.js';
 import { bestFits, type Filter, type FitWeights, type PricedFit, passesFilters } from './pricing.js';
 import { type Pool, pairsByShape, pricePairs, quadOf } from './quads.js';
 import type { Solver } from './solver.js';
@@ -72,24 +73,44 @@ function worthOfRows(rows: readonly Row[], duals: Float64Array): number {
   return worth;
 }
 
-/** The best fits of each journal class, one a gap, and the bound that the duals prove. */
-function price(model: Model, stage: Stage, columns: readonly Column[], duals: Float64Array) {
-  const { journals, gaps } = model.problem;
+/** The best fits of each journal class, one a gap, the best fillings of each crank, and the bound that the duals prove. */
+function price(
+  { model, stage, columns }: Bounding,
+  cranks: CrankFillings,
+  duals: Float64Array,
+): { bound: number; fits: PricedFit[]; fillings: PricedFilling[] } {
+  const { problem, places } = model;
   let bound = worthOfRows(stage.rows, duals);
   for (const column of columns) {
-    if (column.meaning.is === 'fit') continue;
+    if (column.meaning.is === 'fit' || cranks.holdKept(column)) continue;
     bound += Math.min(0, reducedCost(stage, column, duals)) * column.upper;
   }
-  const byJournal = journals.map((): PricedFit[] => []);
-  const fits = bestFits(model, duals, stage.fitWeights(duals), 0, stage.filters);
-  for (const fit of fits) byJournal[gaps[fit.gap]!.journal]!.push(fit);
+  const completion = ({ complete }: CrankRows) => (complete === undefined ? 0 : duals[complete]!);
+  // A full crank may be worth fits that would not pay for themselves.
+  const most = places.fillings.some((rows) => completion(rows) > 0) ? Number.POSITIVE_INFINITY : 0;
+  const byJournal = problem.journals.map((): PricedFit[] => []);
+  const fits = bestFits(model, duals, stage.fitWeights(duals), most, stage.filters);
+  for (const fit of fits) byJournal[problem.gaps[fit.gap]!.journal]!.push(fit);
   const best: PricedFit[] = [];
+  const inCranks: PricedFit[] = [];
   for (const [journal, own] of byJournal.entries()) {
+    if (cranks.hold(journal)) {
+      inCranks.push(...own);
+      continue;
+    }
     own.sort((a, b) => a.reducedCost - b.reducedCost || a.gap - b.gap);
-    if (own.length > 0) bound += own[0]!.reducedCost * journals[journal]!.journals.length;
-    best.push(...own.slice(0, FITS_AT_A_TIME));
+    if (own.length > 0) bound += Math.min(0, own[0]!.reducedCost) * problem.journals[journal]!.journals.length;
+    best.push(...own.filter((fit) => fit.reducedCost < 0).slice(0, FITS_AT_A_TIME));
   }
-  return { bound, best };
+  const kept = cranks.keptColumns.map((column) => ({
+    column,
+    reducedCost: reducedCost(stage, column, duals),
+  }));
+  const fillings = cranks.best(inCranks, kept, completion);
+  for (const [crank, [first]] of fillings.entries()) {
+    if (first) bound += Math.min(0, first.reducedCost - duals[places.fillings[crank]!.one]!);
+  }
+  return { bound, fits: best, fillings: fillings.flat() };
 }
 
 /** The least whole number that a value computed by the solver cannot be above. */
@@ -97,59 +118,88 @@ export function roundedUp(bound: number): number {
   return Math.ceil(bound - SLACK);
 }
 
+export interface Bounding {
+  readonly solver: Solver;
+  readonly model: Model;
+  readonly stage: Stage;
+  readonly columns: readonly Column[];
+  /** Takes the fits and fillings that are added. */
+  readonly pool: Pool;
+  /** The value of the sets at hand, which are in the pool and keep every row: at that bound the work is done. */
+  readonly reached: number;
+  /** Seconds left, asked before every solve. */
+  readonly remaining: () => number;
+}
+
+/** Whole cranks are priced at duals that lie so near the best ones so far (Wentges, 1997): at those of the program alone they swing. */
+const CENTRED = 0.7;
+
 /**
- * Solves the linear program of a stage, adding fits to `pool` as needed.
- * @param sets the sets at hand: they keep every row, so that the program has a solution from the start
- * @param remaining seconds left, asked before every solve
- * @param reached the value of the sets at hand: at that bound the work is done
+ * Solves the linear program of a stage, adding fits to the pool as needed.
  * @returns undefined when the time is up before any bound was proven
  */
-export function linearBound(
-  solver: Solver,
-  model: Model,
-  stage: Stage,
-  columns: readonly Column[],
-  pool: Pool,
-  reached: number,
-  remaining: () => number,
-): LinearBound | undefined {
+export function linearBound(bounding: Bounding): LinearBound | undefined {
+  const { solver, model, stage, columns, pool, reached, remaining } = bounding;
+  const cranks = new CrankFillings(model);
   const ready = (column: Column) => ({
     ...stage.entries(column),
     upper: column.upper,
     cost: stage.cost(column),
   });
-  const others = columns.filter(({ meaning }) => meaning.is !== 'pair' && meaning.is !== 'fit');
-  const start = pool.quads.filter(({ gap, shape }) => passesFilters(model, stage.filters, gap, shape));
-  const program = solver.linear(stage.rows, [...others, ...start.map(({ column }) => column)].map(ready));
-  const held = new Set(start.map(({ key }) => key));
+  const others = columns.filter(
+    (column) => column.meaning.is !== 'pair' && column.meaning.is !== 'fit' && !cranks.holdKept(column),
+  );
+  const start = pool.quads.filter(
+    ({ gap, shape }) =>
+      !cranks.hold(model.problem.gaps[gap]!.journal) && passesFilters(model, stage.filters, gap, shape),
+  );
+  const first = [...others, ...start.map(({ column }) => column), ...pool.fillings];
+  const program = solver.linear(stage.rows, first.map(ready));
+  const held = new Set(first);
   const pairs = pairsByShape(columns, model);
   let best: LinearBound | undefined;
+  /** Prices at some duals; @returns the columns that the program lacks */
+  const priceAt = (at: Float64Array): Column[] => {
+    const pricedPairs = pricePairs(model, stage, pairs, at);
+    const { duals } = pricedPairs;
+    const priced = price(bounding, cranks, duals);
+    if (!best || priced.bound > best.bound) best = { bound: priced.bound, duals, likely: [] };
+    const quadAt = ({ gap, shape }: PricedFit) => {
+      const pair = pricedPairs.best[shape];
+      return pair && pool.add(quadOf(model, gap, pair)).column;
+    };
+    const columnOf = ({ crank, fits, isFull }: PricedFilling) => {
+      const parts = fits.flatMap((fit) => ('column' in fit ? fit.column : (quadAt(fit) ?? [])));
+      return fillingColumn(model.places.fillings[crank]!, crank, parts, isFull);
+    };
+    return [
+      ...priced.fits.flatMap((fit) => quadAt(fit) ?? []),
+      ...priced.fillings.map((filling) => pool.addFilling(columnOf(filling))),
+    ].filter((column) => !held.has(column));
+  };
   try {
     for (;;) {
       const solution = program.solve(remaining());
       if (!solution) return best;
-      const pricedPairs = pricePairs(model, stage, pairs, signed(solution.duals, stage.rows));
-      const priced = price(model, stage, columns, pricedPairs.duals);
-      if (!best || priced.bound > best.bound)
-        best = { bound: priced.bound, duals: pricedPairs.duals, likely: [] };
-      const fresh = priced.best
-        .flatMap(({ gap, shape }) => {
-          const pair = pricedPairs.best[shape];
-          return pair ? [quadOf(model, gap, pair)] : [];
-        })
-        .filter(({ key }) => !held.has(key));
-      const settled = Math.ceil(best.bound) >= Math.min(roundedUp(solution.objective), reached);
+      const now = signed(solution.duals, stage.rows);
+      const isLacking = (column: Column) => reducedCost(stage, column, now) < -SLACK;
+      let fresh: Column[] = [];
+      if (best && model.places.fillings.length > 0) {
+        const centre = best.duals;
+        const near = now.map((dual, row) => CENTRED * centre[row]! + (1 - CENTRED) * dual);
+        fresh = priceAt(signed(near, stage.rows)).filter(isLacking);
+      }
+      if (fresh.length === 0) fresh = priceAt(now);
+      if (model.places.fillings.length > 0) fresh = fresh.filter(isLacking);
+      const settled = Math.ceil(best!.bound) >= Math.min(roundedUp(solution.objective), reached);
       if (settled || fresh.length === 0) {
         const likely = others.filter(
           ({ meaning }, place) => meaning.is === 'kept' && solution.values[place]! > LIKELY,
         );
-        return { ...best, likely };
+        return { ...best!, likely };
       }
-      for (const quad of fresh) {
-        held.add(quad.key);
-        pool.add(quad);
-      }
-      program.add(fresh.map(({ column }) => ready(column)));
+      for (const column of fresh) held.add(column);
+      program.add(fresh.map(ready));
     }
   } finally {
     program.dispose();

@@ -13,6 +13,7 @@ export type Meaning =
   | { readonly is: 'pair'; readonly upper: number; readonly lower: number; readonly shape: number }
   | { readonly is: 'fit'; readonly gap: number; readonly shape: number }
   | { readonly is: 'kept'; readonly kept: number }
+  | { readonly is: 'filling'; readonly crank: number; readonly parts: readonly Column[] }
   /** A held aim missed by one step: only in linear programs, so dear that none is left at the end. */
   | { readonly is: 'relief' };
 
@@ -64,7 +65,12 @@ function engineColumns(problem: Problem, places: RowPlaces): Column[] {
   }
   return [...completableEngines(problem)].map((engine) => ({
     meaning: { is: 'engine', engine },
-    ...entries(...classes.get(engine)!.map((place) => [places.completion[place], -1] as const)),
+    ...entries(
+      ...classes.get(engine)!.map((place) => [places.completion[place], -1] as const),
+      ...places.fillings
+        .filter((crank) => crank.engine === engine)
+        .map(({ complete }) => [complete, -1] as const),
+    ),
     upper: 1,
     amounts: { completeEngines: 1, filledBeyond: -problem.stock.engines[engine]!.journals.length },
   }));

@@ -7,10 +7,12 @@
  *   z_u,l         pairs made of shell classes u and l
  *   x_j,b,s       journals of class j in rods of class b with a pair of shape s
  *   v             a fit whose parts ran together, by its named parts
+ *   f_k           where cranks are filled as a whole: all fits of crank k, in place of its x and v
  *
  *   journal j     Σ x + Σ v ≤ how many;  and ≥ how many · e_k
  *   rod b         Σ x + Σ v ≤ how many
  *   rod b on k    Σ x + Σ v ≤ how many · Σ of y_k,w over the windows that hold b;   Σ_w y_k,w ≤ 1
+ *   crank k       Σ f ≤ 1;  and Σ of the full ones ≥ e_k
  *   rods by mass  runs of rods that hold all cranks, in rows of their own (mass-lines.ts)
  *   shell         Σ z + Σ v ≤ how many (a pair of two of one class counts two)
  *   shape s       Σ x ≤ Σ z
@@ -46,6 +48,16 @@ export interface RowPlaces {
   readonly contested: ReadonlyMap<object, number>;
   /** Of rods that an engine cannot keep together, by the rods. */
   readonly neverTogether: ReadonlyMap<object, readonly number[]>;
+  /** Cranks that are filled as a whole. */
+  readonly fillings: readonly CrankRows[];
+}
+
+export interface CrankRows {
+  readonly engine: number;
+  readonly engineType: string;
+  readonly one: number;
+  /** Undefined for engines that can never be complete. */
+  readonly complete: number | undefined;
 }
 
 export interface CrankWindows {
@@ -128,10 +140,25 @@ export function rowsOf(problem: Problem): { rows: Row[]; places: RowPlaces } {
       }
     }
   }
+  const isFilledWhole = ({ engineType, caseBore }: Problem['journals'][number]) =>
+    problem.fillings.has(engineType) && !caseBore;
+  const whole = journals.filter(isFilledWhole);
+  const fillings = [...stock.engines.keys()].flatMap((engine) =>
+    [...problem.fillings.keys()]
+      .filter((type) => whole.some((each) => each.engineType === type && each.engines.includes(engine)))
+      .map((engineType) => ({
+        engine,
+        engineType,
+        one: atMost(1),
+        complete: completable.has(engine) ? atLeastNone() : undefined,
+      })),
+  );
   const places: RowPlaces = {
     journal: journals.map((each) => atMost(each.journals.length)),
-    completion: journals.map(({ engines }) =>
-      engines.some((engine) => completable.has(engine)) ? atLeastNone() : undefined,
+    completion: journals.map((each) =>
+      !isFilledWhole(each) && each.engines.some((engine) => completable.has(engine))
+        ? atLeastNone()
+        : undefined,
     ),
     rod: rods.map((each) => atMost(each.rods.length)),
     rodOnEngine: (engine, rod) => onEngine.get(`${engine},${rod}`),
@@ -142,6 +169,7 @@ export function rowsOf(problem: Problem): { rows: Row[]; places: RowPlaces } {
     sharedBore: new Map([...problem.sharedBores].map((name) => [name, atMost(1)])),
     contested: new Map([...contestedParts(problem)].map(([part, quantity]) => [part, atMost(quantity)])),
     neverTogether: rowsByRod(problem, atMost),
+    fillings,
   };
   return { rows, places };
 }

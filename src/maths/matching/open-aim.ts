@@ -55,6 +55,7 @@ export class OpenAim {
 
   boundOf({ relaxation, bridge }: Side): Bounded | undefined {
     for (const quad of bridge.quadsOf(this.search.sets)) relaxation.pool.add(quad);
+    bridge.fillingsOf(this.search.sets, relaxation.pool);
     // What the bound leaves open is the programs' and the kicks': they get their share.
     const rest = this.left() * (1 - BOUND_SHARE);
     return relaxation.bound(this.aim, this.held, this.value(), () => this.left() - rest);

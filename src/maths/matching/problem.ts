@@ -38,6 +38,8 @@ export interface Problem {
   readonly neverTogether: readonly (readonly StockRod[])[];
   /** Windows of mass by engine type, where they part the rods at all. */
   readonly windows: ReadonlyMap<string, readonly MassWindow[]>;
+  /** The same windows where cranks are filled as a whole (crank-fillings.ts): then there are none above. */
+  readonly fillings: ReadonlyMap<string, readonly MassWindow[]>;
   /** Names of the case bores that more than one journal claims; each serves once all the same. */
   readonly sharedBores: ReadonlySet<string>;
 }
@@ -74,7 +76,11 @@ export interface ProblemOptions {
   readonly groups?: MassGroups;
   /** Rods of which an engine can keep no more than one: for a stock whose masses were left out. */
   readonly neverTogether?: readonly (readonly StockRod[])[];
+  /** Whether the fits of a crank whose rods are weighed come together, as one column of the model. */
+  readonly wholeCranks?: boolean;
 }
+
+const NO_WINDOWS: ReadonlyMap<string, readonly MassWindow[]> = new Map();
 
 /** @param stock in the order of names */
 export function problemOf(stock: Stock, options: ProblemOptions): Problem {
@@ -88,7 +94,7 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   const kept = keptFits(stock, limits).filter(({ engine, rod }) => !rod || ownRod(places.get(engine)!, rod));
   const returning = new Set(kept.map(({ journal }) => journal));
   const shared = sharedCaseBores(stock);
-  const windows = groups ? new Map<string, readonly MassWindow[]>() : windowsOf(stock);
+  const windows = groups ? NO_WINDOWS : windowsOf(stock);
   const journals = journalClasses(stock.engines, (journal, engine, place) => {
     if (shared.has(journal.caseBore?.name ?? '')) return `${engine}/${place}`;
     if (options.merge) return `${groups?.ofEngine(engine, journal.engineType)}`;
@@ -124,7 +130,8 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
     bySize,
     kept,
     neverTogether: options.neverTogether ?? [],
-    windows,
+    windows: options.wholeCranks ? NO_WINDOWS : windows,
+    fillings: options.wholeCranks ? windows : NO_WINDOWS,
     sharedBores: shared,
   };
 }

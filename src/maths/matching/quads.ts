@@ -4,6 +4,7 @@
  * The whole-number programs hold gaps and pairs apart, linked by shapes, which takes far fewer columns.
  * Here only the columns that prove useful are ever made, and without the shapes' rows the program is small.
  */
+import type { FillingColumn } from './crank-fillings.js';
 import { reducedCost, type Stage } from './linear-bound.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
 
@@ -20,16 +21,32 @@ export type PairColumn = Column & { readonly meaning: { readonly is: 'pair' } };
 
 export const isPair = (column: Column): column is PairColumn => column.meaning.is === 'pair';
 
-/** The quads made so far, each once; those of one aim are a good start for the next. */
+/** The quads and fillings made so far, each once; those of one aim are a good start for the next. */
 export class Pool {
   private readonly byKey = new Map<string, Quad>();
+  private readonly fillingByKey = new Map<string, FillingColumn>();
 
   get quads(): Quad[] {
     return [...this.byKey.values()];
   }
 
-  add(quad: Quad): void {
-    if (!this.byKey.has(quad.key)) this.byKey.set(quad.key, quad);
+  get fillings(): FillingColumn[] {
+    return [...this.fillingByKey.values()];
+  }
+
+  /** @returns the quad that was added first under its key */
+  add(quad: Quad): Quad {
+    const known = this.byKey.get(quad.key);
+    if (!known) this.byKey.set(quad.key, quad);
+    return known ?? quad;
+  }
+
+  /** @returns the filling that was added first of those that the model cannot tell apart */
+  addFilling(filling: FillingColumn): FillingColumn {
+    const key = JSON.stringify([filling.rows, filling.values, filling.amounts]);
+    const known = this.fillingByKey.get(key);
+    if (!known) this.fillingByKey.set(key, filling);
+    return known ?? filling;
   }
 
   /** The quad that was added first under a key. */

@@ -52,7 +52,8 @@ export class Relaxation {
   bound(aim: Aim, held: readonly Reached[], reached: number, remaining: () => number): Bounded | undefined {
     const stage = stageOf(this.model, aim, held, [...this.filters]);
     const columns = [...this.columns, ...this.reliefs(aim, held)];
-    const linear = linearBound(this.solver, this.model, stage, columns, this.pool, reached, remaining);
+    const { solver, model, pool } = this;
+    const linear = linearBound({ solver, model, stage, columns, pool, reached, remaining });
     return linear && { stage, linear };
   }
 
@@ -77,6 +78,7 @@ export class Relaxation {
     for (const { column, gap, shape } of this.pool.quads) {
       if (open(column) && passesFilters(this.model, stage.filters, gap, shape)) columns.add(column);
     }
+    for (const filling of this.pool.fillings) if (open(filling)) columns.add(filling);
     return improve(this.solver, stage, [...columns], start, Math.ceil(bound), limits).sets;
   }
 

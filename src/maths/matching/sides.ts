@@ -55,6 +55,17 @@ export function outerSide({ solver, stock, sets }: LargeSearch): Side {
   };
 }
 
+/** What no sets can beat, masses and all: every crank is filled as a whole. Undefined where no masses matter. */
+export function wholeSide({ solver, stock, sets }: LargeSearch): Side | undefined {
+  const problem = problemOf(stock.outer, { merge: true, wholeCranks: true });
+  if (problem.fillings.size === 0) return undefined;
+  const model = modelOf(problem);
+  return {
+    relaxation: new Relaxation(solver, model),
+    bridge: new Bridge(model, sets.table, twinsOf(stock)),
+  };
+}
+
 /** A model whose every whole-number solution is sets that keep the rules. */
 function sideOf({ solver, sets }: LargeSearch, problem: Problem): Side {
   const model = modelOf(problem);

@@ -199,7 +199,15 @@ export function* pursue(search: Search, aims: readonly Aim[]): Generator<Reached
     const left = () => remaining() - rest;
     if (value(aim) > bound && left() > 0) {
       for (const quad of translator.quadsOf(sets)) pool.add(quad);
-      const linear = linearBound(solver, model, stage, columns, pool, value(aim), left);
+      const linear = linearBound({
+        solver,
+        model,
+        stage,
+        columns,
+        pool,
+        reached: value(aim),
+        remaining: left,
+      });
       if (linear) {
         const open = { aim, stage, linear, columns, pool };
         bound = Math.max(bound, close({ ...search, remaining: left }, translator, open));
