@@ -7,6 +7,7 @@
  * any duals, as the cheapest assignment of its journals to the rods of each window.
  */
 import { assign } from './assignment.js';
+import type { MassWindow } from './mass-windows.js';
 import type { Column, Model } from './model-columns.js';
 import type { CrankRows } from './model-rows.js';
 import type { PricedFit } from './pricing.js';
@@ -31,8 +32,6 @@ export interface PricedFilling {
 interface Crank {
   readonly rows: CrankRows;
   readonly pins: readonly { readonly journal: StockJournal; readonly journalClass: number }[];
-  /** By window: the rod classes in it. */
-  readonly windows: readonly (readonly number[])[];
 }
 
 /** How many fillings of one crank join the program at a time, each of another window. */
@@ -46,24 +45,13 @@ export class CrankFillings {
 
   constructor(private readonly model: Model) {
     const { journals, rods, fillings, kept } = model.problem;
-    const windowsOf = new Map(
-      [...fillings].map(([engineType, windows]) => [
-        engineType,
-        windows.map(({ first, last }) =>
-          [...rods.keys()].filter((rod) => {
-            const each = rods[rod]!;
-            return each.engineType === engineType && first <= each.massRank! && each.massRank! <= last;
-          }),
-        ),
-      ]),
-    );
     this.cranks = model.places.fillings.map((rows) => ({
       rows,
-      windows: windowsOf.get(rows.engineType)!,
-      pins: [...journals.entries()].flatMap(([journalClass, { engineType, caseBore, engines, journals: own }]) =>
-        engineType === rows.engineType && !caseBore
-          ? own.filter((_, at) => engines[at] === rows.engine).map((journal) => ({ journal, journalClass }))
-          : [],
+      pins: [...journals.entries()].flatMap(
+        ([journalClass, { engineType, caseBore, engines, journals: own }]) =>
+          engineType === rows.engineType && !caseBore
+            ? own.filter((_, at) => engines[at] === rows.engine).map((journal) => ({ journal, journalClass }))
+            : [],
       ),
     }));
     this.inside = new Set(this.cranks.flatMap(({ pins }) => pins.map(({ journalClass }) => journalClass)));
@@ -99,71 +87,112 @@ export class CrankFillings {
     kept: readonly PricedKept[],
     completion: (rows: CrankRows) => number,
   ): PricedFilling[][] {
-    const { gaps, rods } = this.model.problem;
-    const ofGap = new Map(fits.map((fit) => [gaps[fit.gap]!.journal * rods.length + gaps[fit.gap]!.rod!, fit]));
-    const ofJournal = new Map<StockJournal, Map<number, PricedKept>>();
-    for (const fit of kept) {
-      const { journal, rod } = this.kept.get(fit.column)!;
-      const own = ofJournal.get(journal) ?? new Map<number, PricedKept>();
-      if (fit.reducedCost < (own.get(rod)?.reducedCost ?? Number.POSITIVE_INFINITY)) own.set(rod, fit);
-      ofJournal.set(journal, own);
+    const { gaps, rods, journals } = this.model.problem;
+    const byClass = journals.map((): (PricedFit | PricedKept)[] => []);
+    for (const fit of fits) {
+      const { journal, rod } = gaps[fit.gap]!;
+      byClass[journal]![rod!] = fit;
     }
-    return this.cranks.map(({ pins, windows, rows }, crank) => {
-      // Row by row of the pins: the cheapest fit with each rod.
-      const choices = pins.map(({ journal, journalClass }) => {
-        const together = ofJournal.get(journal);
-        return (rod: number) => {
-          const [one, other] = [ofGap.get(journalClass * rods.length + rod), together?.get(rod)];
-          return other && (!one || other.reducedCost < one.reducedCost) ? other : one;
-        };
+    const byJournal = new Map<StockJournal, PricedKept[]>();
+    for (const fit of kept) {
+      const { journal } = this.kept.get(fit.column)!;
+      byJournal.set(journal, [...(byJournal.get(journal) ?? []), fit]);
+    }
+    return this.cranks.map(({ pins, rows }, crank) => {
+      const choices = pins.map(({ journal, journalClass }): Choice[] => {
+        const all = [...byClass[journalClass]!];
+        for (const fit of byJournal.get(journal) ?? []) {
+          const { rod } = this.kept.get(fit.column)!;
+          if (fit.reducedCost < (all[rod]?.reducedCost ?? Number.POSITIVE_INFINITY)) all[rod] = fit;
+        }
+        return all
+          .flatMap((fit, rod) =>
+            fit ? { fit, rod, rank: rods[rod]!.massRank!, count: rods[rod]!.rods.length } : [],
+          )
+          .sort((a, b) => a.fit.reducedCost - b.fit.reducedCost);
       });
       const worth = completion(rows);
-      const found = windows.flatMap((own) => this.bestOf(own, choices, worth).map((each) => ({ crank, ...each })));
-      found.sort((a, b) => a.reducedCost - b.reducedCost);
+      const found: PricedFilling[] = [];
+      for (const { own, least } of promising(this.model.problem.fillings.get(rows.engineType)!, choices)) {
+        if (least - worth >= (found[FILLINGS_AT_A_TIME - 1]?.reducedCost ?? Number.POSITIVE_INFINITY)) break;
+        found.push(...fillWindow(own, worth).map((each) => ({ crank, ...each })));
+        found.sort((a, b) => a.reducedCost - b.reducedCost);
+      }
       return found.slice(0, FILLINGS_AT_A_TIME);
     });
   }
+}
 
-  private bestOf(
-    window: readonly number[],
-    choices: readonly ((rod: number) => PricedFit | PricedKept | undefined)[],
-    completion: number,
-  ): Omit<PricedFilling, 'crank'>[] {
-    const { rods } = this.model.problem;
-    const fits = choices.map((choice) => window.map(choice));
-    const capacity = window.map((rod) => rods[rod]!.rods.length);
-    const solve = (mayBeEmpty: boolean) => {
-      const columns = window.length + Number(mayBeEmpty);
-      const costs = Float64Array.from(
-        fits.flatMap((own) => [
-          ...own.map((fit) => fit?.reducedCost ?? Number.POSITIVE_INFINITY),
-          ...(mayBeEmpty ? [0] : []),
-        ]),
-      );
-      const places = assign({
-        rows: fits.length,
-        columns,
-        costs,
-        capacity: mayBeEmpty ? [...capacity, fits.length] : capacity,
-      });
-      if (!places) return [];
-      const taken = fits.flatMap((own, pin) => own[places[pin]!] ?? []);
-      const isFull = taken.length === fits.length;
-      const sum = taken.reduce((total, { reducedCost }) => total + reducedCost, 0);
-      return [{ fits: taken, isFull, reducedCost: sum - (isFull ? completion : 0) }];
-    };
-    return completion > 0 ? [...solve(true), ...solve(false)] : solve(true);
-  }
+/** The cheapest fit of a journal with one class of rods. */
+interface Choice {
+  readonly fit: PricedFit | PricedKept;
+  readonly rod: number;
+  readonly rank: number;
+  readonly count: number;
+}
+
+/**
+ * For each window the fits that its cheapest filling takes some of, the most promising window first.
+ * @param choices of each journal, cheapest first
+ * @returns by journal as many fits as there are journals: no more can be taken from it; and a cost that no filling is below
+ */
+function promising(
+  windows: readonly MassWindow[],
+  choices: readonly (readonly Choice[])[],
+): { readonly own: readonly (readonly Choice[])[]; readonly least: number }[] {
+  const rated = windows.map(({ first, last }) => {
+    const own = choices.map((all) => {
+      const near: Choice[] = [];
+      for (const each of all) {
+        if (near.length === choices.length) break;
+        if (first <= each.rank && each.rank <= last) near.push(each);
+      }
+      return near;
+    });
+    const least = own.reduce((sum, [cheapest]) => sum + Math.min(0, cheapest?.fit.reducedCost ?? 0), 0);
+    return { own, least };
+  });
+  return rated.sort((a, b) => a.least - b.least);
+}
+
+/** The cheapest filling with some fits of each journal, and where a full crank is worth something the cheapest full one. */
+function fillWindow(own: readonly (readonly Choice[])[], completion: number): Omit<PricedFilling, 'crank'>[] {
+  const counts = new Map(own.flat().map(({ rod, count }) => [rod, count]));
+  const columns = new Map([...counts.keys()].map((rod, column) => [rod, column]));
+  const solve = (mayBeEmpty: boolean) => {
+    const width = columns.size + Number(mayBeEmpty);
+    const costs = new Float64Array(own.length * width).fill(Number.POSITIVE_INFINITY);
+    for (const [pin, fits] of own.entries()) {
+      for (const { rod, fit } of fits) costs[pin * width + columns.get(rod)!] = fit.reducedCost;
+      if (mayBeEmpty) costs[(pin + 1) * width - 1] = 0;
+    }
+    const capacity = mayBeEmpty ? [...counts.values(), own.length] : [...counts.values()];
+    const places = assign({ rows: own.length, columns: width, costs, capacity });
+    if (!places) return [];
+    const fits = own.flatMap(
+      (all, pin) => all.find(({ rod }) => columns.get(rod) === places[pin])?.fit ?? [],
+    );
+    const isFull = fits.length === own.length;
+    const sum = fits.reduce((total, { reducedCost }) => total + reducedCost, 0);
+    return [{ fits, isFull, reducedCost: sum - (isFull ? completion : 0) }];
+  };
+  return completion > 0 ? [...solve(true), ...solve(false)] : solve(true);
 }
 
 /** @param parts columns of the fits in it */
-export function fillingColumn({ one, complete }: CrankRows, crank: number, parts: readonly Column[], isFull: boolean): FillingColumn {
+export function fillingColumn(
+  { one, complete }: CrankRows,
+  crank: number,
+  parts: readonly Column[],
+  isFull: boolean,
+): FillingColumn {
   const sums = new Map<number, number>([[one, 1]]);
   if (isFull && complete !== undefined) sums.set(complete, 1);
   const amounts: Record<string, number> = {};
   for (const part of parts) {
     for (const [at, row] of part.rows.entries()) sums.set(row, (sums.get(row) ?? 0) + part.values[at]!);
-    for (const [amount, value] of Object.entries(part.amounts)) amounts[amount] = (amounts[amount] ?? 0) + value;
+    for (const [amount, value] of Object.entries(part.amounts))
+      amounts[amount] = (amounts[amount] ?? 0) + value;
   }
   return {
     meaning: { is: 'filling', crank, parts },

@@ -13,7 +13,7 @@ import { improveByKicks, improveByReunions } from './kicks.js';
 import { OpenAim } from './open-aim.js';
 import { improveByPortions, MOST_ENGINES } from './portions.js';
 import { distanceStep } from './problem.js';
-import { innerSide, type LargeSearch, outerSide, wholeSide } from './sides.js';
+import { innerSide, type LargeSearch, outerSide, type Side, wholeSide } from './sides.js';
 import { FIRST_KICKS, LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
 
 /** Share of the time that the first kicks may take, where the plain search leaves journals empty. */
@@ -38,6 +38,7 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
       done: () => sets.isFull(),
     });
   }
+  let whole: Side | undefined;
   const stages: Reached[] = [];
   for (const [place, aim] of aims.entries()) {
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
@@ -57,19 +58,13 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
       const ofInner = inner === outer || !open.isOpen() ? bounded : open.boundOf(inner);
       if (ofInner && open.isOpen()) open.improveByPrograms(inner, ofInner);
       if (many) inPortions();
-      open.regroupAll(outer, likely);
-      if (open.isOpen() && process.env.FILL) {
-        const t = performance.now();
-        const whole = wholeSide(search);
-        if (whole) {
-          const w = open.boundOf(whole);
-          console.error('whole', w?.linear.bound, 'linear', bounded?.linear.bound, 'value', open.value(), (performance.now() - t) / 1000);
-          if (w) {
-            open.bound = Math.max(open.bound, Math.ceil(w.linear.bound));
-            console.error('after programs', open.value(), (performance.now() - t) / 1000);
-          }
-        }
+      open.regroupAtOnce(outer, likely);
+      if (open.isOpen()) {
+        whole ??= wholeSide(search);
+        const ofWhole = whole && open.boundOf(whole);
+        if (ofWhole) open.bound = Math.max(open.bound, Math.ceil(ofWhole.linear.bound));
       }
+      open.regroupAll(outer, likely);
       if (!many) inPortions();
       if (bounded && open.isOpen()) improveByReunions(sets, outer.bridge.reunions(likely), left);
       if (open.isOpen())

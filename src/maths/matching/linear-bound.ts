@@ -99,7 +99,8 @@ function price(
       continue;
     }
     own.sort((a, b) => a.reducedCost - b.reducedCost || a.gap - b.gap);
-    if (own.length > 0) bound += Math.min(0, own[0]!.reducedCost) * problem.journals[journal]!.journals.length;
+    if (own.length > 0)
+      bound += Math.min(0, own[0]!.reducedCost) * problem.journals[journal]!.journals.length;
     best.push(...own.filter((fit) => fit.reducedCost < 0).slice(0, FITS_AT_A_TIME));
   }
   const kept = cranks.keptColumns.map((column) => ({

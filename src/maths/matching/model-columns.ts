@@ -134,20 +134,34 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
     );
 }
 
-/** The rows that a filled journal counts in, whatever its shells. */
-export function gapEntries({ problem, places }: Pick<Model, 'problem' | 'places'>, gap: Gap): RowEntry[] {
-  const { journal, rod } = gap;
+type Rows = Pick<Model, 'problem' | 'places'>;
+
+/** The rows that a filled journal counts once in, whatever its shells. */
+function gapRows({ problem, places }: Rows, { journal, rod }: Gap): (number | undefined)[] {
   const { engines, journals: alike } = problem.journals[journal]!;
-  const rows = [
+  return [
     places.journal[journal],
     places.completion[journal],
     rod === undefined ? places.sharedBore.get(alike[0]!.caseBore?.name ?? '') : places.rod[rod],
     rod === undefined ? undefined : places.rodOnEngine(engines[0]!, rod),
   ];
-  return [
-    ...rows.flatMap((row): RowEntry[] => (row === undefined ? [] : [[row, 1]])),
-    ...(rod === undefined ? [] : places.massLines.ofRod(rod)),
-  ];
+}
+
+const massEntries = ({ places }: Rows, { rod }: Gap): readonly RowEntry[] =>
+  rod === undefined ? [] : places.massLines.ofRod(rod);
+
+/** All that a filled journal counts in, whatever its shells. */
+export function gapEntries(model: Rows, gap: Gap): RowEntry[] {
+  const once = gapRows(model, gap).flatMap((row): RowEntry[] => (row === undefined ? [] : [[row, 1]]));
+  return [...once, ...massEntries(model, gap)];
+}
+
+/** What the rows that a filled journal counts in are worth. */
+export function worthOfGap(model: Rows, gap: Gap, duals: Float64Array): number {
+  let worth = 0;
+  for (const row of gapRows(model, gap)) if (row !== undefined) worth += duals[row]!;
+  for (const [row, value] of massEntries(model, gap)) worth += duals[row]! * value;
+  return worth;
 }
 
 /** How far a fit of this gap lies from the aim; 0 where there is no aim. */

@@ -88,11 +88,18 @@ export class OpenAim {
     if (bounded) this.improveByPrograms(side, bounded);
   }
 
-  /** Other groups about the sets at hand: for all wished rods at once, then for some of those not had yet, until none helps. */
-  regroupAll(outer: Side, columns: readonly Column[]): void {
+  /** Other groups about the sets at hand, for all wished rods at once. */
+  regroupAtOnce(outer: Side, columns: readonly Column[]): void {
     const { sets } = this.search;
     if (sets.table.problem.windows.size === 0) return;
     for (const how of REGROUPINGS) this.tryGroups(rodsKept(outer, sets, columns), how);
+  }
+
+  /** The same, and then for some of the wished rods not had yet, until none helps. */
+  regroupAll(outer: Side, columns: readonly Column[]): void {
+    const { sets } = this.search;
+    if (sets.table.problem.windows.size === 0) return;
+    this.regroupAtOnce(outer, columns);
     for (let before = Number.POSITIVE_INFINITY; this.isOpen() && this.value() < before; ) {
       before = this.value();
       const apart = rodsApart(outer, sets, columns);

@@ -5,7 +5,7 @@
  * left out has a negative one, the program without them is as good as the program with all.
  */
 import type { Gap } from './gaps.js';
-import { distanceOf, gapEntries, type Model } from './model-columns.js';
+import { distanceOf, type Model, worthOfGap } from './model-columns.js';
 
 /** What one unit counts in the objective of a stage, after the rows that hold earlier aims. */
 export interface FitWeights {
@@ -39,9 +39,7 @@ export function filterOf(model: Model, duals: Float64Array, weights: FitWeights,
 }
 
 function baseOf(model: Model, duals: Float64Array, weights: FitWeights, gap: Gap): number {
-  let base = weights.filledBeyond;
-  for (const [row, value] of gapEntries(model, gap)) base -= duals[row]! * value;
-  return base;
+  return weights.filledBeyond - worthOfGap(model, gap, duals);
 }
 
 export interface PricedFit {

@@ -36,6 +36,8 @@ export class Relaxation {
    * are found. The bound holds with them as it does without: they allow more.
    */
   private reliefs({ amount, sign, step }: Aim, held: readonly Reached[]): Column[] {
+    // Whole cranks: the sets at hand are a solution.
+    if (this.model.places.fillings.length > 0) return [];
     return held.map((_, place) => ({
       meaning: { is: 'relief' },
       rows: [this.model.rows.length + place],

@@ -89,19 +89,6 @@ function setsApart(stock: Stock, sets: WorkingSets): WorkingSets {
   return own;
 }
 
-/** What a second search reached, with the better of both bounds as long as the earlier aims were met alike. */
-function joined(first: readonly Reached[], second: readonly Reached[]): Reached[] {
-  let alike = true;
-  return second.map(({ aim, reached, bound }, place) => {
-    const before = first[place]!;
-    // Steps may differ: those of the first search divide more distances.
-    const inSteps = Math.ceil((before.bound * before.aim.step) / aim.step);
-    const best = alike ? Math.max(bound, inSteps) : bound;
-    alike &&= before.reached * before.aim.step === reached * aim.step;
-    return { aim, reached, bound: best };
-  });
-}
-
 function finish(
   { stock, problem, sets, large }: Started,
   solver: Solver,
@@ -123,24 +110,26 @@ function finish(
         : `${aim.name}: found ${shown(reached)}, proven best ${shown(bound)}`,
     );
   };
-  const run = (steps: Iterable<Reached>) => {
+  const run = (steps: Iterable<Reached>, isEnough: (each: Reached) => boolean = () => false) => {
     const stages: Reached[] = [];
     for (const each of steps) {
       show(each);
       stages.push(each);
+      if (isEnough(each)) break;
     }
     return stages;
   };
-  const crankByCrank = (own: WorkingSets) =>
-    run(pursue({ solver, model: modelOf(own.table.problem), sets: own, remaining }, aims));
-  let [found, stages] = [
-    sets,
-    large ? run(pursueLarge({ solver, stock, sets, remaining }, aims)) : crankByCrank(sets),
-  ];
-  if (large && isWorthAll(stock) && !stages.every(isProved) && remaining() > 0) {
-    onProgress('not all is proved: once more, with every crank by itself');
+  const crankByCrank = (own: WorkingSets, known: readonly Reached[] = []) =>
+    run(pursue({ solver, model: modelOf(own.table.problem), sets: own, remaining }, aims, known));
+  const twice = large && isWorthAll(stock);
+  let found = sets;
+  let stages = large
+    ? run(pursueLarge({ solver, stock, sets, remaining }, aims), (each) => twice && !isProved(each))
+    : crankByCrank(sets);
+  if (twice && !stages.every(isProved)) {
+    if (remaining() > 0) onProgress('not all is proved: once more, with every crank by itself');
     found = setsApart(stock.inner, sets);
-    stages = joined(stages, crankByCrank(found));
+    stages = crankByCrank(found, stages);
   }
   const proofs = stages.map(({ aim, bound }) => ({
     aim: aim.name,

@@ -116,13 +116,18 @@ function withoutLines({ places }: Model, stage: Stage): Stage {
   return { ...stage, rows };
 }
 
-/** Better sets for one aim until they meet its bound or the time is up. @returns the bound proven by then */
+/**
+ * Better sets for one aim until they meet its bound or the time is up.
+ * @param known a bound that is proven already
+ * @returns the bound proven by then
+ */
 function close(
   { solver, model, sets, remaining }: Search,
   translator: Translator,
   { aim, stage, linear, columns, pool }: Open,
+  known: number,
 ): number {
-  let bound = Math.ceil(linear.bound);
+  let bound = Math.max(known, Math.ceil(linear.bound));
   const value = () => countOf(aim, translator.toTaken(sets));
   const isOpen = () => remaining() > 0 && value() > bound;
   const kick = (idle: number) => improveByKicks(sets, { idle, remaining, done: () => value() <= bound });
@@ -174,8 +179,20 @@ export function narrow(
   };
 }
 
-/** Pursues the aims in order, beginning with the sets at hand; pauses after each. */
-export function* pursue(search: Search, aims: readonly Aim[]): Generator<Reached, void> {
+/** A bound in the steps of another aim of the same amount: those of a large search may be smaller. */
+function inStepsOf(aim: Aim, { aim: before, bound }: Reached): number {
+  return Math.ceil((bound * before.step) / aim.step);
+}
+
+/**
+ * Pursues the aims in order, beginning with the sets at hand; pauses after each.
+ * @param known what another search has proven of the first aims: of each, if those before it are reached alike
+ */
+export function* pursue(
+  search: Search,
+  aims: readonly Aim[],
+  known: readonly Reached[] = [],
+): Generator<Reached, void> {
   const { solver, model, sets, remaining } = search;
   const translator = new Translator(model, sets.table);
   const pool = new Pool();
@@ -191,9 +208,12 @@ export function* pursue(search: Search, aims: readonly Aim[]): Generator<Reached
       return aims.every((aim) => countOf(aim, taken) <= plainBound(model, aim, complete));
     },
   });
+  let alike = true;
   for (const [place, aim] of aims.entries()) {
     const stage = stageOf(model, aim, stages, filters);
+    const before: Reached | undefined = alike ? known[place] : undefined;
     let bound = plainBound(model, aim, sets.value().complete);
+    if (before) bound = Math.max(bound, inStepsOf(aim, before));
     // A later aim gets some of the time, too.
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
     const left = () => remaining() - rest;
@@ -210,13 +230,14 @@ export function* pursue(search: Search, aims: readonly Aim[]): Generator<Reached
       });
       if (linear) {
         const open = { aim, stage, linear, columns, pool };
-        bound = Math.max(bound, close({ ...search, remaining: left }, translator, open));
+        bound = close({ ...search, remaining: left }, translator, open, bound);
         const narrowed = narrow(model, stage, linear, columns, value(aim));
         columns = narrowed.columns;
         filters.push(narrowed.filter);
       }
     }
     const reached = value(aim);
+    alike &&= before !== undefined && before.reached * before.aim.step === reached * aim.step;
     stages.push({ aim, reached, bound });
     yield { aim, reached, bound };
   }
