@@ -4,10 +4,10 @@
  * The model may be of a copy of the stock (grid.ts), and its classes may be fewer than those of the
  * search: they meet in the rows of the stock.
  */
-import { type FillingColumn, fillingColumn } from './crank-fillings.js';
+import { fillingColumn } from './crank-fillings.js';
 import { type Choice, type FitTable, NO_ROD, type Reunion } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
-import type { Column, Model } from './model-columns.js';
+import { type Column, fitColumn, type Model } from './model-columns.js';
 import { isPair, type PairColumn, type Pool, type Quad, quadOf } from './quads.js';
 import type { Stock } from './stock.js';
 import type { Taken } from './taken.js';
@@ -42,6 +42,12 @@ export const placesIn = ({
 });
 
 type Places = ReturnType<typeof placesIn>;
+
+function addTimes<Value>(lists: Map<number, Value[]>, key: number, value: Value, times: number): void {
+  const list = lists.get(key) ?? [];
+  lists.set(key, list);
+  for (let time = 0; time < times; time++) list.push(value);
+}
 
 export class Bridge {
   private readonly ofModel: Places;
@@ -124,37 +130,46 @@ export class Bridge {
     return choices.flatMap((choice, site) => (choice && this.quadOf(site, choice)) ?? []);
   }
 
-  /** The column of a filled journal; undefined where the model has no such fit. */
-  private columnOf(site: number, sets: WorkingSets, pool: Pool): Column | undefined {
-    const kept = this.kept.get(site)?.find(({ fit }) => sets.isChosen(site, fit));
-    if (kept) return kept.column;
-    const quad = this.quadOf(site, sets.choices[site]!);
-    return quad && pool.add(quad).column;
+  private keptColumn(site: number, sets: WorkingSets): Column | undefined {
+    return this.kept.get(site)?.find(({ fit }) => sets.isChosen(site, fit))?.column;
   }
 
   /** The cranks that the model fills as a whole, as far as it has their fits; the pool takes them. */
-  fillingsOf(sets: WorkingSets, pool: Pool): FillingColumn[] {
-    return this.sitesOfCrank.flatMap((sites, crank) => {
-      const parts = sites.flatMap((site) => (sets.choices[site] && this.columnOf(site, sets, pool)) ?? []);
+  fillingsOf(sets: WorkingSets, pool: Pool): void {
+    const columnOf = (site: number, choice: Choice) => {
+      const quad = this.quadOf(site, choice);
+      return this.keptColumn(site, sets) ?? (quad && pool.add(quad).column);
+    };
+    for (const [crank, sites] of this.sitesOfCrank.entries()) {
+      const parts = sites.flatMap((site) => {
+        const choice = sets.choices[site];
+        return (choice && columnOf(site, choice)) ?? [];
+      });
       const rows = this.model.places.fillings[crank]!;
-      return parts.length === 0
-        ? []
-        : [pool.addFilling(fillingColumn(rows, crank, parts, parts.length === sites.length))];
-    });
+      if (parts.length > 0) pool.addFilling(fillingColumn(rows, crank, parts, parts.length === sites.length));
+    }
   }
 
-  /** The sets as counts of columns, which the pool takes; none where the model does not have all of their fits. */
-  toTaken(sets: WorkingSets, pool: Pool): Taken[] {
+  /** The sets as counts of columns; none where the model does not have all of their fits. */
+  toTaken(sets: WorkingSets): Taken[] {
     const times = new Map<Column, number>();
     const add = (column: Column) => times.set(column, (times.get(column) ?? 0) + 1);
-    const inCranks = new Set(this.sitesOfCrank.flat());
+    const fits = new Map<string, Column>();
     for (const [site, choice] of sets.choices.entries()) {
       if (!choice) continue;
-      const column = this.columnOf(site, sets, pool);
-      if (!column) return [];
-      if (!inCranks.has(site)) add(column);
+      const kept = this.keptColumn(site, sets);
+      if (kept) {
+        add(kept);
+        continue;
+      }
+      const quad = this.quadOf(site, choice);
+      if (!quad) return [];
+      const key = `${quad.gap},${quad.shape}`;
+      const fit = fits.get(key) ?? fitColumn(this.model, quad.gap, quad.shape);
+      fits.set(key, fit);
+      add(fit);
+      add(quad.pair);
     }
-    for (const filling of this.fillingsOf(sets, pool)) add(filling);
     for (const [engine, column] of this.engines) if (sets.isCompleteEngine(engine)) add(column);
     return [...times].map(([column, count]) => ({ column, times: count }));
   }
@@ -172,57 +187,44 @@ export class Bridge {
    * Puts sets that a program found in place of those at hand; the model must be of the search's own rows.
    * Alike journals of different engines are told apart here: those of the engines to be completed come first.
    */
-  fromTaken(taken: readonly Taken[], pool: Pool, sets: WorkingSets): void {
+  fromTaken(taken: readonly Taken[], sets: WorkingSets): void {
     const { sites } = this.table;
+    const { gaps, kept, rods: classes } = this.model.problem;
     for (const site of sets.choices.keys()) sets.put(site, undefined);
     const served = new Set<object>();
     const wanted = new Set<number>();
-    const putKept = (column: Column, kept: number) => {
-      const { journal, rod } = this.model.problem.kept[kept]!;
+    const pairs = new Map<number, PairColumn[]>();
+    for (const { column, times } of taken) {
+      const { meaning } = column;
+      if (meaning.is === 'engine') wanted.add(meaning.engine);
+      if (isPair(column)) addTimes(pairs, column.meaning.shape, column, times);
+      if (meaning.is !== 'kept') continue;
+      const { journal, rod } = kept[meaning.kept]!;
       const site = this.siteOf.get(journal)!;
       const { fit } = this.kept.get(site)!.find((each) => each.column === column)!;
       sets.put(site, { rod: fit.rod, upper: fit.upper, lower: fit.lower });
       if (rod) served.add(rod);
-    };
-    for (const { column } of taken) {
-      const { meaning } = column;
-      if (meaning.is === 'engine') wanted.add(meaning.engine);
-      const parts = meaning.is === 'filling' ? meaning.parts : [column];
-      for (const part of parts) if (part.meaning.is === 'kept') putKept(part, part.meaning.kept);
     }
-    const rods = this.model.problem.rods.map((each) => each.rods.filter((rod) => !served.has(rod)));
-    const quads = new Map(pool.quads.map((quad) => [quad.column, quad]));
-    const putQuad = (site: number, { gap, pair }: Quad) => {
-      const { rod } = this.model.problem.gaps[gap]!;
-      sets.put(site, {
-        rod: rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!,
-        upper: this.shellOf(pair.meaning.upper),
-        lower: this.shellOf(pair.meaning.lower),
-      });
-    };
-    const journalOf = (site: number) => this.ofModel.journal.get(sites[site]!.journal)!;
-    const byJournal = new Map<number, Quad[]>();
+    const rods = classes.map((each) => each.rods.filter((rod) => !served.has(rod)));
+    const byJournal = new Map<number, { readonly gap: number; readonly shape: number }[]>();
     for (const { column, times } of taken) {
       const { meaning } = column;
-      for (const part of meaning.is === 'filling' ? meaning.parts : []) {
-        const quad = quads.get(part);
-        if (!quad || meaning.is !== 'filling') continue;
-        const { journal } = this.model.problem.gaps[quad.gap]!;
-        const open = this.sitesOfCrank[meaning.crank]!;
-        putQuad(open.find((site) => !sets.choices[site] && journalOf(site) === journal)!, quad);
-      }
-      const quad = quads.get(column);
-      if (!quad) continue;
-      const { journal } = this.model.problem.gaps[quad.gap]!;
-      const own = byJournal.get(journal) ?? [];
-      byJournal.set(journal, own);
-      for (let time = 0; time < times; time++) own.push(quad);
+      if (meaning.is === 'fit') addTimes(byJournal, gaps[meaning.gap]!.journal, meaning, times);
     }
+    const put = (site: number) => {
+      const fit = byJournal.get(this.ofModel.journal.get(sites[site]!.journal)!)?.shift();
+      if (!fit) return;
+      const { rod } = gaps[fit.gap]!;
+      const { upper, lower } = pairs.get(fit.shape)!.shift()!.meaning;
+      sets.put(site, {
+        rod: rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!,
+        upper: this.shellOf(upper),
+        lower: this.shellOf(lower),
+      });
+    };
     for (const first of [true, false]) {
       for (const [site, { engine }] of sites.entries()) {
-        if (wanted.has(engine) !== first || sets.choices[site]) continue;
-        const quad = byJournal.get(journalOf(site))?.shift();
-        if (quad) putQuad(site, quad);
+        if (wanted.has(engine) === first && !sets.choices[site]) put(site);
       }
     }
   }

@@ -1,8 +1,10 @@
-/** Better sets for one aim, by whole-number programs over chosen columns. */
+/** Better sets for one aim, by whole-number programs over chosen fits. */
 import { type LinearBound, reducedCost, SLACK, type Stage } from './linear-bound.js';
-import { type Column, fitColumn, type Model } from './model-columns.js';
-import { type PricedFit, priceFits } from './pricing.js';
+import type { Column, Model } from './model-columns.js';
+import { bestFits, type PricedFit, passesFilters, priceFits } from './pricing.js';
 import type { Pool } from './quads.js';
+import { sequenceOf, shuffled } from './random.js';
+import { type OpenFits, SeatProgram } from './seats.js';
 import type { Solver } from './solver.js';
 import type { Taken } from './taken.js';
 
@@ -11,32 +13,133 @@ export interface SearchLimits {
   readonly nodes?: number;
 }
 
+/** What a program may use. */
+export interface Useful {
+  /** All but fits. */
+  readonly others: readonly Column[];
+  readonly fits: OpenFits;
+}
+
 /**
  * Solves over some columns, starting from the sets at hand.
+ * @param sets of these columns alone, or none
+ * @param target a value that no sets are below
  * @returns the sets, undefined when none are found, and a bound that holds for these columns alone
  */
 export function improve(
   solver: Solver,
+  model: Model,
   stage: Stage,
-  columns: readonly Column[],
+  { others, fits }: Useful,
   sets: readonly Taken[],
   target: number,
   limits: SearchLimits,
 ): { sets: Taken[] | undefined; bound: number } {
-  const times = new Map(sets.map(({ column, times }) => [column, times]));
+  const program = new SeatProgram(model, stage, others, fits);
   const solution = solver.whole(
-    stage.rows,
-    columns.map((column) => ({ ...stage.entries(column), upper: column.upper, cost: stage.cost(column) })),
-    { ...limits, start: Float64Array.from(columns, (column) => times.get(column) ?? 0), target },
+    program.rows,
+    program.columns.map((column) => ({
+      ...stage.entries(column),
+      upper: column.upper,
+      cost: stage.cost(column),
+    })),
+    { ...limits, start: program.toCounts(sets), target },
   );
-  const taken =
-    solution.values &&
-    columns.map((column, place) => ({ column, times: Math.round(solution.values![place]!) }));
-  return { sets: taken?.filter(({ times }) => times > 0), bound: solution.bound };
+  return { sets: solution.values && program.toSets(solution.values), bound: solution.bound };
 }
 
-function fitKey({ meaning }: Column): string {
-  return meaning.is === 'fit' ? `${meaning.gap},${meaning.shape}` : '';
+/** Takes up fits gap by gap, each once. */
+class Fits {
+  private readonly byGap = new Map<number, number[]>();
+  private readonly known = new Set<string>();
+
+  add(gap: number, shape: number): void {
+    const key = `${gap},${shape}`;
+    if (this.known.has(key)) return;
+    this.known.add(key);
+    const shapes = this.byGap.get(gap);
+    if (shapes) shapes.push(shape);
+    else this.byGap.set(gap, [shape]);
+  }
+
+  /** In one order, so that gaps that take the same shapes show the same list. */
+  get open(): OpenFits {
+    return new Map(
+      [...this.byGap]
+        .sort(([a], [b]) => a - b)
+        .map(([gap, shapes]) => [gap, [...shapes].sort((a, b) => a - b)]),
+    );
+  }
+}
+
+function fitsOf(sets: readonly Taken[]): Fits {
+  const fits = new Fits();
+  for (const { column } of sets)
+    if (column.meaning.is === 'fit') fits.add(column.meaning.gap, column.meaning.shape);
+  return fits;
+}
+
+/** Those of the columns and those of the sets that sets with a reduced cost of no more than `most` could use. */
+function usefulOthers(
+  stage: Stage,
+  columns: readonly Column[],
+  sets: readonly Taken[],
+  duals: Float64Array,
+  most: number,
+): Column[] {
+  const own = new Set(sets.map(({ column }) => column).filter(({ meaning }) => meaning.is !== 'fit'));
+  const useful = columns.filter(
+    (column) => column.meaning.is !== 'fit' && (own.has(column) || reducedCost(stage, column, duals) <= most),
+  );
+  const known = new Set(useful);
+  return [...useful, ...[...own].filter((column) => !known.has(column))];
+}
+
+/** Of the fits that linear programs held, those that sets with a reduced cost of no more than `most` could use. */
+export function heldColumns(
+  model: Model,
+  stage: Stage,
+  columns: readonly Column[],
+  sets: readonly Taken[],
+  { duals }: LinearBound,
+  most: number,
+  pool: Pool,
+): Useful {
+  const fits = fitsOf(sets);
+  for (const { column, gap, shape } of pool.quads) {
+    if (passesFilters(model, stage.filters, gap, shape) && reducedCost(stage, column, duals) <= most)
+      fits.add(gap, shape);
+  }
+  return { others: usefulOthers(stage, columns, sets, duals, most), fits: fits.open };
+}
+
+/**
+ * All fits of some gaps that sets with a reduced cost of no more than `most` could use: the cheapest gaps, of equally
+ * cheap ones those that linear programs held, then any by a fixed sequence, so that there are some of every kind.
+ * @param gaps so many at most
+ */
+export function likelyColumns(
+  model: Model,
+  stage: Stage,
+  columns: readonly Column[],
+  sets: readonly Taken[],
+  { duals }: LinearBound,
+  most: number,
+  pool: Pool,
+  gaps: number,
+): Useful {
+  const weights = stage.fitWeights(duals);
+  const held = new Set(pool.quads.map(({ gap }) => gap));
+  const rated = shuffled(sequenceOf(4), bestFits(model, duals, weights, most, stage.filters)).map(
+    ({ gap, reducedCost: cost }) => ({ gap, cost: Math.round(cost / SLACK), other: Number(!held.has(gap)) }),
+  );
+  rated.sort((a, b) => a.cost - b.cost || a.other - b.other);
+  const likely = new Set(rated.slice(0, gaps).map(({ gap }) => gap));
+  const fits = fitsOf(sets);
+  priceFits(model, duals, weights, most, stage.filters, ({ gap, shape }) => {
+    if (likely.has(gap)) fits.add(gap, shape);
+  });
+  return { others: usefulOthers(stage, columns, sets, duals, most), fits: fits.open };
 }
 
 /** Every column that sets better than `reached` could use, judged by the linear bound; the likeliest if there are more fits than `most`. */
@@ -49,16 +152,11 @@ export function usefulColumns(
   reached: number,
   most: number,
   pool: Pool,
-): { columns: Column[]; complete: boolean } {
+): Useful & { readonly complete: boolean } {
   const worst = reached - 1 - bound + SLACK;
-  const own = new Set(sets.map(({ column }) => column));
-  const useful = columns.filter((column) => own.has(column) || reducedCost(stage, column, duals) <= worst);
-  for (const { column } of sets) if (!useful.includes(column)) useful.push(column);
-  const known = new Set(useful.map(fitKey));
+  const useful = fitsOf(sets);
   const fresh: PricedFit[] = [];
-  priceFits(model, duals, stage.fitWeights(duals), worst, stage.filters, (fit) => {
-    if (!known.has(`${fit.gap},${fit.shape}`)) fresh.push(fit);
-  });
+  priceFits(model, duals, stage.fitWeights(duals), worst, stage.filters, (fit) => fresh.push(fit));
   if (fresh.length > most) {
     // Many cost the same: those of the linear program first.
     const held = new Set(pool.quads.map(({ gap, shape }) => `${gap},${shape}`));
@@ -71,9 +169,10 @@ export function usefulColumns(
       return cost - costOfB || other - otherOfB || a.gap - b.gap || a.shape - b.shape;
     });
   }
-  const complete = fresh.length <= most;
+  for (const { gap, shape } of fresh.slice(0, most)) useful.add(gap, shape);
   return {
-    columns: [...useful, ...fresh.slice(0, most).map(({ gap, shape }) => fitColumn(model, gap, shape))],
-    complete,
+    others: usefulOthers(stage, columns, sets, duals, worst),
+    fits: useful.open,
+    complete: fresh.length <= most,
   };
 }

@@ -31,6 +31,8 @@ export interface Stage {
   readonly cost: (column: Column) => number;
   /** What a fit counts in the objective less the duals of the held aims. */
   readonly fitWeights: (duals: Float64Array) => FitWeights;
+  /** Whether distances from the aim are its objective, or held. */
+  readonly countsDistance: boolean;
   /** What the earlier aims leave open. */
   readonly filters: readonly Filter[];
 }

@@ -12,6 +12,9 @@ export type Meaning =
   | { readonly is: 'run'; readonly run: MassRun }
   | { readonly is: 'pair'; readonly upper: number; readonly lower: number; readonly shape: number }
   | { readonly is: 'fit'; readonly gap: number; readonly shape: number }
+  /** The two halves of fits in whole-number programs (seats.ts). */
+  | { readonly is: 'gap'; readonly gap: number }
+  | { readonly is: 'seat'; readonly seat: number; readonly shape: number }
   | { readonly is: 'kept'; readonly kept: number }
   | { readonly is: 'filling'; readonly crank: number; readonly parts: readonly Column[] }
   /** A held aim missed by one step: only in linear programs, so dear that none is left at the end. */
@@ -170,14 +173,30 @@ export function distanceOf(gap: Gap, pairSize: number): number {
   return aim === undefined ? 0 : Math.abs(gap.size - pairSize - aim);
 }
 
+/** How often a gap can be made. */
+function timesOf({ journals, rods }: Problem, { journal, rod }: Gap): number {
+  const bores = rod === undefined ? Number.POSITIVE_INFINITY : rods[rod]!.rods.length;
+  return Math.min(journals[journal]!.journals.length, bores);
+}
+
 export function fitColumn({ problem, places }: Model, gap: number, shape: number): Column {
   const open = problem.gaps[gap]!;
-  const rods = open.rod === undefined ? Number.POSITIVE_INFINITY : problem.rods[open.rod]!.rods.length;
   return {
     meaning: { is: 'fit', gap, shape },
     ...entries(...gapEntries({ problem, places }, open), [places.shape[shape], 1]),
-    upper: Math.min(problem.journals[open.journal]!.journals.length, rods),
+    upper: timesOf(problem, open),
     amounts: { filledBeyond: 1, distance: distanceOf(open, problem.shapes[shape]!.size) },
+  };
+}
+
+/** A gap whatever its shape of pair, which the row of its seat asks for. */
+export function gapColumn({ problem, places }: Model, gap: number, seatRow: number): Column {
+  const open = problem.gaps[gap]!;
+  return {
+    meaning: { is: 'gap', gap },
+    ...entries(...gapEntries({ problem, places }, open), [seatRow, 1]),
+    upper: timesOf(problem, open),
+    amounts: { filledBeyond: 1 },
   };
 }
 

@@ -67,7 +67,7 @@ export class OpenAim {
     const best = Math.ceil(bounded.linear.bound);
     for (const tight of [true, false]) {
       if (this.left() <= 0 || this.value() <= best) return;
-      const start = tight ? [] : bridge.toTaken(sets, relaxation.pool);
+      const start = tight ? [] : bridge.toTaken(sets);
       const taken = relaxation.program(bounded, tight ? best : this.value() - 1, start, {
         seconds: this.left() * PROGRAM_SHARE,
         ...(this.nodes !== undefined && { nodes: this.nodes }),
@@ -75,7 +75,7 @@ export class OpenAim {
       if (!taken) continue;
       tryOut(
         sets,
-        () => bridge.fromTaken(taken, relaxation.pool, sets),
+        () => bridge.fromTaken(taken, sets),
         () => this.values(),
       );
     }

@@ -1,9 +1,9 @@
 /** A model of classes as its linear programs leave it, aim after aim: the fits worth holding, and what is still open. */
 import type { Aim } from './aims.js';
-import { improve, type SearchLimits } from './improve.js';
-import { type LinearBound, linearBound, reducedCost, SLACK, type Stage } from './linear-bound.js';
+import { heldColumns, improve, likelyColumns, type SearchLimits } from './improve.js';
+import { type LinearBound, linearBound, SLACK, type Stage } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
-import { type Filter, passesFilters } from './pricing.js';
+import type { Filter } from './pricing.js';
 import { Pool } from './quads.js';
 import type { Solver } from './solver.js';
 import { narrow, type Reached, stageOf } from './stages.js';
@@ -60,28 +60,25 @@ export class Relaxation {
   }
 
   /**
-   * A whole-number program over those of the fits at hand that sets of a given value could use.
+   * A whole-number program over fits that sets of a given value could use.
    * @param value in steps of the aim, no less than the bound
    * @param start sets that keep every row
+   * @param most gaps to take in; without it, those fits that the linear programs held
    * @returns undefined when it finds none
    */
   program(
-    { stage, linear: { bound, duals } }: Bounded,
+    { stage, linear }: Bounded,
     value: number,
     start: readonly Taken[],
-    limits: SearchLimits,
+    limits: SearchLimits & { readonly gaps?: number },
   ): Taken[] | undefined {
-    const open = (column: Column) => reducedCost(stage, column, duals) <= value - bound + SLACK;
-    const columns = new Set(start.map(({ column }) => column));
-    for (const column of this.columns) {
-      const { is } = column.meaning;
-      if (is !== 'pair' && is !== 'fit' && open(column)) columns.add(column);
-    }
-    for (const { column, gap, shape } of this.pool.quads) {
-      if (open(column) && passesFilters(this.model, stage.filters, gap, shape)) columns.add(column);
-    }
-    for (const filling of this.pool.fillings) if (open(filling)) columns.add(filling);
-    return improve(this.solver, stage, [...columns], start, Math.ceil(bound), limits).sets;
+    const { solver, model, pool, columns } = this;
+    const most = value - linear.bound + SLACK;
+    const useful =
+      limits.gaps === undefined
+        ? heldColumns(model, stage, columns, start, linear, most, pool)
+        : likelyColumns(model, stage, columns, start, linear, most, pool, limits.gaps);
+    return improve(solver, model, stage, useful, start, Math.ceil(linear.bound), limits).sets;
   }
 
   /** From here on only what sets that reach the aim could use. */

@@ -84,7 +84,7 @@ function startFrom({ relaxation, bridge }: Side, { sets, remaining }: LargeSearc
     const { complete, beyond, cost } = sets.value();
     return [-complete, -beyond, cost];
   };
-  tryOut(sets, () => bridge.fromTaken(toModel.toTaken(own, pool), pool, sets), values);
+  tryOut(sets, () => bridge.fromTaken(toModel.toTaken(own), sets), values);
 }
 
 /** The rods that engines keep where every aim reaches its bound; none where that is not to be seen. */

@@ -55,11 +55,11 @@ export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filter
     }
     return sum;
   };
-  const distanceStep =
-    [aim, ...held.map((each) => each.aim)].find(({ amount }) => amount === 'distance')?.step ?? 1;
+  const distance = [aim, ...held.map((each) => each.aim)].find(({ amount }) => amount === 'distance');
   return {
     rows,
     filters,
+    countsDistance: distance !== undefined,
     cost: (column) => amountOf(aim, column),
     entries: (column) => {
       const counted = held
@@ -73,7 +73,7 @@ export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filter
     fitWeights: (duals) => ({
       filledBeyond: weight('filledBeyond', duals),
       distance: weight('distance', duals),
-      distanceStep,
+      distanceStep: distance?.step ?? 1,
     }),
   };
 }
@@ -149,8 +149,9 @@ function close(
     const kept = ({ meaning }: Column) => program === stage || meaning.is !== 'run';
     const found = improve(
       solver,
+      model,
       program,
-      useful.columns.filter(kept),
+      { others: useful.others.filter(kept), fits: useful.fits },
       taken.filter(({ column }) => kept(column)),
       bound,
       limits,

@@ -1,0 +1,132 @@
+/**
+ * Whole-number programs over a great many fits, without a column for each.
+ *
+ * Gaps that the same shapes of pairs fit, all at the same distance from the aim, are one seat: which of them takes
+ * which of the shapes is all the same. So the program chooses how many of each gap and how many shapes of each
+ * seat, and some million fits are a few thousand columns. Given these numbers, the fits are dealt out seat by seat.
+ *
+ *   x_g       gaps g made (a journal in a rod)
+ *   y_q,s     shapes s in seat q
+ *   seat q    Σ x ≤ Σ y
+ *   shape s   Σ y ≤ Σ z, the pairs made (model-rows.ts)
+ */
+import type { Stage } from './linear-bound.js';
+import { type Column, distanceOf, fitColumn, gapColumn, type Model } from './model-columns.js';
+import { type Row, UNLIMITED } from './model-rows.js';
+import type { Taken } from './taken.js';
+
+/** By gap: the shapes that it may take. */
+export type OpenFits = ReadonlyMap<number, readonly number[]>;
+
+interface Seat {
+  readonly gaps: number[];
+  readonly shapes: readonly number[];
+}
+
+/** The gaps by what they take: shapes, and distances where these count. */
+function seatsOf({ problem }: Model, fits: OpenFits, countsDistance: boolean): Seat[] {
+  const seats = new Map<string, Seat>();
+  for (const [place, shapes] of fits) {
+    const { size, limits } = problem.gaps[place]!;
+    const wished = countsDistance && limits.aim !== undefined ? size - limits.aim : '';
+    const key = `${wished}:${shapes.join()}`;
+    const seat = seats.get(key);
+    if (seat) seat.gaps.push(place);
+    else seats.set(key, { gaps: [place], shapes });
+  }
+  return [...seats.values()];
+}
+
+export class SeatProgram {
+  readonly rows: readonly Row[];
+  readonly columns: readonly Column[];
+  private readonly ofGap = new Map<number, { readonly seat: number; readonly column: Column }>();
+  private readonly ofSeat: readonly ReadonlyMap<number, Column>[];
+
+  /**
+   * @param others columns that are no fits
+   * @param fits all that the program may use
+   */
+  constructor(
+    private readonly model: Model,
+    stage: Stage,
+    others: readonly Column[],
+    fits: OpenFits,
+  ) {
+    const seats = seatsOf(model, fits, stage.countsDistance);
+    const first = stage.rows.length;
+    this.rows = [...stage.rows, ...seats.map(() => ({ lower: -UNLIMITED, upper: 0 }))];
+    const columns = [...others];
+    this.ofSeat = seats.map(({ gaps, shapes }, seat) => {
+      let most = 0;
+      for (const gap of gaps) {
+        const column = gapColumn(model, gap, first + seat);
+        most += column.upper;
+        this.ofGap.set(gap, { seat, column });
+        columns.push(column);
+      }
+      const own = new Map<number, Column>();
+      for (const shape of shapes) {
+        const distance = stage.countsDistance
+          ? distanceOf(model.problem.gaps[gaps[0]!]!, model.problem.shapes[shape]!.size)
+          : 0;
+        own.set(shape, {
+          meaning: { is: 'seat', seat, shape },
+          rows: [first + seat, model.places.shape[shape]!],
+          values: [-1, 1],
+          upper: most,
+          amounts: { distance },
+        });
+      }
+      columns.push(...own.values());
+      return own;
+    });
+    this.columns = columns;
+  }
+
+  /** Sets whose fits are all among those of the program, as counts of its columns. */
+  toCounts(sets: readonly Taken[]): Float64Array {
+    const counts = new Map<Column, number>();
+    const add = (column: Column, times: number) => counts.set(column, (counts.get(column) ?? 0) + times);
+    for (const { column, times } of sets) {
+      const { meaning } = column;
+      if (meaning.is !== 'fit') {
+        add(column, times);
+        continue;
+      }
+      const { seat, column: gap } = this.ofGap.get(meaning.gap)!;
+      add(gap, times);
+      add(this.ofSeat[seat]!.get(meaning.shape)!, times);
+    }
+    return Float64Array.from(this.columns, (column) => counts.get(column) ?? 0);
+  }
+
+  /** The sets that counts of the columns stand for, the shapes of every seat dealt out to its gaps. */
+  toSets(counts: ArrayLike<number>): Taken[] {
+    const sets: Taken[] = [];
+    const shapes = this.ofSeat.map((): number[] => []);
+    const gaps: { readonly gap: number; readonly seat: number; readonly times: number }[] = [];
+    for (const [place, column] of this.columns.entries()) {
+      const times = Math.round(counts[place]!);
+      if (times <= 0) continue;
+      const { meaning } = column;
+      if (meaning.is === 'gap')
+        gaps.push({ gap: meaning.gap, seat: this.ofGap.get(meaning.gap)!.seat, times });
+      else if (meaning.is === 'seat')
+        for (let time = 0; time < times; time++) shapes[meaning.seat]!.push(meaning.shape);
+      else sets.push({ column, times });
+    }
+    const fits = new Map<string, { gap: number; shape: number; times: number }>();
+    for (const { gap, seat, times } of gaps) {
+      for (let time = 0; time < times; time++) {
+        const shape = shapes[seat]!.shift()!;
+        const fit = fits.get(`${gap},${shape}`) ?? { gap, shape, times: 0 };
+        fit.times++;
+        fits.set(`${gap},${shape}`, fit);
+      }
+    }
+    for (const { gap, shape, times } of fits.values())
+      sets.push({ column: fitColumn(this.model, gap, shape), times });
+    return sets;
+  }
+}
