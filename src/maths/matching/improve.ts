@@ -1,7 +1,7 @@
 /** Better sets for one aim, by whole-number programs over chosen fits. */
 import { type LinearBound, reducedCost, SLACK, type Stage } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
-import { bestFits, type PricedFit, passesFilters, priceFits } from './pricing.js';
+import { bestFits, passesFilters, priceFits } from './pricing.js';
 import type { Pool } from './quads.js';
 import { sequenceOf, shuffled } from './random.js';
 import { type OpenFits, SeatProgram } from './seats.js';
@@ -48,18 +48,14 @@ export function improve(
   return { sets: solution.values && program.toSets(solution.values), bound: solution.bound };
 }
 
-/** Takes up fits gap by gap, each once. */
+/** Takes up fits, each once. */
 class Fits {
-  private readonly byGap = new Map<number, number[]>();
-  private readonly known = new Set<string>();
+  private readonly byGap = new Map<number, Set<number>>();
 
   add(gap: number, shape: number): void {
-    const key = `${gap},${shape}`;
-    if (this.known.has(key)) return;
-    this.known.add(key);
     const shapes = this.byGap.get(gap);
-    if (shapes) shapes.push(shape);
-    else this.byGap.set(gap, [shape]);
+    if (shapes) shapes.add(shape);
+    else this.byGap.set(gap, new Set([shape]));
   }
 
   /** In one order, so that gaps that take the same shapes show the same list. */
@@ -117,6 +113,7 @@ export function heldColumns(
  * All fits of some gaps that sets with a reduced cost of no more than `most` could use: the cheapest gaps, of equally
  * cheap ones those that linear programs held, then any by a fixed sequence, so that there are some of every kind.
  * @param gaps so many at most
+ * @returns the columns, and whether they are all that could be of use
  */
 export function likelyColumns(
   model: Model,
@@ -127,7 +124,7 @@ export function likelyColumns(
   most: number,
   pool: Pool,
   gaps: number,
-): Useful {
+): Useful & { readonly complete: boolean } {
   const weights = stage.fitWeights(duals);
   const held = new Set(pool.quads.map(({ gap }) => gap));
   const rated = shuffled(sequenceOf(4), bestFits(model, duals, weights, most, stage.filters)).map(
@@ -139,40 +136,6 @@ export function likelyColumns(
   priceFits(model, duals, weights, most, stage.filters, ({ gap, shape }) => {
     if (likely.has(gap)) fits.add(gap, shape);
   });
-  return { others: usefulOthers(stage, columns, sets, duals, most), fits: fits.open };
-}
-
-/** Every column that sets better than `reached` could use, judged by the linear bound; the likeliest if there are more fits than `most`. */
-export function usefulColumns(
-  model: Model,
-  stage: Stage,
-  columns: readonly Column[],
-  sets: readonly Taken[],
-  { bound, duals }: LinearBound,
-  reached: number,
-  most: number,
-  pool: Pool,
-): Useful & { readonly complete: boolean } {
-  const worst = reached - 1 - bound + SLACK;
-  const useful = fitsOf(sets);
-  const fresh: PricedFit[] = [];
-  priceFits(model, duals, stage.fitWeights(duals), worst, stage.filters, (fit) => fresh.push(fit));
-  if (fresh.length > most) {
-    // Many cost the same: those of the linear program first.
-    const held = new Set(pool.quads.map(({ gap, shape }) => `${gap},${shape}`));
-    const isOther = (fit: PricedFit) => Number(!held.has(`${fit.gap},${fit.shape}`));
-    const rank = new Map(
-      fresh.map((fit) => [fit, [Math.round(fit.reducedCost / SLACK), isOther(fit)] as const]),
-    );
-    fresh.sort((a, b) => {
-      const [[cost, other], [costOfB, otherOfB]] = [rank.get(a)!, rank.get(b)!];
-      return cost - costOfB || other - otherOfB || a.gap - b.gap || a.shape - b.shape;
-    });
-  }
-  for (const { gap, shape } of fresh.slice(0, most)) useful.add(gap, shape);
-  return {
-    others: usefulOthers(stage, columns, sets, duals, worst),
-    fits: useful.open,
-    complete: fresh.length <= most,
-  };
+  const others = usefulOthers(stage, columns, sets, duals, most);
+  return { others, fits: fits.open, complete: rated.length <= gaps };
 }

@@ -15,6 +15,8 @@ import { compareValues, type SetsValue, type WorkingSets } from './working-sets.
 export interface KickLimits {
   /** Kicks without any gain before the search gives up. */
   readonly idle: number;
+  /** Kicks in all; any number where left out. */
+  readonly most?: number;
   /** Seconds left. */
   readonly remaining: () => number;
   /** Whether nothing better is to be had. */
@@ -158,7 +160,10 @@ export function improveByReunions(
   }
 }
 
-export function improveByKicks(sets: WorkingSets, { idle, remaining, done }: KickLimits): void {
+export function improveByKicks(
+  sets: WorkingSets,
+  { idle, most = Number.POSITIVE_INFINITY, remaining, done }: KickLimits,
+): void {
   if (sets.choices.length === 0) return;
   const ground = new Ground(sets);
   const next = sequenceOf(1);
@@ -168,7 +173,10 @@ export function improveByKicks(sets: WorkingSets, { idle, remaining, done }: Kic
     );
     attempt(ground, next, () => sites);
   }
-  for (let tries = 0; tries < idle && !done(sets.value()) && remaining() > 0; tries++) {
-    if (attempt(ground, next, () => kick(ground, next)) < 0) tries = 0;
+  let idleFor = 0;
+  for (let tries = 0; tries < most && idleFor < idle; tries++) {
+    if (done(sets.value()) || remaining() <= 0) return;
+    const gained = attempt(ground, next, () => kick(ground, next)) < 0;
+    idleFor = gained ? 0 : idleFor + 1;
   }
 }

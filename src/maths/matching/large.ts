@@ -13,11 +13,16 @@ import { improveByKicks, improveByReunions } from './kicks.js';
 import { OpenAim } from './open-aim.js';
 import { improveByPortions, MOST_ENGINES } from './portions.js';
 import { distanceStep } from './problem.js';
+import type { Bounded } from './relaxation.js';
 import { innerSide, type LargeSearch, outerSide, type Side, wholeSide } from './sides.js';
 import { FIRST_KICKS, LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
 
+/** Gaps of the first wide programs, some of every kind, and of the last ones. */
+const SOME_GAPS = 5_000;
+const ALL_GAPS = 50_000;
+
 /** Share of the time that the first kicks may take, where the plain search leaves journals empty. */
-const FIRST_SHARE = 0.3;
+const FIRST_SHARE = 0.02;
 
 /** Pursues the aims in order, beginning with the sets at hand; pauses after each. */
 export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Generator<Reached, void> {
@@ -52,11 +57,15 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
       const inPortions = () => {
         if (bounded && open.isOpen()) improveByPortions(search, open, outer.bridge.reunions(likely));
       };
-      // Where journals stay empty, programs of all of many engines at once seldom end in time.
-      const many = search.stock.inner.engines.length >= 2 * MOST_ENGINES;
-      if (many && !sets.isFull()) inPortions();
+      const widely = (ofInner: Bounded, gaps: number) => {
+        const proven = open.improveWidely(inner, ofInner, gaps);
+        if (inner === outer) open.bound = Math.max(open.bound, proven);
+      };
       const ofInner = inner === outer || !open.isOpen() ? bounded : open.boundOf(inner);
-      if (ofInner && open.isOpen()) open.improveByPrograms(inner, ofInner);
+      // Journals that stay empty need fits of all kinds; else those of the linear program mostly do.
+      if (ofInner && !sets.isFull()) widely(ofInner, SOME_GAPS);
+      if (ofInner) open.improveByPrograms(inner, ofInner);
+      const many = search.stock.inner.engines.length >= 2 * MOST_ENGINES;
       if (many) inPortions();
       open.regroupAtOnce(outer, likely);
       if (open.isOpen()) {
@@ -70,6 +79,7 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
       if (open.isOpen())
         improveByKicks(sets, { idle: MORE_KICKS, remaining: left, done: () => !open.isOpen() });
       open.regroupAll(outer, likely);
+      if (ofInner) widely(ofInner, ALL_GAPS);
       if (bounded) outer.relaxation.narrow(bounded, open.value());
       if (ofInner && inner !== outer) inner.relaxation.narrow(ofInner, open.value());
     }

@@ -1,12 +1,14 @@
 /** One aim of a large stock while its sets are short of the bound: what they amount to, and ways to better them. */
 import type { Aim } from './aims.js';
 import { countOf, tryOut } from './counts.js';
+import type { SearchLimits } from './improve.js';
 import type { Wish } from './mass-groups.js';
 import { REGROUPINGS, type Regrouping } from './mass-regroups.js';
 import type { Column } from './model-columns.js';
 import type { Bounded } from './relaxation.js';
 import { type LargeSearch, regroupedSide, rodsApart, rodsKept, type Side } from './sides.js';
 import type { Reached } from './stages.js';
+import type { Taken } from './taken.js';
 
 /** Share of the time left that a bound may take. */
 const BOUND_SHARE = 0.6;
@@ -61,24 +63,45 @@ export class OpenAim {
     return relaxation.bound(this.aim, this.held, this.value(), () => this.left() - rest);
   }
 
-  /** Whole-number programs over the fits at hand: first those that sets at the bound could use, then all that could help. */
-  improveByPrograms({ relaxation, bridge }: Side, bounded: Bounded): void {
+  private limits(): SearchLimits {
+    return {
+      seconds: this.left() * PROGRAM_SHARE,
+      ...(this.nodes !== undefined && { nodes: this.nodes }),
+    };
+  }
+
+  private take({ bridge }: Side, taken: readonly Taken[] | undefined): void {
     const { sets } = this.search;
+    if (!taken) return;
+    tryOut(
+      sets,
+      () => bridge.fromTaken(taken, sets),
+      () => this.values(),
+    );
+  }
+
+  /** Whole-number programs over the fits of the linear ones: first those that sets at the bound could use, then all that could help. */
+  improveByPrograms(side: Side, bounded: Bounded): void {
     const best = Math.ceil(bounded.linear.bound);
     for (const tight of [true, false]) {
-      if (this.left() <= 0 || this.value() <= best) return;
-      const start = tight ? [] : bridge.toTaken(sets);
-      const taken = relaxation.program(bounded, tight ? best : this.value() - 1, start, {
-        seconds: this.left() * PROGRAM_SHARE,
-        ...(this.nodes !== undefined && { nodes: this.nodes }),
-      });
-      if (!taken) continue;
-      tryOut(
-        sets,
-        () => bridge.fromTaken(taken, sets),
-        () => this.values(),
-      );
+      if (!this.isOpen() || this.value() <= best) return;
+      const start = tight ? [] : side.bridge.toTaken(this.search.sets);
+      const value = tight ? best : this.value() - 1;
+      this.take(side, side.relaxation.program(bounded, value, start, this.limits()));
     }
+  }
+
+  /**
+   * A whole-number program over all fits of a good many gaps.
+   * @returns a value that no sets of the side's model are below, better ones than those at hand before
+   */
+  improveWidely(side: Side, bounded: Bounded, gaps: number): number {
+    const best = Math.ceil(bounded.linear.bound);
+    if (!this.isOpen() || this.value() <= best) return best;
+    const start = side.bridge.toTaken(this.search.sets);
+    const found = side.relaxation.wideProgram(bounded, this.value(), start, gaps, this.limits());
+    this.take(side, found.sets);
+    return Math.ceil(found.bound);
   }
 
   private tryGroups(wishes: readonly Wish[], how: Regrouping): void {

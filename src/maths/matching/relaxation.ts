@@ -1,7 +1,7 @@
 /** A model of classes as its linear programs leave it, aim after aim: the fits worth holding, and what is still open. */
 import type { Aim } from './aims.js';
 import { heldColumns, improve, likelyColumns, type SearchLimits } from './improve.js';
-import { type LinearBound, linearBound, SLACK, type Stage } from './linear-bound.js';
+import { type LinearBound, linearBound, roundedUp, SLACK, type Stage } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import type { Filter } from './pricing.js';
 import { Pool } from './quads.js';
@@ -60,25 +60,42 @@ export class Relaxation {
   }
 
   /**
-   * A whole-number program over fits that sets of a given value could use.
+   * A whole-number program over those of the fits that the linear programs held which sets of a given value could use.
    * @param value in steps of the aim, no less than the bound
    * @param start sets that keep every row
-   * @param most gaps to take in; without it, those fits that the linear programs held
    * @returns undefined when it finds none
    */
   program(
     { stage, linear }: Bounded,
     value: number,
     start: readonly Taken[],
-    limits: SearchLimits & { readonly gaps?: number },
+    limits: SearchLimits,
   ): Taken[] | undefined {
     const { solver, model, pool, columns } = this;
     const most = value - linear.bound + SLACK;
-    const useful =
-      limits.gaps === undefined
-        ? heldColumns(model, stage, columns, start, linear, most, pool)
-        : likelyColumns(model, stage, columns, start, linear, most, pool, limits.gaps);
+    const useful = heldColumns(model, stage, columns, start, linear, most, pool);
     return improve(solver, model, stage, useful, start, Math.ceil(linear.bound), limits).sets;
+  }
+
+  /**
+   * The same over all fits of so many gaps that sets better than those at hand could use.
+   * @param start the sets at hand
+   * @param reached their value, in steps of the aim
+   * @returns also a value that no better sets of the model are below, where no gap that these could use is left out
+   */
+  wideProgram(
+    { stage, linear }: Bounded,
+    reached: number,
+    start: readonly Taken[],
+    gaps: number,
+    limits: SearchLimits,
+  ): { sets: Taken[] | undefined; bound: number } {
+    const { solver, model, pool, columns } = this;
+    const most = reached - 1 - linear.bound + SLACK;
+    const useful = likelyColumns(model, stage, columns, start, linear, most, pool, gaps);
+    const found = improve(solver, model, stage, useful, start, Math.ceil(linear.bound), limits);
+    const bound = useful.complete ? Math.min(reached, roundedUp(found.bound)) : linear.bound;
+    return { sets: found.sets, bound };
   }
 
   /** From here on only what sets that reach the aim could use. */

@@ -224,7 +224,7 @@ export function search(
   const started = start(stock, remaining, largeFrom);
   const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
   const full = () => fillsAll(started);
-  if (!started.large || (keys.length > 1 && !full())) {
+  if (keys.length > 1 && !full()) {
     improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: full });
   }
   if (keys.length > 1 && full()) {

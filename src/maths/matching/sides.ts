@@ -55,8 +55,12 @@ export function outerSide({ solver, stock, sets }: LargeSearch): Side {
   };
 }
 
+/** Of a stock of more journals whole cranks would take longer to price than their bound is worth. */
+const MOST_IN_WHOLE_CRANKS = 250;
+
 /** What no sets can beat, masses and all: every crank is filled as a whole. Undefined where no masses matter. */
 export function wholeSide({ solver, stock, sets }: LargeSearch): Side | undefined {
+  if (sets.table.sites.length > MOST_IN_WHOLE_CRANKS) return undefined;
   const problem = problemOf(stock.outer, { merge: true, wholeCranks: true });
   if (problem.fillings.size === 0) return undefined;
   const model = modelOf(problem);

@@ -6,7 +6,7 @@
  * every column that could still lead to something better, which settles it.
  */
 import type { Aim } from './aims.js';
-import { improve, usefulColumns } from './improve.js';
+import { improve, likelyColumns } from './improve.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
 import { type LinearBound, linearBound, reducedCost, roundedUp, SLACK, type Stage } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
@@ -27,13 +27,13 @@ export interface Reached {
 /** Share of the time left that is kept for the aims after the one at hand. */
 export const LATER_SHARE = 0.2;
 /** Kicks without gain before a search gives up: before any bound is known, and with a gap to close. */
-export const FIRST_KICKS = 40;
+export const FIRST_KICKS = 10;
 export const MORE_KICKS = 400;
-/** Nodes of the first whole-number programs, over the likeliest fits. */
+/** Most kicks before the programs, in all: those fill journals far better, and keep pairs together somewhat better. */
+const KICKS_OF: Partial<Record<Aim['amount'], number>> = { distance: 1_000, price: 1_000, kept: 200 };
+/** Nodes of the first whole-number programs, and of how many likely gaps they are: few are settled sooner. */
 const FIRST_NODES = 50;
-/** Fits in them, and in the last ones, over all that could still help: few are settled sooner. */
-const LIKELIEST_FITS = [1_000, 3_000];
-const MOST_FITS = [20_000, 200_000];
+const LIKELIEST_GAPS = [300, 2_000];
 
 function amountOf({ amount, sign, step }: Aim, { amounts }: Column): number {
   return (sign * (amounts[amount] ?? 0)) / step;
@@ -130,20 +130,23 @@ function close(
   let bound = Math.max(known, Math.ceil(linear.bound));
   const value = () => countOf(aim, translator.toTaken(sets));
   const isOpen = () => remaining() > 0 && value() > bound;
-  const kick = (idle: number) => improveByKicks(sets, { idle, remaining, done: () => value() <= bound });
+  const kick = (idle: number, most: number) =>
+    improveByKicks(sets, { idle, most, remaining, done: () => value() <= bound });
   if (isOpen() && linear.likely.length > 0) {
     improveByReunions(sets, translator.reunions(linear.likely), remaining);
   }
-  if (isOpen()) kick(MORE_KICKS);
+  const most = KICKS_OF[aim.amount] ?? 0;
+  if (isOpen() && most > 0) kick(MORE_KICKS, most);
   const programs = [
-    ...LIKELIEST_FITS.map((most) => ({ nodes: FIRST_NODES, most })),
-    ...MOST_FITS.map((most) => ({ nodes: undefined, most })),
+    ...LIKELIEST_GAPS.map((gaps) => ({ nodes: FIRST_NODES, gaps })),
+    { nodes: undefined, gaps: Number.POSITIVE_INFINITY },
   ];
-  for (const { nodes, most } of programs) {
+  for (const { nodes, gaps } of programs) {
     if (!isOpen()) return bound;
     const taken = translator.toTaken(sets);
     const reached = countOf(aim, taken);
-    const useful = usefulColumns(model, stage, columns, taken, linear, reached, most, pool);
+    const better = reached - 1 - linear.bound + SLACK;
+    const useful = likelyColumns(model, stage, columns, taken, linear, better, pool, gaps);
     const limits = { seconds: remaining(), ...(nodes !== undefined && { nodes }) };
     const program = nodes === undefined ? stage : withoutLines(model, stage);
     const kept = ({ meaning }: Column) => program === stage || meaning.is !== 'run';
@@ -158,7 +161,7 @@ function close(
     );
     if (found.sets && countOf(aim, found.sets) < reached) {
       translator.fromTaken(found.sets, sets);
-      kick(FIRST_KICKS);
+      kick(FIRST_KICKS, FIRST_KICKS);
     }
     if (useful.complete) bound = Math.min(value(), Math.max(bound, roundedUp(found.bound)));
   }
