@@ -4,8 +4,9 @@
  * Its sets come from the same search as those of a small one. Its bounds come from a linear program
  * in which journals of equal values are one class whatever their engine, so that it grows with the
  * kinds of parts and not with their number; the mass of rods is left out of it, but for pairs that no
- * crank can keep both of, which can only make the bound better than what is possible, never worse.
- * Whole-number programs find sets; none of them proves anything.
+ * crank can keep both of, which can only make the bound better than what is possible, never worse. Where that
+ * leaves a gap and the cranks are not too many, a second one fills them as a whole, masses and all.
+ * Whole-number programs find sets; one that leaves no fit of use out, where masses play no part, proves them too.
  */
 import { type Aim, greatestCommonDivisor } from './aims.js';
 import { countOf } from './counts.js';
@@ -24,6 +25,57 @@ const ALL_GAPS = 50_000;
 /** Share of the time that the first kicks may take, where the plain search leaves journals empty. */
 const FIRST_SHARE = 0.02;
 
+interface Sides {
+  readonly outer: Side;
+  readonly inner: Side;
+  /** Made when it is first asked for. */
+  readonly whole: () => Side | undefined;
+}
+
+function sidesOf(search: LargeSearch, outer: Side, aims: readonly Aim[]): Sides {
+  let whole: Side | undefined;
+  return {
+    outer,
+    inner: innerSide(search, outer, aims),
+    whole: () => {
+      whole ??= wholeSide(search);
+      return whole;
+    },
+  };
+}
+
+/** Better sets for one aim and better bounds of it, until they meet or nothing helps any more. */
+function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAim): void {
+  const { sets } = search;
+  const { left } = open;
+  const bounded = open.boundOf(outer);
+  if (bounded) open.prove(bounded.linear.bound);
+  const ofInner = inner === outer || !open.isOpen() ? bounded : open.boundOf(inner);
+  const likely = bounded?.linear.likely ?? [];
+  const reunions = outer.bridge.reunions(likely);
+  const widely = (ofSide: Bounded, gaps: number) => {
+    const proven = open.improveWidely(inner, ofSide, gaps);
+    if (inner === outer) open.prove(proven);
+  };
+  // Journals that stay empty need fits of all kinds; else those of the linear program mostly do.
+  if (ofInner && !sets.isFull()) widely(ofInner, SOME_GAPS);
+  if (ofInner) open.improveByPrograms(inner, ofInner);
+  const many = search.stock.inner.engines.length >= 2 * MOST_ENGINES;
+  if (many) improveByPortions(search, open, reunions);
+  open.regroupAtOnce(outer, likely);
+  const ofWhole = open.isOpen() ? whole() : undefined;
+  const boundedWhole = ofWhole && open.boundOf(ofWhole);
+  if (boundedWhole) open.prove(boundedWhole.linear.bound);
+  open.regroupAll(outer, likely);
+  if (!many) improveByPortions(search, open, reunions);
+  if (open.isOpen()) improveByReunions(sets, reunions, left);
+  if (open.isOpen()) improveByKicks(sets, { idle: MORE_KICKS, remaining: left, done: () => !open.isOpen() });
+  open.regroupAll(outer, likely);
+  if (ofInner) widely(ofInner, ALL_GAPS);
+  if (bounded) outer.relaxation.narrow(bounded, open.value());
+  if (ofInner && inner !== outer) inner.relaxation.narrow(ofInner, open.value());
+}
+
 /** Pursues the aims in order, beginning with the sets at hand; pauses after each. */
 export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Generator<Reached, void> {
   const { sets, remaining } = search;
@@ -34,7 +86,7 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
   const aims = given.map((aim) =>
     aim.amount === 'distance' ? { ...aim, step: greatestCommonDivisor([aim.step, step]) } : aim,
   );
-  const inner = innerSide(search, outer, aims);
+  const sides = sidesOf(search, outer, aims);
   if (!sets.isFull()) {
     const share = remaining() * (1 - FIRST_SHARE);
     improveByKicks(sets, {
@@ -43,46 +95,12 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
       done: () => sets.isFull(),
     });
   }
-  let whole: Side | undefined;
   const stages: Reached[] = [];
   for (const [place, aim] of aims.entries()) {
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
     const open = new OpenAim(search, aims.slice(0, place + 1), stages, () => remaining() - rest);
-    open.bound = plainBound(model, aim, sets.value().complete);
-    if (open.isOpen()) {
-      const { left } = open;
-      const bounded = open.boundOf(outer);
-      if (bounded) open.bound = Math.max(open.bound, Math.ceil(bounded.linear.bound));
-      const likely = bounded?.linear.likely ?? [];
-      const inPortions = () => {
-        if (bounded && open.isOpen()) improveByPortions(search, open, outer.bridge.reunions(likely));
-      };
-      const widely = (ofInner: Bounded, gaps: number) => {
-        const proven = open.improveWidely(inner, ofInner, gaps);
-        if (inner === outer) open.bound = Math.max(open.bound, proven);
-      };
-      const ofInner = inner === outer || !open.isOpen() ? bounded : open.boundOf(inner);
-      // Journals that stay empty need fits of all kinds; else those of the linear program mostly do.
-      if (ofInner && !sets.isFull()) widely(ofInner, SOME_GAPS);
-      if (ofInner) open.improveByPrograms(inner, ofInner);
-      const many = search.stock.inner.engines.length >= 2 * MOST_ENGINES;
-      if (many) inPortions();
-      open.regroupAtOnce(outer, likely);
-      if (open.isOpen()) {
-        whole ??= wholeSide(search);
-        const ofWhole = whole && open.boundOf(whole);
-        if (ofWhole) open.bound = Math.max(open.bound, Math.ceil(ofWhole.linear.bound));
-      }
-      open.regroupAll(outer, likely);
-      if (!many) inPortions();
-      if (bounded && open.isOpen()) improveByReunions(sets, outer.bridge.reunions(likely), left);
-      if (open.isOpen())
-        improveByKicks(sets, { idle: MORE_KICKS, remaining: left, done: () => !open.isOpen() });
-      open.regroupAll(outer, likely);
-      if (ofInner) widely(ofInner, ALL_GAPS);
-      if (bounded) outer.relaxation.narrow(bounded, open.value());
-      if (ofInner && inner !== outer) inner.relaxation.narrow(ofInner, open.value());
-    }
+    open.prove(plainBound(model, aim, sets.value().complete));
+    if (open.isOpen()) close(search, sides, open);
     const reached = countOf(aim, sets);
     stages.push({ aim, reached, bound: open.bound });
     yield { aim, reached, bound: open.bound };

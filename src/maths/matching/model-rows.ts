@@ -5,7 +5,8 @@
  *   r             a run of rods in order of mass
  *   y_k,w         the rods of engine k lie in the mass window w
  *   z_u,l         pairs made of shell classes u and l
- *   x_j,b,s       journals of class j in rods of class b with a pair of shape s
+ *   x_j,b,s       journals of class j in rods of class b with a pair of shape s (in whole-number programs in two
+ *                 halves, seats.ts)
  *   v             a fit whose parts ran together, by its named parts
  *   f_k           where cranks are filled as a whole: all fits of crank k, in place of its x and v
  *

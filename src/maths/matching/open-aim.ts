@@ -51,6 +51,11 @@ export class OpenAim {
     return this.aims.map((aim) => countOf(aim, this.search.sets));
   }
 
+  /** Takes note of a value that no sets are below. */
+  prove(bound: number): void {
+    this.bound = Math.max(this.bound, Math.ceil(bound));
+  }
+
   isOpen(): boolean {
     return this.value() > this.bound && this.left() > 0;
   }

@@ -150,6 +150,8 @@ function solveWhole(
   columns: readonly ProgramColumn[],
   { seconds, start, target, nodes }: WholeOptions,
 ): WholeSolution {
+  // The solver takes no start for a program without columns.
+  if (columns.length === 0) return { values: start, bound: 0 };
   const integrality = columns.map((): VariableType => 1);
   return inWords('solving a whole-number program', () =>
     highs.withModel({ ...dataOf(rows, columns), integrality }, (model): WholeSolution => {
