@@ -28,8 +28,7 @@ export interface Useful {
  */
 export function improve(
   solver: Solver,
-  model: Model,
-  stage: Stage,
+  { model, stage }: Pick<Source, 'model' | 'stage'>,
   { others, fits }: Useful,
   sets: readonly Taken[],
   target: number,
@@ -75,38 +74,38 @@ function fitsOf(sets: readonly Taken[]): Fits {
   return fits;
 }
 
-/** Those of the columns and those of the sets that sets with a reduced cost of no more than `most` could use. */
-function usefulOthers(
-  stage: Stage,
-  columns: readonly Column[],
-  sets: readonly Taken[],
-  duals: Float64Array,
-  most: number,
-): Column[] {
+/** Where the columns of a program come from. */
+export interface Source {
+  readonly model: Model;
+  readonly stage: Stage;
+  readonly columns: readonly Column[];
+  /** All their columns are taken, so that the program can start from them. */
+  readonly sets: readonly Taken[];
+  readonly linear: LinearBound;
+  /** The fits that the linear programs held. */
+  readonly pool: Pool;
+}
+
+/** Those of the columns that sets with a reduced cost of no more than `most` could use, and those of the sets. */
+function usefulOthers({ stage, columns, sets, linear }: Source, most: number): Column[] {
   const own = new Set(sets.map(({ column }) => column).filter(({ meaning }) => meaning.is !== 'fit'));
   const useful = columns.filter(
-    (column) => column.meaning.is !== 'fit' && (own.has(column) || reducedCost(stage, column, duals) <= most),
+    (column) =>
+      column.meaning.is !== 'fit' && (own.has(column) || reducedCost(stage, column, linear.duals) <= most),
   );
   const known = new Set(useful);
   return [...useful, ...[...own].filter((column) => !known.has(column))];
 }
 
 /** Of the fits that linear programs held, those that sets with a reduced cost of no more than `most` could use. */
-export function heldColumns(
-  model: Model,
-  stage: Stage,
-  columns: readonly Column[],
-  sets: readonly Taken[],
-  { duals }: LinearBound,
-  most: number,
-  pool: Pool,
-): Useful {
+export function heldColumns(source: Source, most: number): Useful {
+  const { model, stage, sets, linear, pool } = source;
   const fits = fitsOf(sets);
   for (const { column, gap, shape } of pool.quads) {
-    if (passesFilters(model, stage.filters, gap, shape) && reducedCost(stage, column, duals) <= most)
+    if (passesFilters(model, stage.filters, gap, shape) && reducedCost(stage, column, linear.duals) <= most)
       fits.add(gap, shape);
   }
-  return { others: usefulOthers(stage, columns, sets, duals, most), fits: fits.open };
+  return { others: usefulOthers(source, most), fits: fits.open };
 }
 
 /**
@@ -116,26 +115,21 @@ export function heldColumns(
  * @returns the columns, and whether they are all that could be of use
  */
 export function likelyColumns(
-  model: Model,
-  stage: Stage,
-  columns: readonly Column[],
-  sets: readonly Taken[],
-  { duals }: LinearBound,
+  source: Source,
   most: number,
-  pool: Pool,
   gaps: number,
 ): Useful & { readonly complete: boolean } {
-  const weights = stage.fitWeights(duals);
+  const { model, stage, sets, linear, pool } = source;
+  const weights = stage.fitWeights(linear.duals);
   const held = new Set(pool.quads.map(({ gap }) => gap));
-  const rated = shuffled(sequenceOf(4), bestFits(model, duals, weights, most, stage.filters)).map(
+  const rated = shuffled(sequenceOf(4), bestFits(model, linear.duals, weights, most, stage.filters)).map(
     ({ gap, reducedCost: cost }) => ({ gap, cost: Math.round(cost / SLACK), other: Number(!held.has(gap)) }),
   );
   rated.sort((a, b) => a.cost - b.cost || a.other - b.other);
   const likely = new Set(rated.slice(0, gaps).map(({ gap }) => gap));
   const fits = fitsOf(sets);
-  priceFits(model, duals, weights, most, stage.filters, ({ gap, shape }) => {
+  priceFits(model, linear.duals, weights, most, stage.filters, ({ gap, shape }) => {
     if (likely.has(gap)) fits.add(gap, shape);
   });
-  const others = usefulOthers(stage, columns, sets, duals, most);
-  return { others, fits: fits.open, complete: rated.length <= gaps };
+  return { others: usefulOthers(source, most), fits: fits.open, complete: rated.length <= gaps };
 }

@@ -1,6 +1,6 @@
 /** A model of classes as its linear programs leave it, aim after aim: the fits worth holding, and what is still open. */
 import type { Aim } from './aims.js';
-import { heldColumns, improve, likelyColumns, type SearchLimits } from './improve.js';
+import { heldColumns, improve, likelyColumns, type SearchLimits, type Source } from './improve.js';
 import { type LinearBound, linearBound, roundedUp, SLACK, type Stage } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import type { Filter } from './pricing.js';
@@ -71,10 +71,14 @@ export class Relaxation {
     start: readonly Taken[],
     limits: SearchLimits,
   ): Taken[] | undefined {
-    const { solver, model, pool, columns } = this;
-    const most = value - linear.bound + SLACK;
-    const useful = heldColumns(model, stage, columns, start, linear, most, pool);
-    return improve(solver, model, stage, useful, start, Math.ceil(linear.bound), limits).sets;
+    const source = this.source(stage, linear, start);
+    const useful = heldColumns(source, value - linear.bound + SLACK);
+    return improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits).sets;
+  }
+
+  private source(stage: Stage, linear: LinearBound, sets: readonly Taken[]): Source {
+    const { model, columns, pool } = this;
+    return { model, stage, columns, sets, linear, pool };
   }
 
   /**
@@ -90,10 +94,9 @@ export class Relaxation {
     gaps: number,
     limits: SearchLimits,
   ): { sets: Taken[] | undefined; bound: number } {
-    const { solver, model, pool, columns } = this;
-    const most = reached - 1 - linear.bound + SLACK;
-    const useful = likelyColumns(model, stage, columns, start, linear, most, pool, gaps);
-    const found = improve(solver, model, stage, useful, start, Math.ceil(linear.bound), limits);
+    const source = this.source(stage, linear, start);
+    const useful = likelyColumns(source, reached - 1 - linear.bound + SLACK, gaps);
+    const found = improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits);
     const bound = useful.complete ? Math.min(reached, roundedUp(found.bound)) : linear.bound;
     return { sets: found.sets, bound };
   }

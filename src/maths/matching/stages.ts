@@ -29,7 +29,7 @@ export const LATER_SHARE = 0.2;
 /** Kicks without gain before a search gives up: before any bound is known, and with a gap to close. */
 export const FIRST_KICKS = 10;
 export const MORE_KICKS = 400;
-/** Most kicks before the programs, in all: those fill journals far better, and keep pairs together somewhat better. */
+/** Most kicks in all before the programs, which are far better at filling journals and somewhat at keeping pairs together. */
 const KICKS_OF: Partial<Record<Aim['amount'], number>> = { distance: 1_000, price: 1_000, kept: 200 };
 /** Nodes of the first whole-number programs, and of how many likely gaps they are: few are settled sooner. */
 const FIRST_NODES = 50;
@@ -146,14 +146,13 @@ function close(
     const taken = translator.toTaken(sets);
     const reached = countOf(aim, taken);
     const better = reached - 1 - linear.bound + SLACK;
-    const useful = likelyColumns(model, stage, columns, taken, linear, better, pool, gaps);
+    const useful = likelyColumns({ model, stage, columns, sets: taken, linear, pool }, better, gaps);
     const limits = { seconds: remaining(), ...(nodes !== undefined && { nodes }) };
     const program = nodes === undefined ? stage : withoutLines(model, stage);
     const kept = ({ meaning }: Column) => program === stage || meaning.is !== 'run';
     const found = improve(
       solver,
-      model,
-      program,
+      { model, stage: program },
       { others: useful.others.filter(kept), fits: useful.fits },
       taken.filter(({ column }) => kept(column)),
       bound,

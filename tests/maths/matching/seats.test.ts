@@ -89,8 +89,7 @@ describe('seats', () => {
       const solve = (aim: typeof first, held: Parameters<typeof stageOf>[2]) =>
         improve(
           solver,
-          model,
-          stageOf(model, aim!, held, []),
+          { model, stage: stageOf(model, aim!, held, []) },
           // Without the lines of masses, which sets started from nothing do not fill.
           { others: model.columns.filter(({ meaning }) => meaning.is !== 'run'), fits },
           [],
