@@ -154,7 +154,7 @@ const massEntries = ({ places }: Rows, { rod }: Gap): readonly RowEntry[] =>
   rod === undefined ? [] : places.massLines.ofRod(rod);
 
 /** All that a filled journal counts in, whatever its shells. */
-export function gapEntries(model: Rows, gap: Gap): RowEntry[] {
+function gapEntries(model: Rows, gap: Gap): RowEntry[] {
   const once = gapRows(model, gap).flatMap((row): RowEntry[] => (row === undefined ? [] : [[row, 1]]));
   return [...once, ...massEntries(model, gap)];
 }

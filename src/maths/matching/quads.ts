@@ -48,11 +48,6 @@ export class Pool {
     if (!known) this.fillingByKey.set(key, filling);
     return known ?? filling;
   }
-
-  /** The quad that was added first under a key. */
-  get(key: string): Quad | undefined {
-    return this.byKey.get(key);
-  }
 }
 
 /** The pair columns by shape. */
