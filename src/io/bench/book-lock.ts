@@ -3,7 +3,7 @@
  */
 import { randomUUID } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { link, open, readFile, rename, rm } from 'node:fs/promises';
+import { link, open, readFile, rm } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { UserError } from '../../engine/user-error.js';
 
@@ -28,7 +28,6 @@ export function lockPath(book: string): string {
 
 /** Throws a UserError where another bench has the book, or the system refuses. */
 export async function lockBook(book: string): Promise<BookLock> {
-  const path = lockPath(book);
   const own: Owner = {
     token: randomUUID(),
     host: hostname(),
@@ -36,7 +35,10 @@ export async function lockBook(book: string): Promise<BookLock> {
     began: beginningOf(process.pid),
     since: new Date().toISOString(),
   };
-  const text = `${JSON.stringify(own)}\n`;
+  return take(lockPath(book), `${JSON.stringify(own)}\n`, book);
+}
+
+async function take(path: string, text: string, book: string): Promise<BookLock> {
   // Each turn either makes the file, refuses, or clears a dead owner's away.
   for (let turn = 0; turn < 5; turn++) {
     if (await makeFile(path, text)) return held(path, text, book);
@@ -44,7 +46,7 @@ export async function lockBook(book: string): Promise<BookLock> {
     if (found === undefined) continue;
     const owner = parseOwner(found);
     if (!owner || isAlive(owner)) throw taken(book, path, owner);
-    await clearAway(path, found);
+    await clearAway(path, found, text, book);
   }
   throw taken(book, path, undefined);
 }
@@ -83,18 +85,18 @@ async function makeFile(path: string, text: string): Promise<boolean> {
   }
 }
 
-/** Moves a dead owner's file away. Where it was another's by then, that one's is put back. */
-async function clearAway(path: string, text: string): Promise<void> {
-  const aside = `${path}.${randomUUID()}.tmp`;
+/**
+ * Removes a dead owner's file. Between the look at it and its removal another bench may have removed it and put its
+ * own there; so only the one that holds a lock on the clearing looks again and removes. A bench killed while it
+ * clears leaves that lock behind, which is taken over in the same way.
+ */
+async function clearAway(path: string, found: string, text: string, book: string): Promise<void> {
+  const clearing = await take(`${path}.clearing`, text, book);
   try {
-    await rename(path, aside);
-  } catch {
-    return;
+    if ((await readFile(path, 'utf8').catch(() => '')) === found) await rm(path, { force: true });
+  } finally {
+    await clearing.release();
   }
-  if ((await readFile(aside, 'utf8').catch(() => text)) !== text) {
-    await link(aside, path).catch(() => undefined);
-  }
-  await rm(aside, { force: true });
 }
 
 function parseOwner(text: string): Owner | undefined {
