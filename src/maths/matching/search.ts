@@ -1,14 +1,15 @@
 /**
- * The search of a stock: as a whole, or kind by kind where the kinds have nothing to share.
+ * The search of a stock: many small proofs instead of one large, wherever its parts have nothing to share.
  *
- * Mains and big ends meet only in the question which engines are worth completing. Where every journal
- * that can be filled at all is filled, nothing is left to trade between them, and each kind is
- * solved by itself: many small proofs instead of one large.
+ * Engine types never share a part. Mains and big ends of one type meet only in the question which engines are
+ * worth completing: where every journal that can be filled at all is filled, nothing is left to trade between them,
+ * and each kind is solved by itself.
  */
 import { mmOfGrain } from '../grain.js';
-import { type Aim, type AimName, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
+import { type Aim, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
 import { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
+import { type Found, independentKinds, onlyKinds, type Proof, sumOfProofs } from './independent.js';
 import { improveByKicks } from './kicks.js';
 import { pursueLarge } from './large.js';
 import { modelOf } from './model-columns.js';
@@ -20,19 +21,8 @@ import { distanceStep, type Problem, problemOf } from './problem.js';
 import { putFits } from './put-fits.js';
 import type { Solver } from './solver.js';
 import { FIRST_KICKS, pursue, type Reached } from './stages.js';
-import type { FitKind, MatchedFit, Stock, StockJournal } from './stock.js';
+import type { MatchedFit, Stock } from './stock.js';
 import { WorkingSets } from './working-sets.js';
-
-/** The proven best of one aim, in the units of the result. */
-export interface Proof {
-  readonly aim: AimName;
-  readonly bound: number;
-}
-
-export interface Found {
-  readonly fits: readonly MatchedFit[];
-  readonly proofs: readonly Proof[];
-}
 
 interface Started {
   readonly stock: StockOnGrid;
@@ -143,71 +133,76 @@ function fillsAll({ problem, sets }: Started): boolean {
   return sets.choices.every((choice) => choice !== undefined) && problem.sharedBores.size === 0;
 }
 
-/** The stock of one kind of fit alone. */
-function ofKind(stock: Stock, key: string): Stock {
-  const engines = stock.engines.map((engine) => ({
-    ...engine,
-    journals: engine.journals.filter((journal) => kindKey(journal) === key),
-  }));
-  const own = <Row extends FitKind>(rows: readonly Row[]) => rows.filter((row) => kindKey(row) === key);
-  return {
-    ...stock,
-    kinds: own(stock.kinds),
-    engines,
-    shells: own(stock.shells),
-    newShells: own(stock.newShells),
-  };
+/** The different ones of a property of the journals, in words. */
+const inWords = ({ engines }: Stock, property: 'engineType' | 'fit') =>
+  [...new Set(engines.flatMap(({ journals }) => journals.map((journal) => journal[property])))].join(', ');
+
+/** Stocks that have nothing to share, one after the other, the time shared out among them. */
+function finishAll(
+  all: readonly Started[],
+  remaining: () => number,
+  onProgress: Progress,
+  toldApartBy: 'engineType' | 'fit',
+  finishOne: (started: Started, remaining: () => number, onProgress: Progress) => Found,
+): Found[] {
+  // The easy ones first: what they leave of their share of the time goes to the others.
+  const inTurn = [...all].sort((a, b) => a.problem.gaps.length - b.problem.gaps.length);
+  return inTurn.map((started, place) => {
+    const others = inTurn.length - 1 - place;
+    const rest = (remaining() * others) / (others + 1);
+    const label = all.length > 1 ? `${inWords(started.stock.inner, toldApartBy)}: ` : '';
+    return finishOne(
+      started,
+      () => remaining() - rest,
+      (message) => onProgress(label + message),
+    );
+  });
 }
 
-/** Sum of the kinds' bounds; the first two aims are met in full. */
-function joinProofs(stock: Stock, proofs: readonly Proof[], complete: number, filled: number): Proof[] {
-  const sums = new Map<AimName, number>();
-  for (const { aim, bound } of proofs) sums.set(aim, (sums.get(aim) ?? 0) + bound);
-  sums.set('complete engines', complete);
-  sums.set('filled journals beyond them', filled);
-  const { perUnit } = pricesOf(stock);
-  const price = sums.get('price of bought shells');
-  // A sum of decimals: back to the step that the prices are typed in.
-  if (price !== undefined) sums.set('price of bought shells', Math.round(price * perUnit) / perUnit);
-  return aimsOf(stock, { price: 1, distance: 1 }).map(({ name }) => ({
-    aim: name,
-    bound: sums.get(name) ?? 0,
-  }));
-}
-
-/** Kind by kind, the time shared out among them. */
-function searchByKind(
-  stock: StockOnGrid,
+/** The sets of an engine's kinds by themselves: every journal that can be filled is, so what is complete is settled. */
+function finishByKind(
+  { stock }: Started,
+  keys: readonly string[],
   solver: Solver,
   remaining: () => number,
   onProgress: Progress,
-  keys: readonly string[],
   largeFrom: number,
 ): Found {
-  const journals = stock.inner.engines.flatMap((engine) => engine.journals);
-  let rest = 0;
-  const left = () => remaining() - rest;
-  const kinds = keys.map((key) => {
-    const own = { grid: stock.grid, inner: ofKind(stock.inner, key) };
-    // Where both are one, they stay one.
-    const outer = stock.outer === stock.inner ? own.inner : ofKind(stock.outer, key);
-    return start({ ...own, outer }, left, largeFrom);
-  });
-  // The easy ones first: what they leave of their share of the time goes to the others.
-  kinds.sort((a, b) => a.problem.gaps.length - b.problem.gaps.length);
-  const proofs: Proof[] = [];
-  const filled = new Map<StockJournal, MatchedFit>();
-  for (const [place, started] of kinds.entries()) {
-    // The kinds still to come get their share of the time.
-    rest = (remaining() * (kinds.length - 1 - place)) / (kinds.length - place);
-    const found = finish(started, solver, left, onProgress);
-    proofs.push(...found.proofs);
-    for (const fit of found.fits) filled.set(fit.journal, fit);
-  }
-  const fits = journals.flatMap((journal) => filled.get(journal) ?? []);
+  const kinds = keys.map((key) => start(onlyKinds(stock, new Set([key])), remaining, largeFrom));
+  const found = finishAll(kinds, remaining, onProgress, 'fit', (kind, left, tell) =>
+    finish(kind, solver, left, tell),
+  );
+  const fits = found.flatMap((each) => each.fits);
   const complete = completeEngines(stock.inner, fits);
   const beyond = fits.filter(({ engine }) => !complete.includes(engine)).length;
-  return { fits, proofs: joinProofs(stock.inner, proofs, complete.length, beyond) };
+  const met: Proof[] = [
+    { aim: 'complete engines', bound: complete.length },
+    { aim: 'filled journals beyond them', bound: beyond },
+  ];
+  return {
+    fits,
+    proofs: [
+      ...met,
+      ...sumOfProofs(stock.inner, found).filter(({ aim }) => met.every((each) => each.aim !== aim)),
+    ],
+  };
+}
+
+/** The sets of a stock whose engines may have something to share. */
+function settle(
+  started: Started,
+  solver: Solver,
+  remaining: () => number,
+  onProgress: Progress,
+  largeFrom: number,
+): Found {
+  const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
+  const full = () => fillsAll(started);
+  if (keys.length > 1 && !full()) {
+    improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: full });
+  }
+  if (keys.length > 1 && full()) return finishByKind(started, keys, solver, remaining, onProgress, largeFrom);
+  return finish(started, solver, remaining, onProgress);
 }
 
 /**
@@ -221,14 +216,15 @@ export function search(
   onProgress: Progress,
   largeFrom = LARGE_JOURNALS,
 ): Found {
-  const started = start(stock, remaining, largeFrom);
-  const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
-  const full = () => fillsAll(started);
-  if (keys.length > 1 && !full()) {
-    improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: full });
-  }
-  if (keys.length > 1 && full()) {
-    return searchByKind(stock, solver, remaining, onProgress, keys, largeFrom);
-  }
-  return finish(started, solver, remaining, onProgress);
+  const parts = independentKinds(stock.inner).map((kinds) => onlyKinds(stock, kinds));
+  const all = (parts.length > 1 ? parts : [stock]).map((part) => start(part, remaining, largeFrom));
+  const found = finishAll(all, remaining, onProgress, 'engineType', (started, left, tell) =>
+    settle(started, solver, left, tell, largeFrom),
+  );
+  const fits = new Map(found.flatMap((each) => each.fits.map((fit) => [fit.journal, fit])));
+  const journals = stock.inner.engines.flatMap((engine) => engine.journals);
+  return {
+    fits: journals.flatMap((journal) => fits.get(journal) ?? []),
+    proofs: sumOfProofs(stock.inner, found),
+  };
 }

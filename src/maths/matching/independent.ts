@@ -1,0 +1,79 @@
+/** Parts of a stock that have nothing to share, and what is proven of all of them together. */
+import { type AimName, aimsOf, pricesOf } from './aims.js';
+import type { StockOnGrid } from './grid.js';
+import { kindKey } from './part-classes.js';
+import type { FitKind, MatchedFit, Stock } from './stock.js';
+
+/** The proven best of one aim, in the units of the result. */
+export interface Proof {
+  readonly aim: AimName;
+  readonly bound: number;
+}
+
+export interface Found {
+  readonly fits: readonly MatchedFit[];
+  readonly proofs: readonly Proof[];
+}
+
+/**
+ * The kinds of fit, those together that meet in an engine or in a case bore that two journals claim. No part serves
+ * two of these sets of kinds and no engine has journals of two, so that the best sets of all are the best of each.
+ */
+export function independentKinds({ engines }: Stock): Set<string>[] {
+  const meetings = new Map<string, Set<string>>();
+  const meet = (where: string, kind: string) =>
+    meetings.set(where, (meetings.get(where) ?? new Set()).add(kind));
+  for (const [place, { journals }] of engines.entries()) {
+    for (const journal of journals) {
+      meet(`engine ${place}`, kindKey(journal));
+      if (journal.caseBore) meet(`bore ${journal.caseBore.name}`, kindKey(journal));
+    }
+  }
+  let sets: Set<string>[] = [];
+  for (const kinds of meetings.values()) {
+    const met = sets.filter((set) => [...kinds].some((kind) => set.has(kind)));
+    sets = [
+      ...sets.filter((set) => !met.includes(set)),
+      new Set([...met.flatMap((set) => [...set]), ...kinds]),
+    ];
+  }
+  return sets;
+}
+
+function ofKinds(stock: Stock, keys: ReadonlySet<string>): Stock {
+  const own = <Row extends FitKind>(rows: readonly Row[]) => rows.filter((row) => keys.has(kindKey(row)));
+  const engines = stock.engines
+    .map((engine) => ({ ...engine, journals: own(engine.journals) }))
+    .filter(({ journals }) => journals.length > 0);
+  const types = new Set(engines.flatMap(({ journals }) => journals.map(({ engineType }) => engineType)));
+  return {
+    ...stock,
+    kinds: own(stock.kinds),
+    engines,
+    rods: stock.rods.filter(({ engineType }) => types.has(engineType)),
+    shells: own(stock.shells),
+    newShells: own(stock.newShells),
+  };
+}
+
+/** The stock of some kinds of fit alone. */
+export function onlyKinds({ grid, inner, outer }: StockOnGrid, keys: ReadonlySet<string>): StockOnGrid {
+  const own = ofKinds(inner, keys);
+  // Where both are one, they stay one.
+  return { grid, inner: own, outer: outer === inner ? own : ofKinds(outer, keys) };
+}
+
+/** What is proven of all together: every aim is a sum over parts that have nothing to share. */
+export function sumOfProofs(stock: Stock, found: readonly Found[]): Proof[] {
+  const sums = new Map<AimName, number>();
+  for (const { aim, bound } of found.flatMap(({ proofs }) => proofs))
+    sums.set(aim, (sums.get(aim) ?? 0) + bound);
+  const { perUnit } = pricesOf(stock);
+  const price = sums.get('price of bought shells');
+  // A sum of decimals: back to the step that the prices are typed in.
+  if (price !== undefined) sums.set('price of bought shells', Math.round(price * perUnit) / perUnit);
+  return aimsOf(stock, { price: 1, distance: 1 }).map(({ name }) => ({
+    aim: name,
+    bound: sums.get(name) ?? 0,
+  }));
+}
