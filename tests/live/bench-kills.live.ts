@@ -16,20 +16,24 @@ const SEED = 20_261;
 const folder = mkdtempSync(join(tmpdir(), 'oilgap-kills-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-test(`${KILLS} kills without a lost reading`, { timeout: 1_200_000 }, async () => {
-  const random = seeded(SEED);
-  const blank = join(folder, 'blank.xlsx');
-  oilgap('sheet', '--out', blank, '--big-ends', '1-110', '--mains', 'none');
-  const path = join(folder, 'engine.xlsx');
-  copyFileSync(blank, path);
-  // 160 journal readings and 240 bore readings, no two alike, so that a lost or doubled one shows.
-  const readings = [
-    ...Array.from({ length: 440 }, (_, place) => (42 + place * 0.00005).toFixed(5)),
-    ...Array.from({ length: 660 }, (_, place) => (45 + place * 0.00005).toFixed(5)),
-  ];
+// 160 journal readings and 240 bore readings, no two alike, so that a lost or doubled one shows.
+const READINGS = [
+  ...Array.from({ length: 440 }, (_, place) => (42 + place * 0.00005).toFixed(5)),
+  ...Array.from({ length: 660 }, (_, place) => (45 + place * 0.00005).toFixed(5)),
+];
+
+/**
+ * Fills one book through kills, then to its end.
+ * @returns how often it was struck: as often as asked for, or until its readings ran out
+ */
+async function fillThroughKills(
+  path: string,
+  random: ReturnType<typeof seeded>,
+  most: number,
+): Promise<number> {
   let kept: string[] = [];
   let struck = 0;
-  while (struck < KILLS) {
+  while (struck < most && READINGS.length - kept.length >= 8) {
     const isStarting = random.between(1, 5) === 1;
     const isWriting = random.between(1, 3) === 1;
     const kill = {
@@ -37,20 +41,17 @@ test(`${KILLS} kills without a lost reading`, { timeout: 1_200_000 }, async () =
       milliseconds: random.between(0, isStarting ? 600 : isWriting ? 300 : 30),
       isWriting,
     };
-    const rest = readings.slice(kept.length);
-    if (rest.length < 8) break;
-    const taken = await typeUntilKilled(path, rest, kill);
+    const taken = await typeUntilKilled(path, READINGS.slice(kept.length), kill);
     struck += 1;
     const now = logged(path).map(Number);
     const said = [...kept, ...taken].map(Number);
     expect(now.slice(0, said.length), `kill ${struck}`).toEqual(said);
     // One more may be on the disk whose answer was not out yet; with it, none is missing between.
-    expect(now, `kill ${struck}`).toEqual(readings.slice(0, now.length).map(Number));
+    expect(now, `kill ${struck}`).toEqual(READINGS.slice(0, now.length).map(Number));
     expect(now.length - said.length, `kill ${struck}`).toBeLessThanOrEqual(1);
-    kept = readings.slice(0, now.length);
+    kept = READINGS.slice(0, now.length);
   }
-  expect(struck, 'the readings ran out').toBe(KILLS);
-  const { status, stderr } = benchPiped(readings.slice(kept.length).join('\n'), path);
+  const { status, stderr } = benchPiped(READINGS.slice(kept.length).join('\n'), path);
   expect(stderr.split('\n').filter((line) => line !== '' && !line.includes('taken up'))).toEqual([]);
   // The walls are still to be measured.
   expect(status).toBe(1);
@@ -58,7 +59,21 @@ test(`${KILLS} kills without a lost reading`, { timeout: 1_200_000 }, async () =
     Object.values(await cellsOf(path, sheet)).flatMap((row) =>
       Object.entries(row).flatMap(([header, value]) => (/^[AB] \d/.test(header) ? [value] : [])),
     );
-  expect(await values('Journals')).toEqual(readings.slice(0, 440).map(Number));
-  expect(await values('Rods')).toEqual(readings.slice(440).map(Number));
+  expect(await values('Journals')).toEqual(READINGS.slice(0, 440).map(Number));
+  expect(await values('Rods')).toEqual(READINGS.slice(440).map(Number));
   expect(readFileSync(`${path}.log`, 'utf8')).not.toContain('\0');
+  return struck;
+}
+
+test(`${KILLS} kills without a lost reading`, { timeout: 1_200_000 }, async () => {
+  const random = seeded(SEED);
+  const blank = join(folder, 'blank.xlsx');
+  oilgap('sheet', '--out', blank, '--big-ends', '1-110', '--mains', 'none');
+  // A fast machine answers more readings between two kills: one book may not last for all of them.
+  let struck = 0;
+  for (let book = 1; struck < KILLS; book++) {
+    const path = join(folder, `engine ${book}.xlsx`);
+    copyFileSync(blank, path);
+    struck += await fillThroughKills(path, random, KILLS - struck);
+  }
 });

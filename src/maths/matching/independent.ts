@@ -40,10 +40,16 @@ export function independentKinds({ engines }: Stock): Set<string>[] {
   return sets;
 }
 
-function ofKinds(stock: Stock, keys: ReadonlySet<string>): Stock {
+/** Whether a journal stays empty, by its place in the stock. */
+type IsEmpty = (engine: number, journal: number) => boolean;
+
+function ofKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEmpty): Stock {
   const own = <Row extends FitKind>(rows: readonly Row[]) => rows.filter((row) => keys.has(kindKey(row)));
   const engines = stock.engines
-    .map((engine) => ({ ...engine, journals: own(engine.journals) }))
+    .map((engine, place) => ({
+      ...engine,
+      journals: engine.journals.filter((journal, at) => keys.has(kindKey(journal)) || isEmpty(place, at)),
+    }))
     .filter(({ journals }) => journals.length > 0);
   const types = new Set(engines.flatMap(({ journals }) => journals.map(({ engineType }) => engineType)));
   return {
@@ -56,11 +62,18 @@ function ofKinds(stock: Stock, keys: ReadonlySet<string>): Stock {
   };
 }
 
-/** The stock of some kinds of fit alone. */
-export function onlyKinds({ grid, inner, outer }: StockOnGrid, keys: ReadonlySet<string>): StockOnGrid {
-  const own = ofKinds(inner, keys);
+/**
+ * The stock of some kinds of fit alone.
+ * @param isEmpty journals of other kinds that stay in it: they cannot be filled, nor can their engines be completed
+ */
+export function onlyKinds(
+  { grid, inner, outer }: StockOnGrid,
+  keys: ReadonlySet<string>,
+  isEmpty: IsEmpty = () => false,
+): StockOnGrid {
+  const own = ofKinds(inner, keys, isEmpty);
   // Where both are one, they stay one.
-  return { grid, inner: own, outer: outer === inner ? own : ofKinds(outer, keys) };
+  return { grid, inner: own, outer: outer === inner ? own : ofKinds(outer, keys, isEmpty) };
 }
 
 /** What is proven of all together: every aim is a sum over parts that have nothing to share. */

@@ -1,0 +1,132 @@
+/**
+ * The kinds of fit of one engine type, each by itself where that is as good.
+ *
+ * Mains and big ends meet only in the question which engines are worth completing. A kind of which every journal is
+ * filled that can be has nothing to trade there, whatever becomes of the others.
+ */
+
+import type { AimName } from './aims.js';
+import { finishInTurn } from './in-turn.js';
+import { type Found, onlyKinds, type Proof, sumOfProofs } from './independent.js';
+import { improveByKicks } from './kicks.js';
+import { completeEngines, namedFits } from './named-fits.js';
+import { compareText } from './order.js';
+import { kindKey } from './part-classes.js';
+import type { Solver } from './solver.js';
+import { FIRST_KICKS } from './stages.js';
+import type { MatchedFit, StockEngine, StockJournal } from './stock.js';
+import { finish, type Progress, type Started, start } from './whole-stock.js';
+
+/** What can be filled at all is known for certain only off the grid, or where everything is filled. */
+function isFull({ stock, sets }: Started, kind: string): boolean {
+  const own = [...sets.table.sites.keys()].filter((site) => sets.table.sites[site]!.kind === kind);
+  if (!own.every((site) => sets.choices[site])) return false;
+  return (
+    stock.grid === 1 ||
+    own.length === stock.inner.engines.reduce((sum, engine) => sum + count(engine, kind), 0)
+  );
+}
+
+const count = ({ journals }: StockEngine, kind: string) =>
+  journals.filter((journal) => kindKey(journal) === kind).length;
+
+/**
+ * The kinds that are as good by themselves: full ones, and if not all are, those of which every engine worth
+ * completing has as many journals, so that it is all the same to them which engines are completed.
+ */
+function kindsAlone(started: Started, keys: readonly string[]): string[] {
+  if (started.problem.sharedBores.size > 0) return [];
+  const full = keys.filter((kind) => isFull(started, kind));
+  const others = keys.filter((kind) => !full.includes(kind));
+  if (others.length === 0) return full;
+  const { engines } = started.stock.inner;
+  const fillable = fillableOf(started);
+  const canComplete = ({ journals }: StockEngine) =>
+    started.stock.grid > 1 || journals.every((journal) => fillable.has(journal));
+  const worth = engines.filter(canComplete);
+  return full.filter(
+    (kind) =>
+      new Set(worth.map((engine) => count(engine, kind))).size < 2 &&
+      engines.every(
+        (engine) => count(engine, kind) === 0 || others.some((other) => count(engine, other) > 0),
+      ),
+  );
+}
+
+function fillableOf({ sets }: Started): Set<StockJournal> {
+  return new Set(sets.table.sites.map(({ journal }) => journal));
+}
+
+/**
+ * The first two aims. Where other kinds are not full, an engine is complete where their journals are filled, unless
+ * a journal of a kind alone cannot be; what is beyond is as far from its best as it is with the others.
+ */
+function firstProofs(
+  started: Started,
+  fits: readonly MatchedFit[],
+  others: Found | undefined,
+): { readonly proofs: Proof[]; readonly isSettled: boolean } {
+  const complete = completeEngines(started.stock.inner, fits);
+  const countBeyond = (own: readonly MatchedFit[]) =>
+    own.filter(({ engine }) => !complete.includes(engine)).length;
+  const boundOf = (aim: AimName, reached: number) =>
+    others?.proofs.find((proof) => proof.aim === aim)?.bound ?? reached;
+  const more = others ? boundOf('filled journals beyond them', 0) - countBeyond(others.fits) : 0;
+  return {
+    proofs: [
+      { aim: 'complete engines', bound: boundOf('complete engines', complete.length) },
+      { aim: 'filled journals beyond them', bound: countBeyond(fits) + more },
+    ],
+    isSettled: more === 0,
+  };
+}
+
+/** What is still proven of a kind alone where as many of its journals may stay empty as the others can have more. */
+function loosened({ problem }: Started, { fits, proofs }: Found): Found {
+  const loose = ({ aim, bound }: Proof): Proof => {
+    if (aim === 'pairs kept together') return { aim, bound: problem.kept.length };
+    return { aim, bound: aim === 'distance from the aim' || aim === 'price of bought shells' ? 0 : bound };
+  };
+  return { fits, proofs: proofs.map(loose) };
+}
+
+/** The sets of a stock whose kinds meet in its engines. */
+export function finishByKind(
+  started: Started,
+  solver: Solver,
+  remaining: () => number,
+  onProgress: Progress,
+  largeFrom: number,
+): Found {
+  const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
+  if (keys.length === 1) return finish(started, solver, remaining, onProgress);
+  const areFull = () => keys.every((kind) => isFull(started, kind));
+  if (!areFull()) improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: areFull });
+  const alone = kindsAlone(started, keys);
+  if (alone.length === 0) return finish(started, solver, remaining, onProgress);
+  const before = namedFits(started.sets);
+  const fillable = fillableOf(started);
+  const isEmpty = (engine: number, place: number) =>
+    !fillable.has(started.stock.inner.engines[engine]!.journals[place]!);
+  const rest = new Set(keys.filter((kind) => !alone.includes(kind)));
+  const parts = alone.map((kind) => onlyKinds(started.stock, new Set([kind])));
+  const others = rest.size > 0 ? onlyKinds(started.stock, rest, isEmpty) : undefined;
+  const all = (others ? [...parts, others] : parts).map((part) => start(part, remaining, largeFrom, before));
+  const found = finishInTurn(all, remaining, onProgress, 'fit', (part, left, tell) => ({
+    part,
+    ...finish(part, solver, left, tell),
+  }));
+  const fits = found.flatMap((each) => each.fits);
+  const first = firstProofs(
+    started,
+    fits,
+    found.find(({ part }) => part.stock === others),
+  );
+  const isLoose = ({ stock }: Started) => !first.isSettled && stock !== others;
+  const sums = sumOfProofs(
+    started.stock.inner,
+    found.map((each) => (isLoose(each.part) ? loosened(each.part, each) : each)),
+  );
+  const later = sums.filter(({ aim }) => first.proofs.every((each) => each.aim !== aim));
+  return { fits, proofs: [...first.proofs, ...later] };
+}

@@ -1,0 +1,142 @@
+/** The search of a stock whose parts may all have something to share: the aims in turn, each with its proof. */
+import { mmOfGrain } from '../grain.js';
+import { type Aim, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
+import { FitTable } from './fit-table.js';
+import type { StockOnGrid } from './grid.js';
+import type { Found } from './independent.js';
+import { pursueLarge } from './large.js';
+import { modelOf } from './model-columns.js';
+import { namedFits } from './named-fits.js';
+import { plainSearch } from './plain-search.js';
+import { distanceStep, type Problem, problemOf } from './problem.js';
+import { putFits } from './put-fits.js';
+import type { Solver } from './solver.js';
+import { pursue, type Reached } from './stages.js';
+import type { MatchedFit, Stock } from './stock.js';
+import { compareValues, WorkingSets } from './working-sets.js';
+
+/** A stock with the sets at hand, to be searched as a whole. */
+export interface Started {
+  readonly stock: StockOnGrid;
+  readonly problem: Problem;
+  readonly sets: WorkingSets;
+  readonly large: boolean;
+}
+
+export type Progress = (message: string) => void;
+
+/** From here on journals of different engines are one class, and only the linear bound proves. */
+export const LARGE_JOURNALS = 250;
+
+function journalCount(stock: Stock): number {
+  return stock.engines.reduce((sum, { journals }) => sum + journals.length, 0);
+}
+
+/** Up to so many cranks a stock below the general limit is never large: its proofs are worth their time. */
+const PROVED_CRANKS = 10;
+
+/** Of stocks with a mass spread, whose whole-number programs would have a window for every crank. */
+const LARGE_WEIGHED = 80;
+
+/**
+ * The problem of a stock with the sets of the plain search, or those found before where they are better.
+ * @param before fits of a stock that this one is a part of
+ */
+export function start(
+  stock: StockOnGrid,
+  remaining: () => number,
+  largeFrom: number,
+  before: readonly MatchedFit[] = [],
+): Started {
+  const { kinds, engines } = stock.inner;
+  const weighed = engines.length > PROVED_CRANKS && kinds.some(({ massSpread }) => massSpread !== undefined);
+  const from = weighed ? Math.min(largeFrom, LARGE_WEIGHED) : largeFrom;
+  const large = stock.grid > 1 || journalCount(stock.inner) >= from;
+  const problem = problemOf(stock.inner, { merge: large });
+  const sets = new WorkingSets(new FitTable(problem));
+  plainSearch(sets, remaining);
+  if (before.length > 0) {
+    const own = new Set(engines.flatMap(({ journals }) => journals));
+    const known = setsOf(
+      sets.table,
+      before.filter(({ journal }) => own.has(journal)),
+    );
+    if (compareValues(known.value(), sets.value()) < 0) sets.copyFrom(known.choices);
+  }
+  return { stock, problem, sets, large };
+}
+
+const isProved = ({ reached, bound }: Reached) => reached === bound;
+
+/** An aim's steps in the units of the result: minimised ones turned back; adding 0 makes no −0. */
+function amountOf({ amount, sign, step }: Aim, steps: number, pricePerUnit: number): number {
+  return (steps * sign * step) / (amount === 'price' ? pricePerUnit : 1) + 0;
+}
+
+/** Whether a large stock is worth a second search with every crank by itself: all that the masses of its rods allow. */
+function isWorthAll({ grid, inner }: StockOnGrid): boolean {
+  const journals = journalCount(inner);
+  const weighed = inner.kinds.some(({ massSpread }) => massSpread !== undefined);
+  return weighed && grid === 1 && journals >= LARGE_WEIGHED && journals < LARGE_JOURNALS;
+}
+
+function setsOf(table: FitTable, fits: readonly MatchedFit[]): WorkingSets {
+  const sets = new WorkingSets(table);
+  putFits(sets, new Set(), fits, (row) => row);
+  return sets;
+}
+
+/** The same sets, with the journals of different engines in classes of their own. */
+function setsApart(stock: Stock, sets: WorkingSets): WorkingSets {
+  return setsOf(new FitTable(problemOf(stock, { merge: false })), namedFits(sets));
+}
+
+/** The best sets of a stock as a whole, and what is proven of them. */
+export function finish(
+  { stock, problem, sets, large }: Started,
+  solver: Solver,
+  remaining: () => number,
+  onProgress: Progress,
+): Found {
+  const prices = pricesOf(stock.inner);
+  const aims = aimsOf(stock.inner, {
+    price: greatestCommonDivisor(prices.steps),
+    distance: distanceStep(problem),
+  });
+  const show = ({ aim, reached, bound }: Reached) => {
+    const amount = (steps: number) => amountOf(aim, steps, prices.perUnit);
+    const shown = (steps: number) =>
+      aim.amount === 'distance' ? `${mmOfGrain(amount(steps))} mm` : `${amount(steps)}`;
+    onProgress(
+      reached === bound
+        ? `${aim.name}: ${shown(reached)}, proved`
+        : `${aim.name}: found ${shown(reached)}, proven best ${shown(bound)}`,
+    );
+  };
+  const run = (steps: Iterable<Reached>, isEnough: (each: Reached) => boolean = () => false) => {
+    const stages: Reached[] = [];
+    for (const each of steps) {
+      show(each);
+      stages.push(each);
+      if (isEnough(each)) break;
+    }
+    return stages;
+  };
+  const crankByCrank = (own: WorkingSets, known: readonly Reached[] = []) =>
+    run(pursue({ solver, model: modelOf(own.table.problem), sets: own, remaining }, aims, known));
+  const twice = large && isWorthAll(stock);
+  let found = sets;
+  let stages = large
+    ? run(pursueLarge({ solver, stock, sets, remaining }, aims), (each) => twice && !isProved(each))
+    : crankByCrank(sets);
+  if (twice && !stages.every(isProved)) {
+    if (remaining() > 0) onProgress('not all is proved: once more, with every crank by itself');
+    found = setsApart(stock.inner, sets);
+    stages = crankByCrank(found, stages);
+  }
+  const proofs = stages.map(({ aim, bound }) => ({
+    aim: aim.name,
+    bound: amountOf(aim, bound, prices.perUnit),
+  }));
+  return { fits: namedFits(found), proofs };
+}
