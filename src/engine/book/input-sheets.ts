@@ -179,7 +179,7 @@ export const INPUT_SHEETS: Readonly<Record<SheetName, InputSheet>> = {
       needed('Mark', 'What to order.'),
       needed('Wall from', 'Least wall.'),
       needed('Wall to', 'Greatest wall.'),
-      column('Price', 'Of one; blank is 1.'),
+      column('Price', 'Of one, to four decimals; blank is 1.'),
       column('Step', 'The step of Undersizes that the shell is for; blank: any.'),
     ],
   },

@@ -277,6 +277,9 @@ function materialRow(row: Row): MaterialRow {
   };
 }
 
+/** No money is finer, but a cell that divides one sum by another may be. */
+const inTenThousandths = (price: number) => Math.round(price * 1e4) / 1e4;
+
 function newShellRow(row: Row, engineType: string): NewShellRow {
   return {
     row: row.row,
@@ -286,7 +289,7 @@ function newShellRow(row: Row, engineType: string): NewShellRow {
     mark: row.name('Mark'),
     from: row.length('Wall from', RULES.size),
     to: row.length('Wall to', RULES.size),
-    price: row.plainNumber('Price', RULES.price) ?? 1,
+    price: inTenThousandths(row.plainNumber('Price', RULES.price) ?? 1),
     step: row.name('Step'),
     bad: row.bad,
   };

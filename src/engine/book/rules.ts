@@ -6,6 +6,8 @@ export interface NumberRule {
   /** Units that a text may carry; the first is meant where neither cell nor header names one. */
   readonly units: readonly TextUnit[];
   readonly isAllowed: (value: number) => boolean;
+  /** Of what is no length; blank is LARGEST. */
+  readonly below?: number;
 }
 
 const LENGTH_UNITS = ['mm', 'in', 'µm'] as const;
@@ -26,7 +28,8 @@ export const RULES = {
     units: ['1e-6/K'],
     isAllowed: (value: number) => value >= 0 && value <= 1000,
   },
-  price: { expected: 'a price of 0 or more', units: [], isAllowed: notNegative },
+  // Up to there ten-thousandths are whole numbers that add exactly.
+  price: { expected: 'a price of 0 or more', units: [], isAllowed: notNegative, below: 1e8 },
   quantity: {
     expected: 'a whole number from 1',
     units: [],
@@ -50,5 +53,6 @@ export function breachOf(rule: NumberRule, value: number, unit: TextUnit | undef
   const longest = unit && KILOMETRE[unit];
   if (longest !== undefined)
     return Math.abs(value) < longest ? undefined : `${rule.expected}, less than a kilometre`;
-  return Math.abs(value) < LARGEST ? undefined : `${rule.expected}, less than ${LARGEST}`;
+  const { below = LARGEST } = rule;
+  return Math.abs(value) < below ? undefined : `${rule.expected}, less than ${below}`;
 }

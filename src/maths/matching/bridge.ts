@@ -10,7 +10,7 @@ import type { StockOnGrid } from './grid.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
 import { isPair, type PairColumn, type Pool, type Quad, quadOf } from './quads.js';
 import type { Stock } from './stock.js';
-import type { Taken } from './taken.js';
+import { Claims, type Taken } from './taken.js';
 import type { WorkingSets } from './working-sets.js';
 
 /** The rows of the outer copy by those of the inner. */
@@ -130,15 +130,17 @@ export class Bridge {
     return choices.flatMap((choice, site) => (choice && this.quadOf(site, choice)) ?? []);
   }
 
-  private keptColumn(site: number, sets: WorkingSets): Column | undefined {
-    return this.kept.get(site)?.find(({ fit }) => sets.isChosen(site, fit))?.column;
+  private keptColumn(site: number, sets: WorkingSets, claims: Claims): Column | undefined {
+    return this.kept.get(site)?.find(({ fit, column }) => sets.isChosen(site, fit) && claims.take(column))
+      ?.column;
   }
 
   /** The cranks that the model fills as a whole, as far as it has their fits; the pool takes them. */
   fillingsOf(sets: WorkingSets, pool: Pool): void {
+    const claims = new Claims(this.model);
     const columnOf = (site: number, choice: Choice) => {
       const quad = this.quadOf(site, choice);
-      return this.keptColumn(site, sets) ?? (quad && pool.add(quad).column);
+      return this.keptColumn(site, sets, claims) ?? (quad && pool.add(quad).column);
     };
     for (const [crank, sites] of this.sitesOfCrank.entries()) {
       const parts = sites.flatMap((site) => {
@@ -155,9 +157,10 @@ export class Bridge {
     const times = new Map<Column, number>();
     const add = (column: Column) => times.set(column, (times.get(column) ?? 0) + 1);
     const fits = new Map<string, Column>();
+    const claims = new Claims(this.model);
     for (const [site, choice] of sets.choices.entries()) {
       if (!choice) continue;
-      const kept = this.keptColumn(site, sets);
+      const kept = this.keptColumn(site, sets, claims);
       if (kept) {
         add(kept);
         continue;

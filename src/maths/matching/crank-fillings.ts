@@ -16,7 +16,7 @@ import type { StockJournal } from './stock.js';
 export type FillingColumn = Column & { readonly meaning: { readonly is: 'filling' } };
 
 /** A fit of parts that ran together with what it costs at the duals at hand. */
-export interface PricedKept {
+interface PricedKept {
   readonly column: Column;
   readonly reducedCost: number;
 }

@@ -14,7 +14,7 @@ export interface SearchLimits {
 }
 
 /** What a program may use. */
-export interface Useful {
+interface Useful {
   /** All but fits. */
   readonly others: readonly Column[];
   readonly fits: OpenFits;

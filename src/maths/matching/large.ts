@@ -33,13 +33,13 @@ interface Sides {
 }
 
 function sidesOf(search: LargeSearch, outer: Side, aims: readonly Aim[]): Sides {
-  let whole: Side | undefined;
+  let whole: { readonly side: Side | undefined } | undefined;
   return {
     outer,
     inner: innerSide(search, outer, aims),
     whole: () => {
-      whole ??= wholeSide(search);
-      return whole;
+      whole ??= { side: wholeSide(search) };
+      return whole.side;
     },
   };
 }
@@ -50,7 +50,7 @@ function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAi
   const { left } = open;
   const bounded = open.boundOf(outer);
   if (bounded) open.prove(bounded.linear.bound);
-  const ofInner = inner === outer || !open.isOpen() ? bounded : open.boundOf(inner);
+  const ofInner = inner === outer ? bounded : open.isOpen() ? open.boundOf(inner) : undefined;
   const likely = bounded?.linear.likely ?? [];
   const reunions = outer.bridge.reunions(likely);
   const widely = (ofSide: Bounded, gaps: number) => {

@@ -4,8 +4,8 @@
  * The bound does not trust the solver. It is worked out from the duals and the reduced cost of every
  * column, held or left out (Lagrangian relaxation; Desrosiers and Lübbecke, A primer in column
  * generation, 2005), and is valid for any duals. They are rounded to multiples of 2⁻²⁰ first: all
- * amounts being whole numbers, every sum and product from there on is exact in a double, and a bound
- * rounded up to a whole number is a proof.
+ * amounts being whole numbers, every sum and product from there on is exact in a double (up to 2³³ steps
+ * of an aim), and a bound rounded up to a whole number is a proof.
  */
 import { CrankFillings, fillingColumn, type PricedFilling } from './crank-fillings.js';
 import type { Column, Model } from './model-columns.js';
@@ -121,7 +121,7 @@ export function roundedUp(bound: number): number {
   return Math.ceil(bound - SLACK);
 }
 
-export interface Bounding {
+interface Bounding {
   readonly solver: Solver;
   readonly model: Model;
   readonly stage: Stage;

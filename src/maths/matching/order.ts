@@ -50,7 +50,11 @@ function firstOfEach(kinds: readonly KindLimits[]): KindLimits[] {
   return kinds.filter(isFirst);
 }
 
-/** The same stock with every list in the order of its names. */
+/** Only rods are weighed: of any other fit a mass spread says nothing. */
+const weighed = (kind: KindLimits): KindLimits =>
+  kind.fit === 'big end' ? kind : { ...kind, massSpread: undefined };
+
+/** The same stock with every list in the order of its names, and no mass spread but of big ends. */
 export function orderStock(stock: Stock): Stock {
   const engines = stock.engines.map((engine) => ({
     ...engine,
@@ -63,7 +67,7 @@ export function orderStock(stock: Stock): Stock {
   }));
   return {
     ...stock,
-    kinds: sorted(firstOfEach(stock.kinds), ({ engineType, fit }) => [engineType, fit]),
+    kinds: sorted(firstOfEach(stock.kinds).map(weighed), ({ engineType, fit }) => [engineType, fit]),
     engines: sorted(engines, ({ name }) => [name]),
     rods: sorted(stock.rods, ({ engineType, name }) => [engineType, name]),
     shells: sorted(stock.shells, ({ engineType, fit, name }) => [engineType, fit, name]),

@@ -36,7 +36,8 @@ function fitsOf(sets: WorkingSets): FitsOf {
 /** The stock of some engines: their parts, and all that no other engine has. */
 function stockOf(stock: Stock, chosen: ReadonlySet<number>, fits: FitsOf) {
   const elsewhere = fits.filter(({ engine }) => !chosen.has(engine)).map(({ fit }) => fit);
-  const bores = new Set(elsewhere.map(({ bore }) => bore.name));
+  // A case may have the name of a rod.
+  const rodsTaken = new Set(elsewhere.flatMap(({ journal, bore }) => (journal.caseBore ? [] : [bore.name])));
   const taken = new Map<object, number>();
   for (const { upper, lower } of elsewhere)
     for (const { shell } of [upper, lower]) taken.set(shell, (taken.get(shell) ?? 0) + 1);
@@ -50,7 +51,7 @@ function stockOf(stock: Stock, chosen: ReadonlySet<number>, fits: FitsOf) {
     return [rest];
   });
   const engines = stock.engines.filter((_, place) => chosen.has(place));
-  const rods = stock.rods.filter(({ name }) => !bores.has(name));
+  const rods = stock.rods.filter(({ name }) => !rodsTaken.has(name));
   return { stock: { ...stock, engines, rods, shells }, originals };
 }
 
@@ -94,7 +95,7 @@ function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<
 function concerned({ table }: WorkingSets, fits: FitsOf, { site, kept }: Reunion): number[] {
   const { rod, upper, lower } = table.problem.kept[kept]!;
   const holds = ({ fit }: FitsOf[number]) =>
-    (rod !== undefined && fit.bore.name === rod.name) ||
+    (rod !== undefined && !fit.journal.caseBore && fit.bore.name === rod.name) ||
     [fit.upper, fit.lower].some(({ shell }) => shell === upper || shell === lower);
   return [table.sites[site]!.engine, ...fits.filter(holds).map(({ engine }) => engine)];
 }

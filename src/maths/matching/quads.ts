@@ -89,7 +89,7 @@ export function quadOf(model: Model, gap: number, pair: PairColumn): Quad {
 }
 
 /** The cheapest pair of each shape at given duals; undefined for a shape that no gap allows. */
-export interface PricedPairs {
+interface PricedPairs {
   readonly best: readonly (PairColumn | undefined)[];
   /** The duals with those of the shapes' rows put in: a shape is worth its cheapest pair. */
   readonly duals: Float64Array;

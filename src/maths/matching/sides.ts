@@ -9,7 +9,7 @@ import { FitTable, NO_ROD, type Reunion } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { massGroupsOf, type Wish } from './mass-groups.js';
 import { type Regrouping, regroup } from './mass-regroups.js';
-import { rodsNeverTogether } from './mass-windows.js';
+import { massRanks, rodsNeverTogether } from './mass-windows.js';
 import { type Column, modelOf } from './model-columns.js';
 import { plainSearch } from './plain-search.js';
 import { type Problem, problemOf } from './problem.js';
@@ -61,8 +61,8 @@ const MOST_IN_WHOLE_CRANKS = 250;
 /** What no sets can beat, masses and all: every crank is filled as a whole. Undefined where no masses matter. */
 export function wholeSide({ solver, stock, sets }: LargeSearch): Side | undefined {
   if (sets.table.sites.length > MOST_IN_WHOLE_CRANKS) return undefined;
+  if (![...massRanks(stock.outer).values()].some(({ windows }) => windows.length > 1)) return undefined;
   const problem = problemOf(stock.outer, { merge: true, wholeCranks: true });
-  if (problem.fillings.size === 0) return undefined;
   const model = modelOf(problem);
   return {
     relaxation: new Relaxation(solver, model),
@@ -139,7 +139,8 @@ export function innerSide(search: LargeSearch, outer: Side, aims: readonly Aim[]
     return side;
   };
   const side = grouped([]);
-  const wishes = problem.kept.length > 0 ? wishesOf(outer, search, aims) : [];
+  // The last aim is worth a look ahead only where the first ones do not need the time.
+  const wishes = sets.isFull() && problem.kept.length > 0 ? wishesOf(outer, search, aims) : [];
   return wishes.length === 0 ? side : grouped(wishes);
 }
 

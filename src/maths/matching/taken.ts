@@ -13,6 +13,25 @@ export interface Taken {
   readonly times: number;
 }
 
+/** Parts that more than one fit of parts that ran together asks for: each serves only once, or as often as it is there. */
+export class Claims {
+  private readonly contested: ReadonlySet<number>;
+  private readonly taken = new Map<number, number>();
+
+  constructor(private readonly model: Model) {
+    this.contested = new Set(model.places.contested.values());
+  }
+
+  /** Takes the parts of a column; false, and none, where another has used up one of them. */
+  take({ rows, values }: Column): boolean {
+    const claimed = rows.flatMap((row, at) => (this.contested.has(row) ? [[row, values[at]!] as const] : []));
+    const after = claimed.map(([row, value]) => [row, (this.taken.get(row) ?? 0) + value] as const);
+    if (after.some(([row, value]) => value > this.model.rows[row]!.upper)) return false;
+    for (const [row, value] of after) this.taken.set(row, value);
+    return true;
+  }
+}
+
 export class Translator {
   private readonly engines = new Map<number, Column>();
   private readonly windows: Column[] = [];
@@ -49,18 +68,11 @@ export class Translator {
   }
 
   /** The column of parts that ran together, unless other journals have used up one of them. */
-  private keptColumn(site: number, choice: Choice, claims: Map<number, number>): Column | undefined {
-    const { rows, places } = this.model;
-    const contested = new Set(places.contested.values());
+  private keptColumn(site: number, choice: Choice, claims: Claims): Column | undefined {
     for (const { kept, ...each } of this.table.togetherAt(site)) {
       if (each.rod !== choice.rod || each.upper !== choice.upper || each.lower !== choice.lower) continue;
       const column = this.kept.get(kept)!;
-      const claimed = column.rows.flatMap((row, at) =>
-        contested.has(row) ? [[row, column.values[at]!] as const] : [],
-      );
-      if (claimed.some(([row, value]) => (claims.get(row) ?? 0) + value > rows[row]!.upper)) continue;
-      for (const [row, value] of claimed) claims.set(row, (claims.get(row) ?? 0) + value);
-      return column;
+      if (claims.take(column)) return column;
     }
     return undefined;
   }
@@ -81,7 +93,7 @@ export class Translator {
     const { table, model } = this;
     const times = new Map<Column, number>();
     const add = (column: Column) => times.set(column, (times.get(column) ?? 0) + 1);
-    const claims = new Map<number, number>();
+    const claims = new Claims(model);
     for (const [site, choice] of sets.choices.entries()) {
       if (!choice) continue;
       const kept = this.keptColumn(site, choice, claims);

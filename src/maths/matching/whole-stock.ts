@@ -25,7 +25,7 @@ export interface Started {
 
 export type Progress = (message: string) => void;
 
-/** From here on journals of different engines are one class, and only the linear bound proves. */
+/** From here on journals of different engines are one class (large.ts). */
 export const LARGE_JOURNALS = 250;
 
 function journalCount(stock: Stock): number {

@@ -179,7 +179,11 @@ describe('the tables', () => {
       'Wall to': 2,
     };
     expect(sentences({ Gauges, 'New shells': table({ ...shell, Price: 0 }) })).toEqual([]);
-    expect(sentences({ 'New shells': table({ ...shell, Price: -1 }) })[0]).toContain('a price of 0 or more');
+    expect(sentences({ 'New shells': table({ ...shell, Price: -1 }) })[0]).toContain('a price of 0 or more;');
+    expect(sentences({ 'New shells': table({ ...shell, Price: 1e8 }) })[0]).toContain(
+      'a price of 0 or more, less than 100000000',
+    );
+    expect(bookOf({ 'New shells': table({ ...shell, Price: 10 / 3 }) }).newShells[0]!.price).toBe(3.3333);
   });
 
   test('one bad cell leaves the rest of its row and the other rows', () => {

@@ -30,6 +30,52 @@ describe('tiny stocks searched as large ones are', () => {
   });
 });
 
+test('a mass spread of mains says nothing', async () => {
+  for (let seed = 4201; seed <= 4230; seed++) {
+    const stock = tinyStock(seed);
+    const spread = (massSpread: number | undefined) => ({
+      ...stock,
+      kinds: stock.kinds.map((kind) => ({
+        ...kind,
+        massSpread: kind.fit === 'main' ? massSpread : undefined,
+      })),
+      rods: stock.rods.map((rod) => ({ ...rod, mass: undefined })),
+    });
+    for (const largeFrom of [0, 250])
+      expect(await matchStock(spread(3), { largeFrom })).toEqual(
+        await matchStock(spread(undefined), { largeFrom }),
+      );
+  }
+});
+
+test('a case may have the name of a rod', async () => {
+  const stock = workshopStock(2, {
+    cranks: 14,
+    pins: 3,
+    mains: 1,
+    rods: 45,
+    shells: 88,
+    wear: 600,
+    range: [2800, 5200],
+  });
+  const named = <Row extends object>(row: Row, place: number) => ({ ...row, name: `${place + 1}` });
+  const alike = {
+    ...stock,
+    rods: stock.rods.map(named),
+    engines: stock.engines.map((engine, place) => ({
+      ...engine,
+      journals: engine.journals.map((journal) => ({
+        ...journal,
+        caseBore: journal.caseBore && named(journal.caseBore, place),
+      })),
+    })),
+  };
+  const { fits } = await matchStock(alike, { largeFrom: 0, seconds: 5 });
+  const rods = fits.flatMap(({ journal, bore }) => (journal.caseBore ? [] : [bore.name]));
+  expect(new Set(rods).size).toBe(rods.length);
+  expect(fits.length).toBeGreaterThan(rods.length);
+});
+
 describe('rods in groups of masses', () => {
   test('hold as many cranks of rods as any windows apart from each other', () => {
     const random = randomOf(7);

@@ -2,9 +2,11 @@
 import { describe, expect, test } from 'vitest';
 import { fillFirst } from '../../../src/maths/matching/fill.js';
 import { FitTable, sitesOfEngines } from '../../../src/maths/matching/fit-table.js';
+import { matchStock } from '../../../src/maths/matching/match.js';
 import { orderStock } from '../../../src/maths/matching/order.js';
 import { fillInOrder, plainSearch } from '../../../src/maths/matching/plain-search.js';
 import { problemOf } from '../../../src/maths/matching/problem.js';
+import { start } from '../../../src/maths/matching/whole-stock.js';
 import { compareValues, WorkingSets } from '../../../src/maths/matching/working-sets.js';
 import { workshopStock } from './random-stock.js';
 
@@ -46,5 +48,20 @@ describe('the plain search', () => {
       return 1;
     });
     expect(times).toBeGreaterThan(3 * sitesOfEngines(table).length);
+  });
+
+  test('of a part of a stock is no worse than what was found of the whole, without any time', async () => {
+    let better = 0;
+    for (let seed = 1; seed <= 15; seed++) {
+      const inner = orderStock(
+        workshopStock(seed, { cranks: 5, pins: 3, mains: 0, rods: 16, shells: 31, wear: 800 }),
+      );
+      const { fits, completeEngines } = await matchStock(inner);
+      const stock = { grid: 1, inner, outer: inner };
+      const known = start(stock, () => 0, 250, fits).sets.value();
+      expect(known.complete).toBe(completeEngines.length);
+      if (compareValues(known, start(stock, () => 0, 250).sets.value()) < 0) better++;
+    }
+    expect(better).toBeGreaterThan(7);
   });
 });
