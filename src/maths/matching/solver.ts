@@ -152,9 +152,9 @@ function solveWhole(
 ): WholeSolution {
   // The solver takes no start for a program without columns.
   if (columns.length === 0) return { values: start, bound: 0 };
-  const integrality = columns.map((): VariableType => 1);
-  return inWords('solving a whole-number program', () =>
-    highs.withModel({ ...dataOf(rows, columns), integrality }, (model): WholeSolution => {
+  const data = { ...dataOf(rows, columns), integrality: columns.map((): VariableType => 1) };
+  const attempt = (presolve: 'choose' | 'off') =>
+    highs.withModel(data, (model): WholeSolution => {
       model.options.set({
         output_flag: false,
         time_limit: Math.max(seconds, 0),
@@ -162,6 +162,7 @@ function solveWhole(
         // Every objective here is a whole number.
         mip_abs_gap: 0.999,
         objective_target: target + 0.5,
+        presolve,
         ...(nodes === undefined ? {} : { mip_max_nodes: nodes }),
       });
       model.setSolution({ colValue: start });
@@ -171,6 +172,13 @@ function solveWhole(
         values: found ? model.getSolution().colValue : undefined,
         bound: Number(model.info.get('mip_dual_bound')),
       };
-    }),
-  );
+    });
+  return inWords('solving a whole-number program', () => {
+    try {
+      return attempt('choose');
+    } catch {
+      // Seldom, its presolve settles a program all by itself and ends with an error (HiGHS 1.15.3).
+      return attempt('off');
+    }
+  });
 }
