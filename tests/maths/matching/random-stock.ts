@@ -335,3 +335,40 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
     preferKeptPairs: false,
   };
 }
+
+/** A stock as one of another engine type, with names of its own. */
+export function ofType(engineType: string, stock: Stock): Stock {
+  const own = <Row extends object>(row: Row) => ({ ...row, engineType });
+  const named = <Row extends { readonly name: string; readonly ran?: RanAt | undefined }>(row: Row) => ({
+    ...row,
+    name: `${engineType} ${row.name}`,
+    ran: row.ran && { ...row.ran, engine: `${engineType} ${row.ran.engine}` },
+  });
+  return {
+    ...stock,
+    kinds: stock.kinds.map(own),
+    engines: stock.engines.map(({ name, journals }) => ({
+      name: `${engineType} ${name}`,
+      journals: journals.map((journal) => ({
+        ...named(own(journal)),
+        caseBore: journal.caseBore && named(journal.caseBore),
+      })),
+    })),
+    rods: stock.rods.map(own).map(named),
+    shells: stock.shells.map(own).map(named),
+    newShells: stock.newShells.map(own),
+  };
+}
+
+/** One shelf of the parts of several stocks. */
+export function together(first: Stock, ...others: readonly Stock[]): Stock {
+  const all = [first, ...others];
+  return {
+    ...first,
+    kinds: all.flatMap(({ kinds }) => kinds),
+    engines: all.flatMap(({ engines }) => engines),
+    rods: all.flatMap(({ rods }) => rods),
+    shells: all.flatMap(({ shells }) => shells),
+    newShells: all.flatMap(({ newShells }) => newShells),
+  };
+}
