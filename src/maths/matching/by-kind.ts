@@ -6,16 +6,14 @@
  */
 
 import type { AimName } from './aims.js';
-import { finishInTurn } from './in-turn.js';
 import { type Found, onlyKinds, type Proof, sumOfProofs } from './independent.js';
 import { improveByKicks } from './kicks.js';
 import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
 import { kindKey } from './part-classes.js';
-import type { Solver } from './solver.js';
 import { FIRST_KICKS } from './stages.js';
 import type { MatchedFit, StockEngine, StockJournal } from './stock.js';
-import { finish, type Progress, type Started, start } from './whole-stock.js';
+import { type Started, start } from './whole-stock.js';
 
 /** What can be filled at all is known for certain only off the grid, or where everything is filled. */
 function isFull({ stock, sets }: Started, kind: string): boolean {
@@ -90,42 +88,45 @@ function loosened({ problem }: Started, { fits, proofs }: Found): Found {
   return { fits, proofs: proofs.map(loose) };
 }
 
-/** The sets of a stock whose kinds meet in its engines. */
-export function finishByKind(
-  started: Started,
-  solver: Solver,
-  remaining: () => number,
-  onProgress: Progress,
-  largeFrom: number,
-): Found {
+/** Stocks that have nothing to share, and the best sets of all by those of each, in the same order. */
+export interface Parting {
+  readonly parts: readonly Started[];
+  readonly join: (found: readonly Found[]) => Found;
+}
+
+/** A stock by kinds of fit, as far as they are as good by themselves. */
+export function partedByKind(started: Started, remaining: () => number, largeFrom: number): Parting {
   const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
-  if (keys.length === 1) return finish(started, solver, remaining, onProgress);
   const areFull = () => keys.every((kind) => isFull(started, kind));
-  if (!areFull()) improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: areFull });
-  const alone = kindsAlone(started, keys);
-  if (alone.length === 0) return finish(started, solver, remaining, onProgress);
+  if (keys.length > 1 && !areFull())
+    improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: areFull });
+  const alone = keys.length > 1 ? kindsAlone(started, keys) : [];
+  if (alone.length === 0) return { parts: [started], join: ([found]) => found! };
   const before = namedFits(started.sets);
   const fillable = fillableOf(started);
   const isEmpty = (engine: number, place: number) =>
     !fillable.has(started.stock.inner.engines[engine]!.journals[place]!);
   const rest = new Set(keys.filter((kind) => !alone.includes(kind)));
-  const parts = alone.map((kind) => onlyKinds(started.stock, new Set([kind])));
-  const others = rest.size > 0 ? onlyKinds(started.stock, rest, isEmpty) : undefined;
-  const all = (others ? [...parts, others] : parts).map((part) => start(part, remaining, largeFrom, before));
-  const found = finishInTurn(all, remaining, onProgress, 'fit', (part, left, tell) => ({
-    part,
-    ...finish(part, solver, left, tell),
-  }));
+  const stocks = alone.map((kind) => onlyKinds(started.stock, new Set([kind])));
+  if (rest.size > 0) stocks.push(onlyKinds(started.stock, rest, isEmpty));
+  const parts = stocks.map((part) => start(part, remaining, largeFrom, before));
+  return { parts, join: (found) => joined(started, parts, found, rest.size > 0) };
+}
+
+/** @param isLastOpen whether the last part is of the kinds that are not full */
+function joined(
+  started: Started,
+  parts: readonly Started[],
+  found: readonly Found[],
+  isLastOpen: boolean,
+): Found {
   const fits = found.flatMap((each) => each.fits);
-  const first = firstProofs(
-    started,
-    fits,
-    found.find(({ part }) => part.stock === others),
-  );
-  const isLoose = ({ stock }: Started) => !first.isSettled && stock !== others;
+  const first = firstProofs(started, fits, isLastOpen ? found.at(-1) : undefined);
   const sums = sumOfProofs(
     started.stock.inner,
-    found.map((each) => (isLoose(each.part) ? loosened(each.part, each) : each)),
+    found.map((each, place) =>
+      first.isSettled || place === found.length - 1 ? each : loosened(parts[place]!, each),
+    ),
   );
   const later = sums.filter(({ aim }) => first.proofs.every((each) => each.aim !== aim));
   return { fits, proofs: [...first.proofs, ...later] };

@@ -1,30 +1,42 @@
-/** Stocks that have nothing to share, searched one after the other. */
-import type { Found } from './independent.js';
-import type { Stock } from './stock.js';
-import type { Progress, Started } from './whole-stock.js';
+/** Searches that have nothing to share, one after the other. */
+import type { Solver } from './solver.js';
+import { type Finished, finish, type Progress, type Started } from './whole-stock.js';
 
-/** The different ones of a property of the journals, in words. */
-const inWords = ({ engines }: Stock, property: 'engineType' | 'fit') =>
-  [...new Set(engines.flatMap(({ journals }) => journals.map((journal) => journal[property])))].join(', ');
+/** A stock with the words that tell it from others. */
+export interface Labelled {
+  readonly started: Started;
+  readonly label: string;
+}
 
-/** The time shared out among them. */
-export function finishInTurn<Own extends Found>(
-  all: readonly Started[],
+/** Seconds: with less left over nothing is begun anew. */
+const LEAST_SECONDS = 1;
+
+/**
+ * The best sets of every stock, the time shared out among them. What is left over goes to those whose share was too
+ * short, as long as there is any.
+ */
+export function finishInTurn(
+  all: readonly Labelled[],
+  solver: Solver,
   remaining: () => number,
   onProgress: Progress,
-  toldApartBy: 'engineType' | 'fit',
-  finishOne: (started: Started, remaining: () => number, onProgress: Progress) => Own,
-): Own[] {
-  // The easy ones first: what they leave of their share of the time goes to the others.
-  const inTurn = [...all].sort((a, b) => a.problem.gaps.length - b.problem.gaps.length);
-  return inTurn.map((started, place) => {
-    const others = inTurn.length - 1 - place;
-    const rest = (remaining() * others) / (others + 1);
-    const label = all.length > 1 ? `${inWords(started.stock.inner, toldApartBy)}: ` : '';
-    return finishOne(
-      started,
-      () => remaining() - rest,
-      (message) => onProgress(label + message),
-    );
-  });
+): ReadonlyMap<Started, Finished> {
+  const found = new Map<Started, Finished>();
+  // The easy ones first: what they leave of their share goes to the others.
+  let open = [...all].sort((a, b) => a.started.problem.gaps.length - b.started.problem.gaps.length);
+  while (open.length > 0) {
+    for (const [place, { started, label }] of open.entries()) {
+      const others = open.length - 1 - place;
+      const rest = (remaining() * others) / (others + 1);
+      const before = found.get(started);
+      if (before) onProgress(`${label}once more, in the time that is left over`);
+      const tell = (message: string) => onProgress(label + message);
+      found.set(
+        started,
+        finish(started, solver, () => remaining() - rest, tell, before),
+      );
+    }
+    open = remaining() > LEAST_SECONDS ? open.filter(({ started }) => found.get(started)!.isCutShort) : [];
+  }
+  return found;
 }

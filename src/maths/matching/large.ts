@@ -16,7 +16,7 @@ import { improveByPortions, MOST_ENGINES } from './portions.js';
 import { distanceStep } from './problem.js';
 import type { Bounded } from './relaxation.js';
 import { innerSide, type LargeSearch, outerSide, type Side, wholeSide } from './sides.js';
-import { FIRST_KICKS, LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
+import { FIRST_KICKS, knownBound, LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
 
 /** Gaps of the first wide programs, some of every kind, and of the last ones. */
 const SOME_GAPS = 5_000;
@@ -76,8 +76,15 @@ function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAi
   if (ofInner && inner !== outer) inner.relaxation.narrow(ofInner, open.value());
 }
 
-/** Pursues the aims in order, beginning with the sets at hand; pauses after each. */
-export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Generator<Reached, void> {
+/**
+ * Pursues the aims in order, beginning with the sets at hand; pauses after each.
+ * @param known what an earlier search has proven of the first aims: of each, if those before it are reached alike
+ */
+export function* pursueLarge(
+  search: LargeSearch,
+  given: readonly Aim[],
+  known: readonly Reached[] = [],
+): Generator<Reached, void> {
   const { sets, remaining } = search;
   const outer = outerSide(search);
   const { model } = outer.relaxation;
@@ -100,6 +107,8 @@ export function* pursueLarge(search: LargeSearch, given: readonly Aim[]): Genera
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
     const open = new OpenAim(search, aims.slice(0, place + 1), stages, () => remaining() - rest);
     open.prove(plainBound(model, aim, sets.value().complete));
+    const before = knownBound(aim, known, stages);
+    if (before !== undefined) open.prove(before);
     if (open.isOpen()) close(search, sides, open);
     const reached = countOf(aim, sets);
     stages.push({ aim, reached, bound: open.bound });

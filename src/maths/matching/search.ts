@@ -4,12 +4,12 @@
  * Engine types never share a part, so that each is searched by itself; so are the kinds of its fits where that is as
  * good (by-kind.ts).
  */
-import { finishByKind } from './by-kind.js';
+import { partedByKind } from './by-kind.js';
 import type { StockOnGrid } from './grid.js';
 import { finishInTurn } from './in-turn.js';
 import { type Found, independentKinds, onlyKinds, sumOfProofs } from './independent.js';
 import type { Solver } from './solver.js';
-import { LARGE_JOURNALS, type Progress, start } from './whole-stock.js';
+import { LARGE_JOURNALS, type Progress, type Started, start } from './whole-stock.js';
 
 /**
  * The best sets and what is proven of them.
@@ -22,15 +22,26 @@ export function search(
   onProgress: Progress,
   largeFrom = LARGE_JOURNALS,
 ): Found {
-  const parts = independentKinds(stock.inner).map((kinds) => onlyKinds(stock, kinds));
-  const all = (parts.length > 1 ? parts : [stock]).map((part) => start(part, remaining, largeFrom));
-  const found = finishInTurn(all, remaining, onProgress, 'engineType', (started, left, tell) =>
-    finishByKind(started, solver, left, tell, largeFrom),
+  const types = independentKinds(stock.inner).map((kinds) => onlyKinds(stock, kinds));
+  const partings = (types.length > 1 ? types : [stock]).map((own) =>
+    partedByKind(start(own, remaining, largeFrom), remaining, largeFrom),
   );
+  const all = partings.flatMap(({ parts }) =>
+    parts.map((started) => ({ started, label: labelOf(started, types.length > 1, parts.length > 1) })),
+  );
+  const finished = finishInTurn(all, solver, remaining, onProgress);
+  const found = partings.map(({ parts, join }) => join(parts.map((started) => finished.get(started)!)));
   const fits = new Map(found.flatMap((each) => each.fits.map((fit) => [fit.journal, fit])));
   const journals = stock.inner.engines.flatMap((engine) => engine.journals);
   return {
     fits: journals.flatMap((journal) => fits.get(journal) ?? []),
     proofs: sumOfProofs(stock.inner, found),
   };
+}
+
+/** The engine types and the fits of a stock, where there are others. */
+function labelOf({ stock }: Started, withTypes: boolean, withFits: boolean): string {
+  const inWords = (property: 'engineType' | 'fit') =>
+    `${[...new Set(stock.inner.kinds.map((kind) => kind[property]))].join(', ')}: `;
+  return (withTypes ? inWords('engineType') : '') + (withFits ? inWords('fit') : '');
 }

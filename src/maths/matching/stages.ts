@@ -182,9 +182,20 @@ export function narrow(
   };
 }
 
-/** A bound in the steps of another aim of the same amount: those of a large search may be smaller. */
-function inStepsOf(aim: Aim, { aim: before, bound }: Reached): number {
-  return Math.ceil((bound * before.step) / aim.step);
+/**
+ * What another search has proven of an aim, in its steps, where both reach the same of the aims before it. The steps of
+ * the other search may be others: those of a large one are smaller.
+ */
+export function knownBound(
+  aim: Aim,
+  known: readonly Reached[],
+  stages: readonly Reached[],
+): number | undefined {
+  const before = known[stages.length];
+  const isAlike = ({ aim: own, reached }: Reached, place: number) =>
+    known[place]!.reached * known[place]!.aim.step === reached * own.step;
+  if (!before || !stages.every(isAlike)) return undefined;
+  return Math.ceil((before.bound * before.aim.step) / aim.step);
 }
 
 /**
@@ -211,12 +222,10 @@ export function* pursue(
       return aims.every((aim) => countOf(aim, taken) <= plainBound(model, aim, complete));
     },
   });
-  let alike = true;
   for (const [place, aim] of aims.entries()) {
     const stage = stageOf(model, aim, stages, filters);
-    const before: Reached | undefined = alike ? known[place] : undefined;
-    let bound = plainBound(model, aim, sets.value().complete);
-    if (before) bound = Math.max(bound, inStepsOf(aim, before));
+    const plain = plainBound(model, aim, sets.value().complete);
+    let bound = Math.max(plain, knownBound(aim, known, stages) ?? plain);
     // A later aim gets some of the time, too.
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
     const left = () => remaining() - rest;
@@ -240,7 +249,6 @@ export function* pursue(
       }
     }
     const reached = value(aim);
-    alike &&= before !== undefined && before.reached * before.aim.step === reached * aim.step;
     stages.push({ aim, reached, bound });
     yield { aim, reached, bound };
   }

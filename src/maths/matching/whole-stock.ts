@@ -91,13 +91,25 @@ function setsApart(stock: Stock, sets: WorkingSets): WorkingSets {
   return setsOf(new FitTable(problemOf(stock, { merge: false })), namedFits(sets));
 }
 
-/** The best sets of a stock as a whole, and what is proven of them. */
+/** What was found of a stock, to go on from. */
+export interface Finished extends Found {
+  readonly sets: WorkingSets;
+  readonly stages: readonly Reached[];
+  /** Whether its time was up before all was proved. */
+  readonly isCutShort: boolean;
+}
+
+/**
+ * The best sets of a stock as a whole, and what is proven of them.
+ * @param before what an earlier search of it found, whose time was up
+ */
 export function finish(
   { stock, problem, sets, large }: Started,
   solver: Solver,
   remaining: () => number,
   onProgress: Progress,
-): Found {
+  before?: Finished,
+): Finished {
   const prices = pricesOf(stock.inner);
   const aims = aimsOf(stock.inner, {
     price: greatestCommonDivisor(prices.steps),
@@ -122,21 +134,26 @@ export function finish(
     }
     return stages;
   };
-  const crankByCrank = (own: WorkingSets, known: readonly Reached[] = []) =>
-    run(pursue({ solver, model: modelOf(own.table.problem), sets: own, remaining }, aims, known));
   const twice = large && isWorthAll(stock);
-  let found = sets;
-  let stages = large
-    ? run(pursueLarge({ solver, stock, sets, remaining }, aims), (each) => twice && !isProved(each))
-    : crankByCrank(sets);
-  if (twice && !stages.every(isProved)) {
-    if (remaining() > 0) onProgress('not all is proved: once more, with every crank by itself');
-    found = setsApart(stock.inner, sets);
-    stages = crankByCrank(found, stages);
+  let found = before?.sets ?? sets;
+  let stages = before?.stages ?? [];
+  const byClasses = large && found === sets;
+  if (byClasses) {
+    const steps = pursueLarge({ solver, stock, sets, remaining }, aims, stages);
+    stages = run(steps, (each) => twice && !isProved(each));
+  }
+  if (!byClasses || (twice && !stages.every(isProved))) {
+    if (byClasses) {
+      if (remaining() > 0) onProgress('not all is proved: once more, with every crank by itself');
+      found = setsApart(stock.inner, sets);
+    }
+    const model = modelOf(found.table.problem);
+    stages = run(pursue({ solver, model, sets: found, remaining }, aims, stages));
   }
   const proofs = stages.map(({ aim, bound }) => ({
     aim: aim.name,
     bound: amountOf(aim, bound, prices.perUnit),
   }));
-  return { fits: namedFits(found), proofs };
+  const isCutShort = remaining() <= 0 && !stages.every(isProved);
+  return { fits: namedFits(found), proofs, sets: found, stages, isCutShort };
 }
