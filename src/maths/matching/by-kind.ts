@@ -4,7 +4,6 @@
  * Mains and big ends meet only in the question which engines are worth completing. A kind of which every journal is
  * filled that can be has nothing to trade there, whatever becomes of the others.
  */
-
 import type { AimName } from './aims.js';
 import { type Found, onlyKinds, type Proof, sumOfProofs } from './independent.js';
 import { improveByKicks } from './kicks.js';
