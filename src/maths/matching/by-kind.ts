@@ -5,7 +5,8 @@
  * filled that can be has nothing to trade there, whatever becomes of the others.
  */
 import type { AimName } from './aims.js';
-import { type Found, onlyKinds, type Proof, sumOfProofs } from './independent.js';
+import { onlyKindsOnGrid } from './grid.js';
+import { type Found, type Proof, sumOfProofs } from './independent.js';
 import { improveByKicks } from './kicks.js';
 import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
@@ -106,8 +107,8 @@ export function partedByKind(started: Started, remaining: () => number, largeFro
   const isEmpty = (engine: number, place: number) =>
     !fillable.has(started.stock.inner.engines[engine]!.journals[place]!);
   const rest = new Set(keys.filter((kind) => !alone.includes(kind)));
-  const stocks = alone.map((kind) => onlyKinds(started.stock, new Set([kind])));
-  if (rest.size > 0) stocks.push(onlyKinds(started.stock, rest, isEmpty));
+  const stocks = alone.map((kind) => onlyKindsOnGrid(started.stock, new Set([kind])));
+  if (rest.size > 0) stocks.push(onlyKindsOnGrid(started.stock, rest, isEmpty));
   const parts = stocks.map((part) => start(part, remaining, largeFrom, before));
   return { parts, join: (found) => joined(started, parts, found, rest.size > 0) };
 }

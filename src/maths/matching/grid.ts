@@ -9,6 +9,7 @@
  */
 import { type Grain, roundToWhole } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
+import { type IsEmpty, independentKinds, onlyKinds } from './independent.js';
 import { kindKey, partKey } from './part-classes.js';
 import type { MatchedFit, Stock, TakenShell } from './stock.js';
 
@@ -97,7 +98,7 @@ function onGrid(stock: Stock, grid: Grain, careful: boolean): Stock {
   };
 }
 
-/** Gaps, and gaps with pairs, as many as the search would have to tell apart. */
+/** Gaps, and gaps with pairs, as many as the search of some kinds would have to tell apart. */
 function countCombinations(stock: Stock): { gaps: number; combinations: number } {
   const kinds = new Map<string, { journals: Set<string>; mains: Set<string>; shells: Set<string> }>();
   const of = (key: string) => {
@@ -123,6 +124,24 @@ function countCombinations(stock: Stock): { gaps: number; combinations: number }
   return { gaps, combinations };
 }
 
+/** Kinds that share nothing are searched by themselves. */
+function isSearchable(stock: Stock): boolean {
+  return independentKinds(stock)
+    .map((kinds) => countCombinations(onlyKinds(stock, kinds)))
+    .every(({ gaps, combinations }) => gaps <= MOST_GAPS && combinations <= MOST_COMBINATIONS);
+}
+
+/** Some kinds of fit alone, on the same grid. */
+export function onlyKindsOnGrid(
+  { grid, inner, outer }: StockOnGrid,
+  keys: ReadonlySet<string>,
+  isEmpty?: IsEmpty,
+): StockOnGrid {
+  const own = onlyKinds(inner, keys, isEmpty);
+  // Where both are one, they stay one.
+  return { grid, inner: own, outer: outer === inner ? own : onlyKinds(outer, keys, isEmpty) };
+}
+
 /**
  * The stock on the finest grid on which it can be searched; on the grain itself where that is possible.
  * Undecided fits with a Service limit stay on the grain: no rounding keeps to the careful side there.
@@ -134,8 +153,7 @@ export function stockOnGrid(stock: Stock, least: Grain = 1): StockOnGrid {
   for (const grid of GRIDS) {
     if (grid < least) continue;
     const inner = grid === 1 ? stock : onGrid(stock, grid, true);
-    const { gaps, combinations } = countCombinations(inner);
-    if (gaps > MOST_GAPS || combinations > MOST_COMBINATIONS) continue;
+    if (!isSearchable(inner)) continue;
     return grid === 1 ? fine : { grid, inner, outer: onGrid(stock, grid, false) };
   }
   const grid = GRIDS.at(-1)!;

@@ -1,6 +1,5 @@
 /** Parts of a stock that have nothing to share, and what is proven of all of them together. */
 import { type AimName, aimsOf, pricesOf } from './aims.js';
-import type { StockOnGrid } from './grid.js';
 import { kindKey } from './part-classes.js';
 import type { FitKind, MatchedFit, Stock } from './stock.js';
 
@@ -41,9 +40,13 @@ export function independentKinds({ engines }: Stock): Set<string>[] {
 }
 
 /** Whether a journal stays empty, by its place in the stock. */
-type IsEmpty = (engine: number, journal: number) => boolean;
+export type IsEmpty = (engine: number, journal: number) => boolean;
 
-function ofKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEmpty): Stock {
+/**
+ * The stock of some kinds of fit alone.
+ * @param isEmpty journals of other kinds that stay in it: they cannot be filled, nor can their engines be completed
+ */
+export function onlyKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEmpty = () => false): Stock {
   const own = <Row extends FitKind>(rows: readonly Row[]) => rows.filter((row) => keys.has(kindKey(row)));
   const engines = stock.engines
     .map((engine, place) => ({
@@ -60,20 +63,6 @@ function ofKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEmpty): Sto
     shells: own(stock.shells),
     newShells: own(stock.newShells),
   };
-}
-
-/**
- * The stock of some kinds of fit alone.
- * @param isEmpty journals of other kinds that stay in it: they cannot be filled, nor can their engines be completed
- */
-export function onlyKinds(
-  { grid, inner, outer }: StockOnGrid,
-  keys: ReadonlySet<string>,
-  isEmpty: IsEmpty = () => false,
-): StockOnGrid {
-  const own = ofKinds(inner, keys, isEmpty);
-  // Where both are one, they stay one.
-  return { grid, inner: own, outer: outer === inner ? own : ofKinds(outer, keys, isEmpty) };
 }
 
 /** What is proven of all together: every aim is a sum over parts that have nothing to share. */

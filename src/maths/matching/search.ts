@@ -5,9 +5,9 @@
  * good (by-kind.ts).
  */
 import { partedByKind } from './by-kind.js';
-import type { StockOnGrid } from './grid.js';
+import { onlyKindsOnGrid, type StockOnGrid } from './grid.js';
 import { finishInTurn } from './in-turn.js';
-import { type Found, independentKinds, onlyKinds, sumOfProofs } from './independent.js';
+import { type Found, independentKinds, sumOfProofs } from './independent.js';
 import type { Solver } from './solver.js';
 import { LARGE_JOURNALS, type Progress, type Started, start } from './whole-stock.js';
 
@@ -22,7 +22,7 @@ export function search(
   onProgress: Progress,
   largeFrom = LARGE_JOURNALS,
 ): Found {
-  const types = independentKinds(stock.inner).map((kinds) => onlyKinds(stock, kinds));
+  const types = independentKinds(stock.inner).map((kinds) => onlyKindsOnGrid(stock, kinds));
   const partings = (types.length > 1 ? types : [stock]).map((own) =>
     partedByKind(start(own, remaining, largeFrom), remaining, largeFrom),
   );

@@ -7,7 +7,7 @@ import { search } from '../../../src/maths/matching/search.js';
 import { loadSolver } from '../../../src/maths/matching/solver.js';
 import type { Stock } from '../../../src/maths/matching/stock.js';
 import { bestByTryingAll } from './every-set.js';
-import { randomOf, shuffledStock, tinyStock, workshopStock } from './random-stock.js';
+import { ofType, randomOf, shuffledStock, tinyStock, together, workshopStock } from './random-stock.js';
 
 /** Nothing ran anywhere, so that the last aim costs no time. */
 function neverRun(stock: Stock): Stock {
@@ -33,6 +33,16 @@ describe('a stock of 70 cranks', () => {
     expect(grid).toBeLessThanOrEqual(100);
     expect(stages[0]!.reached).toBe(70);
   });
+});
+
+test('a shelf of two engine types needs no coarser grid than each of them', () => {
+  const fine = { cranks: 40, pins: 4, mains: 0, rods: 200, shells: 700, step: 1 };
+  const own = (type: string, seed: number) => ofType(type, orderStock(workshopStock(seed, fine)));
+  const [a, b] = [own('A', 1), own('B', 2)];
+  expect(stockOnGrid(a).grid).toBeGreaterThan(1);
+  expect(stockOnGrid(together(a, b)).grid).toBe(Math.max(stockOnGrid(a).grid, stockOnGrid(b).grid));
+  // As one type they do.
+  expect(stockOnGrid(together(a, ofType('A', b))).grid).toBeGreaterThan(stockOnGrid(a).grid);
 });
 
 test('a grid makes only allowed fits, and its bound is of the parts themselves', async () => {
