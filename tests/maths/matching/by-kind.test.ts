@@ -18,7 +18,7 @@ function scarceStock(seed: number): Stock {
 }
 
 test('kinds of which one is not full', async () => {
-  const seeds = Array.from({ length: 24 }, (_, seed) => seed + 1);
+  const seeds = Array.from({ length: 12 }, (_, seed) => seed + 1);
   let parted = 0;
   for (const seed of seeds) {
     const stock = scarceStock(seed);
@@ -29,5 +29,5 @@ test('kinds of which one is not full', async () => {
     expect(valuesOf(result, 'bound'), `seed ${seed}`).toEqual(best);
     parted += Number(told.some((message) => message.startsWith('main: ')));
   }
-  expect(parted).toBeGreaterThan(15);
+  expect(parted).toBeGreaterThan(7);
 });
