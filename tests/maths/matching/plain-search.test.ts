@@ -52,7 +52,7 @@ describe('the plain search', () => {
 
   test('of a part of a stock is no worse than what was found of the whole, without any time', async () => {
     let better = 0;
-    for (let seed = 1; seed <= 15; seed++) {
+    for (let seed = 1; seed <= 8; seed++) {
       const inner = orderStock(
         workshopStock(seed, { cranks: 5, pins: 3, mains: 0, rods: 16, shells: 31, wear: 800 }),
       );
@@ -62,6 +62,6 @@ describe('the plain search', () => {
       expect(known.complete).toBe(completeEngines.length);
       if (compareValues(known, start(stock, () => 0, 250).sets.value()) < 0) better++;
     }
-    expect(better).toBeGreaterThan(7);
+    expect(better).toBeGreaterThan(3);
   });
 });

@@ -33,7 +33,7 @@ describe('a search that was stopped', () => {
   test('proves, when it goes on, what one does that was not', async () => {
     const solver = await loadSolver();
     let stopped = 0;
-    for (const seed of [1, 2, 3, 4]) {
+    for (const seed of [1, 2]) {
       const whole = finish(started(seed, LARGE_JOURNALS), solver, always, () => {});
       const stock = started(seed, LARGE_JOURNALS);
       let last = finish(stock, solver, until(30), () => {});
@@ -49,7 +49,7 @@ describe('a search that was stopped', () => {
   test('by classes gives nothing up, neither of its sets nor of its bounds', async () => {
     const solver = await loadSolver();
     let better = 0;
-    for (const seed of [1, 2, 3, 4, 5, 6]) {
+    for (const seed of [1, 2, 3]) {
       const stock = started(seed, 0);
       const before = finish(stock, solver, until(25), () => {});
       expect(before.isCutShort).toBe(true);
