@@ -11,7 +11,7 @@ import { improveByKicks } from './kicks.js';
 import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
 import { kindKey } from './part-classes.js';
-import { FIRST_KICKS } from './stages.js';
+import { FIRST_KICKS, FIRST_SHARE } from './stages.js';
 import type { MatchedFit, StockEngine, StockJournal } from './stock.js';
 import { type Started, start } from './whole-stock.js';
 
@@ -80,9 +80,10 @@ function firstProofs(
 }
 
 /** What is still proven of a kind alone where as many of its journals may stay empty as the others can have more. */
-function loosened({ problem }: Started, { fits, proofs }: Found): Found {
+function loosened({ stock }: Started, { fits, proofs }: Found): Found {
+  const journals = stock.inner.engines.reduce((sum, engine) => sum + engine.journals.length, 0);
   const loose = ({ aim, bound }: Proof): Proof => {
-    if (aim === 'pairs kept together') return { aim, bound: problem.kept.length };
+    if (aim === 'pairs kept together') return { aim, bound: journals };
     return { aim, bound: aim === 'distance from the aim' || aim === 'price of bought shells' ? 0 : bound };
   };
   return { fits, proofs: proofs.map(loose) };
@@ -98,8 +99,14 @@ export interface Parting {
 export function partedByKind(started: Started, remaining: () => number, largeFrom: number): Parting {
   const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
   const areFull = () => keys.every((kind) => isFull(started, kind));
-  if (keys.length > 1 && !areFull())
-    improveByKicks(started.sets, { idle: FIRST_KICKS, remaining, done: areFull });
+  if (keys.length > 1 && !areFull()) {
+    const share = remaining() * (1 - FIRST_SHARE);
+    improveByKicks(started.sets, {
+      idle: FIRST_KICKS,
+      remaining: () => remaining() - share,
+      done: areFull,
+    });
+  }
   const alone = keys.length > 1 ? kindsAlone(started, keys) : [];
   if (alone.length === 0) return { parts: [started], join: ([found]) => found! };
   const before = namedFits(started.sets);

@@ -16,14 +16,19 @@ import { improveByPortions, MOST_ENGINES } from './portions.js';
 import { distanceStep } from './problem.js';
 import type { Bounded } from './relaxation.js';
 import { innerSide, type LargeSearch, outerSide, type Side, wholeSide } from './sides.js';
-import { FIRST_KICKS, knownBound, LATER_SHARE, MORE_KICKS, plainBound, type Reached } from './stages.js';
+import {
+  FIRST_KICKS,
+  FIRST_SHARE,
+  knownBound,
+  LATER_SHARE,
+  MORE_KICKS,
+  plainBound,
+  type Reached,
+} from './stages.js';
 
 /** Gaps of the first wide programs, some of every kind, and of the last ones. */
 const SOME_GAPS = 5_000;
 const ALL_GAPS = 50_000;
-
-/** Share of the time that the first kicks may take, where the plain search leaves journals empty. */
-const FIRST_SHARE = 0.02;
 
 interface Sides {
   readonly outer: Side;

@@ -29,6 +29,8 @@ export const LATER_SHARE = 0.2;
 /** Kicks without gain before a search gives up: before any bound is known, and with a gap to close. */
 export const FIRST_KICKS = 10;
 export const MORE_KICKS = 400;
+/** Share of the time that the first kicks may take, where the plain search leaves journals empty. */
+export const FIRST_SHARE = 0.02;
 /** Most kicks in all before the programs, which are far better at filling journals and somewhat at keeping pairs together. */
 const KICKS_OF: Partial<Record<Aim['amount'], number>> = { distance: 1_000, price: 1_000, kept: 200 };
 /** Nodes of the first whole-number programs, and of how many likely gaps they are: few are settled sooner. */
