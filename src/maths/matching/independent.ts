@@ -65,7 +65,10 @@ export function onlyKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEm
   };
 }
 
-/** What is proven of all together: every aim is a sum over parts that have nothing to share. */
+/**
+ * What is proven of all together: every aim is a sum over parts that have nothing to share. Where an earlier aim keeps
+ * a gap, a later bound is of sets that do as well at it part by part.
+ */
 export function sumOfProofs(stock: Stock, found: readonly Found[]): Proof[] {
   const sums = new Map<AimName, number>();
   for (const { aim, bound } of found.flatMap(({ proofs }) => proofs))
