@@ -12,7 +12,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Assessment, assessBook } from '../src/engine/assess/assess.js';
 import { evaluateColumns } from '../src/engine/columns/evaluate.js';
-import { Layout } from '../src/engine/columns/layout.js';
+import { layoutOf } from '../src/engine/columns/result-headers.js';
 import { readBook } from '../src/engine/run-book.js';
 import { writtenWorkbook } from '../src/engine/sheets/written-workbook.js';
 import { cellAddress, cellAt, type WorkbookModel } from '../src/engine/workbook-model.js';
@@ -88,7 +88,7 @@ function compareColumns(
   office: WorkbookModel,
   columns: Map<string, ColumnReport>,
 ): string[] {
-  const layout = new Layout(assessment);
+  const layout = layoutOf(assessment);
   const { lengthUnit } = assessment.book.setup;
   const found = new Map(
     [...evaluateColumns(assessment).cells].flatMap(([sheet, cells]) =>

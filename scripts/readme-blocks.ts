@@ -1,14 +1,8 @@
 /** The marked blocks of README.md, made from the records of the program. */
-import { INPUT_SHEETS, type InputSheet, type SheetName } from '../src/engine/book/input-sheets.js';
-import { FIT_RESULT_HELP } from '../src/engine/columns/fit-columns.js';
-import { PART_RESULT_HELP } from '../src/engine/columns/part-columns.js';
-import { RESULT_HEADERS } from '../src/engine/columns/result-headers.js';
+import { resultColumns } from '../src/engine/columns/result-headers.js';
 import { functionTable } from '../src/engine/function-help.js';
-
-const TABLE_RESULT_HELP: Readonly<Record<string, string>> = {
-  Status: '`consistent` or `check the source`.',
-  Why: 'What is wrong with the row.',
-};
+import { inputSheets } from '../src/engine/input-sheets/index.js';
+import { columnsOf, type InputSheet } from '../src/engine/input-sheets/input-sheet.js';
 
 function table(header: readonly string[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]) =>
@@ -23,31 +17,30 @@ const READING_COLUMNS = {
 
 /** The sheets that a user fills; the sheet's name stands in the first of its rows. */
 export function inputSheetsTable(): string {
-  const sheetRows = ([name, { columns, readings }]: [string, InputSheet]) => {
-    const rows = columns.map(({ header, needed, help }) => [needed ? `**${header}**` : header, help]);
+  const sheetRows = (sheet: InputSheet) => {
+    const { name, readings } = sheet;
+    const rows = columnsOf(sheet).map(({ header, needed, help }) => [
+      needed ? `**${header}**` : header,
+      help,
+    ]);
     if (readings) rows.push([...READING_COLUMNS[readings]]);
     return rows.map((row, place) => [place === 0 ? name : '', ...row]);
   };
-  return table(['Sheet', 'Column', 'What it holds'], Object.entries(INPUT_SHEETS).flatMap(sheetRows));
-}
-
-function resultHelp(sheet: SheetName): Readonly<Record<string, string>> {
-  if (sheet === 'Fits') return FIT_RESULT_HELP;
-  return INPUT_SHEETS[sheet].readings ? PART_RESULT_HELP : TABLE_RESULT_HELP;
+  return table(['Sheet', 'Column', 'What it holds'], inputSheets().flatMap(sheetRows));
 }
 
 /** The columns that the program writes; sheets with the same columns stand together. */
 export function resultColumnsTable(): string {
-  const groups = new Map<readonly string[], SheetName[]>();
-  for (const sheet of Object.keys(INPUT_SHEETS) as SheetName[]) {
-    const headers = RESULT_HEADERS[sheet];
-    if (headers) groups.set(headers, [...(groups.get(headers) ?? []), sheet]);
+  const groups = new Map<string, string[]>();
+  for (const { name } of inputSheets()) {
+    const columns = resultColumns(name).map(({ header, help }) => `${header}: ${help}`);
+    if (columns.length > 0) groups.set(columns.join('\n'), [...(groups.get(columns.join('\n')) ?? []), name]);
   }
-  const rows = [...groups].flatMap(([headers, sheets]) =>
-    headers.map((header, place) => [
+  const rows = [...groups.values()].flatMap((sheets) =>
+    resultColumns(sheets[0]!).map(({ header, help }, place) => [
       place === 0 ? sheets.join(', ') : '',
       header,
-      resultHelp(sheets[0]!)[header] ?? '',
+      help,
     ]),
   );
   return table(['Sheet', 'Column', 'What it says'], rows);

@@ -5,7 +5,7 @@
 
 import type { Assessment } from '../engine/assess/assess.js';
 import type { GaugeStudy } from '../engine/assess/gauge-study.js';
-import type { PartResult } from '../engine/assess/part.js';
+import type { PartResult } from '../engine/assess/part-result.js';
 import { sentenceOf } from '../engine/book/problems.js';
 import { leftOver } from '../engine/sheets/left-over.js';
 import { matchedRows } from '../engine/sheets/matched-rows.js';
@@ -40,7 +40,7 @@ export function bookJson(assessment: Assessment, written: string | undefined) {
       neighbourSpread: mm(group.spread),
       neighbourSpreadLimit: mm(group.limit),
     })),
-    parts: [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells].map(partJson),
+    parts: parts.all().map(partJson),
     fits: fits.map((fit) => ({
       engine: fit.engine,
       fit: fit.fit,

@@ -18,8 +18,7 @@ export function bookSummary(assessment: Assessment, written: string, width?: num
       ? spreads.map(countLine)
       : fitTables(spreads, book.setup.lengthUnit, width, countLine)),
   );
-  const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
-  const beyond = all.filter(({ status }) => status === 'beyond limits').length;
+  const beyond = parts.all().filter(({ status }) => status === 'beyond limits').length;
   if (beyond > 0) lines.push(`  ${countText(beyond, 'part')} beyond limits`);
   const rows = Object.values(tables).flat();
   const doubtful = rows.filter(({ status }) => status === 'check the source').length;

@@ -6,7 +6,7 @@ import { explanationLines } from '../engine/explain/explanation-words.js';
 import { partsMeant, unknownPart } from '../engine/explain/find-parts.js';
 import { UserError } from '../engine/user-error.js';
 
-const rowsOf = ({ journals, rods, cases, shells }: Book) => [...journals, ...rods, ...cases, ...shells];
+const rowsOf = ({ parts }: Book) => parts.all();
 
 /** @throws UserError where no part has the name, with the nearest that some have */
 export function refuseUnknownPart(asked: string, book: Book): void {

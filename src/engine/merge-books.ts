@@ -6,16 +6,15 @@
  * get their book's name too. The first Setup among the books rules; lengths of books in another unit carry theirs.
  */
 import type { Book } from './book/book.js';
-import { INPUT_SHEETS, type SheetName } from './book/input-sheets.js';
 import { headerKey, nameKey, nameText } from './book/names.js';
 import type { BookUnits, Table } from './book/table.js';
 import { labelsOf } from './book-labels.js';
+import { inputSheet, inputSheets, isPartSheet } from './input-sheets/index.js';
+import { columnsOf } from './input-sheets/input-sheet.js';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from './workbook-model.js';
 
-const PART_SHEETS: readonly SheetName[] = ['Journals', 'Rods', 'Cases', 'Shells'];
-
 /** Columns whose name is an engine's, a gauge's, or a part's of some sheet. */
-const NAMED_BY: Readonly<Record<string, 'engine' | 'gauge' | SheetName>> = {
+const NAMED_BY: Readonly<Record<string, 'engine' | 'gauge' | string>> = {
   Engine: 'engine',
   Gauge: 'gauge',
   'Set from': 'gauge',
@@ -33,7 +32,7 @@ export function mergeBooks(books: readonly Book[], file: string): WorkbookModel 
   const ruling = books.find(({ tables }) => tables.has('Setup')) ?? books[0]!;
   const { lengthUnit: length, temperatureUnit: temperature } = ruling.setup;
   const units = { length, temperature };
-  const sheets = (Object.keys(INPUT_SHEETS) as SheetName[]).flatMap((name) => {
+  const sheets = inputSheets().flatMap(({ name }) => {
     // Fits of the single books do not hold for the stock as a whole.
     if (name === 'Fits') return [];
     const tables = sources.flatMap((source) => {
@@ -67,10 +66,11 @@ class Clashes {
 function clashes(sources: readonly Source[]): Clashes {
   const found = new Clashes();
   for (const { book, label } of sources) {
-    for (const row of [...book.journals, ...book.rods, ...book.cases, ...book.shells]) {
+    for (const row of book.parts.all()) {
       if (row.name !== '') found.add(row.sheet, row.name, label, label);
     }
-    for (const { engine } of book.journals) if (engine !== '') found.add('engine', engine, label, label);
+    for (const { engine } of book.parts.of('Journals'))
+      if (engine !== '') found.add('engine', engine, label, label);
     for (const { row: _, bad: __, ...gauge } of book.gauges) {
       found.add('gauge', gauge.gauge, label, JSON.stringify(gauge));
     }
@@ -81,7 +81,7 @@ function clashes(sources: readonly Source[]): Clashes {
 type SourceTable = { readonly source: Source; readonly table: Table };
 
 function mergedSheet(
-  name: SheetName,
+  name: string,
   tables: readonly SourceTable[],
   renamed: Clashes,
   units: BookUnits,
@@ -93,7 +93,7 @@ function mergedSheet(
   };
   const rows: (Cell | undefined)[][] = [[]];
   const seen = new Set<string>();
-  const typed = INPUT_SHEETS[name].columns.some(({ header }) => header === 'Engine type');
+  const typed = columnsOf(inputSheet(name)!).some(({ header }) => header === 'Engine type');
   for (const { source, table } of tables) {
     const numbers = new Map(table.bareNumbers.map((bare) => [`${bare.row} ${bare.column}`, bare.value]));
     for (const row of table.dataRows()) {
@@ -116,7 +116,7 @@ function mergedSheet(
         cells[columnOf('Engine type')] = { content: { kind: 'text', value: type } };
       }
       const key = JSON.stringify(cells);
-      if (!PART_SHEETS.includes(name) && seen.has(key)) continue;
+      if (!isPartSheet(inputSheet(name)!) && seen.has(key)) continue;
       seen.add(key);
       rows.push(cells);
     }
@@ -131,7 +131,7 @@ const LENGTHS =
 
 /** The unit that the numbers of a column are in, where it may differ between books. */
 function unitOf(
-  sheet: SheetName,
+  sheet: string,
   header: string,
   typed: string | undefined,
   units: BookUnits,
@@ -156,7 +156,7 @@ function contentAt(
 function rename(
   content: CellContent,
   header: string,
-  sheet: SheetName,
+  sheet: string,
   label: string,
   renamed: Clashes,
 ): CellContent {

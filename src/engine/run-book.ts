@@ -1,9 +1,11 @@
 /** From the cells of a workbook to everything that is computed of it. */
 import { type Assessment, type AssessOptions, assessBook } from './assess/assess.js';
 import type { Book } from './book/book.js';
-import { findSheet, openBook } from './book/open-book.js';
+import { findSheet } from './book/find-tables.js';
+import { openBook } from './book/open-book.js';
 import { readSetup } from './book/setup.js';
 import type { BareNumber } from './book/table.js';
+import { ownHeaders } from './columns/result-headers.js';
 import { withFormulaValues } from './spreadsheet.js';
 import type { WorkbookModel } from './workbook-model.js';
 
@@ -13,7 +15,7 @@ import type { WorkbookModel } from './workbook-model.js';
  */
 export function readBook(model: WorkbookModel): Book {
   const setup = readSetup(findSheet(model, 'Setup'), model.file);
-  return openBook(withFormulaValues(model, setup), setup);
+  return openBook(withFormulaValues(model, setup), setup, ownHeaders);
 }
 
 export function runBook(model: WorkbookModel, options: AssessOptions): Promise<Assessment> {

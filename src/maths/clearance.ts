@@ -1,5 +1,11 @@
 /**
- * Diametral oil clearance of a journal in a bore through two half-shells.
+ * The clearance of a fit as a signed sum of its parts.
+ *
+ *   clearance = Σ s·size
+ *   tightest  = Σ (s > 0: smallest; s < 0: −largest)
+ *   loosest   = Σ (s > 0: largest; s < 0: −smallest)
+ *
+ * Of a journal in a bore through two half-shells, diametral:
  *
  *   clearance = B − u − l − J
  *
@@ -20,7 +26,13 @@ export interface Sizes {
   readonly smallest: Grain;
 }
 
-/** The four parts of a fit, each half-shell its own. */
+/** One part of a fit, and the sign with which it enters the sum. */
+export interface SignedTerm<Part> {
+  readonly sign: 1 | -1;
+  readonly part: Part;
+}
+
+/** The four parts of a shell bearing, each half-shell its own. */
 export interface FitParts<Part> {
   readonly bore: Part;
   readonly upper: Part;
@@ -34,12 +46,29 @@ export interface Clearance {
   readonly loosest: Grain;
 }
 
-export function clearanceOf({ bore, upper, lower, journal }: FitParts<Sizes>): Clearance {
-  return {
-    clearance: bore.size - upper.size - lower.size - journal.size,
-    tightest: bore.smallest - upper.largest - lower.largest - journal.largest,
-    loosest: bore.largest - upper.smallest - lower.smallest - journal.smallest,
-  };
+/** The clearance that signed parts make: of the means, and of the extremes. */
+export function fitOf(terms: readonly SignedTerm<Sizes>[]): Clearance {
+  let [clearance, tightest, loosest] = [0, 0, 0];
+  for (const { sign, part } of terms) {
+    clearance += sign * part.size;
+    tightest += sign > 0 ? part.smallest : -part.largest;
+    loosest += sign > 0 ? part.largest : -part.smallest;
+  }
+  return { clearance, tightest, loosest };
+}
+
+/** The parts of a shell bearing with their signs. */
+export function bearingTerms<Part>({ bore, upper, lower, journal }: FitParts<Part>): SignedTerm<Part>[] {
+  return [
+    { sign: 1, part: bore },
+    { sign: -1, part: upper },
+    { sign: -1, part: lower },
+    { sign: -1, part: journal },
+  ];
+}
+
+export function clearanceOf(parts: FitParts<Sizes>): Clearance {
+  return fitOf(bearingTerms(parts));
 }
 
 /** The largest difference of clearance between neighbours in a row; undefined with fewer than two. */

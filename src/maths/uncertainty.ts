@@ -11,7 +11,7 @@
  *
  * All in grains (0.01 µm) and grains², unrounded.
  */
-import type { FitParts, Sizes } from './clearance.js';
+import { bearingTerms, type FitParts, type SignedTerm, type Sizes } from './clearance.js';
 import { type Grain, roundToWhole } from './grain.js';
 
 /** How far part and gauge may differ in temperature, K. Common practice, no published source. */
@@ -63,25 +63,25 @@ export function sizeVariance(sources: readonly SystematicSource[], spotVariances
   return systematicVariance(sources) + random / spotVariances.length ** 2;
 }
 
-/** The sign with which each part enters the clearance. */
-const SENSITIVITY: Readonly<FitParts<1 | -1>> = { bore: 1, upper: -1, lower: -1, journal: -1 };
-const PLACES = ['bore', 'upper', 'lower', 'journal'] as const;
-
-/** u_c² of a clearance of single spots, sources of one gauge added with their signs. */
-export function clearanceVariance(parts: FitParts<MeasuredPart>): number {
+/** u_c² of a fit of single spots, sources of one gauge added with their signs. */
+export function varianceOf(terms: readonly SignedTerm<MeasuredPart>[]): number {
   const shared = new Map<string, { maxError: Grain; sensitivity: number }>();
   let variance = 0;
-  for (const place of PLACES) {
-    const part = parts[place];
+  for (const { sign, part } of terms) {
     variance += part.spotVariance;
     for (const { gauge, maxError } of part.systematic) {
       const source = shared.get(gauge) ?? { maxError, sensitivity: 0 };
-      source.sensitivity += SENSITIVITY[place];
+      source.sensitivity += sign;
       shared.set(gauge, source);
     }
   }
   for (const { maxError, sensitivity } of shared.values()) variance += (sensitivity * maxError) ** 2 / 3;
   return variance;
+}
+
+/** u_c² of a shell bearing. */
+export function clearanceVariance(parts: FitParts<MeasuredPart>): number {
+  return varianceOf(bearingTerms(parts));
 }
 
 /** The uncertainty shown beside a result: twice the standard uncertainty (k = 2), on the grain. */

@@ -1,12 +1,15 @@
 /** Books from plain arrays, for tests: numbers become number cells, strings become text. */
 import { Context } from '../../src/engine/assess/context.js';
 import { assessFit, type FitResult } from '../../src/engine/assess/fit.js';
-import { assessParts, type PartResult } from '../../src/engine/assess/part.js';
+import { assessParts } from '../../src/engine/assess/part.js';
+import type { PartResult } from '../../src/engine/assess/part-result.js';
 import { type PartsOfBook, placeFits } from '../../src/engine/assess/places.js';
 import { assessTables, type TableResults } from '../../src/engine/assess/table-checks.js';
 import type { Book } from '../../src/engine/book/book.js';
-import { findSheet, openBook } from '../../src/engine/book/open-book.js';
+import { findSheet } from '../../src/engine/book/find-tables.js';
+import { openBook } from '../../src/engine/book/open-book.js';
 import { readSetup } from '../../src/engine/book/setup.js';
+import { ownHeaders } from '../../src/engine/columns/result-headers.js';
 import type { Cell, CellContent, WorkbookModel } from '../../src/engine/workbook-model.js';
 
 /** Undefined is a hole; an object is the content of a cell as it stands; null is a formula without value. */
@@ -38,7 +41,7 @@ export function modelOf(sheets: Sheets): WorkbookModel {
 
 export function bookOf(sheets: Sheets): Book {
   const model = modelOf(sheets);
-  return openBook(model, readSetup(findSheet(model, 'Setup'), FILE));
+  return openBook(model, readSetup(findSheet(model, 'Setup'), FILE), ownHeaders);
 }
 
 export interface Assessed {
@@ -52,12 +55,7 @@ export interface Assessed {
 export function assess(sheets: Sheets): Assessed {
   const book = bookOf(sheets);
   const context = new Context(book);
-  const parts = {
-    journals: assessParts(book.journals, context),
-    rods: assessParts(book.rods, context),
-    cases: assessParts(book.cases, context),
-    shells: assessParts(book.shells, context),
-  };
+  const parts = book.parts.map((rows) => assessParts(rows, context));
   const fits = placeFits(parts, book.fits, book.keptStrips).map((placed) => assessFit(placed, context));
   return { book, parts, fits, tables: assessTables(context) };
 }

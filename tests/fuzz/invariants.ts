@@ -69,7 +69,7 @@ async function holdNumbers(before: WorkbookModel, after: WorkbookModel): Promise
   const sheetOf = (name: string) => after.sheets.find((sheet) => sheet.name === name);
   const headerRow = (name: string) =>
     book.tables.get(name as 'Journals')?.sheet.rows.findIndex((row) => row) ?? 0;
-  for (const { row, form } of Object.values(parts).flat()) {
+  for (const { row, form } of parts.all()) {
     const sheet = sheetOf(book.tables.get(row.sheet)?.sheet.name ?? '');
     if (headerRow(row.sheet) !== 0) continue;
     hold(sheet, row.row, row.sheet === 'Shells' ? 'Wall' : 'Size', form?.size);

@@ -1,6 +1,7 @@
 /** Sheets as users fill them, in which any cell may hold something else. */
 import fc from 'fast-check';
-import { INPUT_SHEETS, type SheetName } from '../../src/engine/book/input-sheets.js';
+import { inputSheet, inputSheets } from '../../src/engine/input-sheets/index.js';
+import { columnsOf } from '../../src/engine/input-sheets/input-sheet.js';
 import { NASTY } from './mutate.js';
 
 /** What a column usually holds; a header with no entry holds a note. */
@@ -38,7 +39,7 @@ const DIAMETERS: Readonly<Record<string, readonly string[]>> = {
   Cases: ['45.0125', '45.0100', ''],
 };
 
-export const STRANGE_NAMES: readonly string[] = [...Object.keys(INPUT_SHEETS), 'Notes'];
+export const STRANGE_NAMES: readonly string[] = [...inputSheets().map((sheet) => sheet.name), 'Notes'];
 
 function usualOf(name: string, header: string): readonly string[] {
   if (header === 'Part') return ['p1', 'p2', 'p3', '007'];
@@ -49,10 +50,11 @@ function usualOf(name: string, header: string): readonly string[] {
 
 /** Header row and rows of a sheet. */
 function rowsOf(name: string): fc.Arbitrary<string[][]> {
-  const { columns, readings } = INPUT_SHEETS[name as SheetName] ?? { columns: [], readings: undefined };
+  const sheet = inputSheet(name);
+  const columns = sheet ? columnsOf(sheet) : [];
   const needed = columns.filter((column) => column.needed).map(({ header }) => header);
   const others = columns.filter((column) => !column.needed).map(({ header }) => header);
-  const more = [...others, ...(readings ? READINGS[readings] : []), 'Status', 'Lot'];
+  const more = [...others, ...(sheet?.readings ? READINGS[sheet.readings] : []), 'Status', 'Lot'];
   const cell = (header: string) =>
     fc.oneof(
       { arbitrary: fc.constantFrom(...usualOf(name, header)), weight: 30 },

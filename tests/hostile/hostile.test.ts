@@ -19,7 +19,7 @@ const read = async (path: string) => readBook((await openFile(path)).model);
 test.each(HOSTILE_SHAPES.filter(({ isLarge }) => !isLarge))('$name', async ({ make, says }) => {
   const path = await make(await mkdtemp(join(folder, 'shape-')));
   if (!says) {
-    expect((await read(path)).journals.map(({ name }) => name)).toEqual(['1']);
+    expect((await read(path)).parts.of('Journals').map(({ name }) => name)).toEqual(['1']);
     return;
   }
   const error = await read(path).then(

@@ -20,8 +20,8 @@ async function read(journals: string | Uint8Array) {
   const { model } = await openFile(place);
   const { parts, book } = await runBook(model, { seconds: 1 });
   return {
-    names: parts.journals.map(({ row }) => row.name),
-    sizes: parts.journals.map(({ form }) => form && mmOfGrain(form.size)),
+    names: parts.of('Journals').map(({ row }) => row.name),
+    sizes: parts.of('Journals').map(({ form }) => form && mmOfGrain(form.size)),
     refused: book.bad.map(({ cell, found, expected }) => `${cell}: ${found}; ${expected}`),
   };
 }

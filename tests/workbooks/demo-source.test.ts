@@ -8,8 +8,10 @@ import { assessFit } from '../../src/engine/assess/fit.js';
 import { assessParts } from '../../src/engine/assess/part.js';
 import { placeFits } from '../../src/engine/assess/places.js';
 import { assessTables } from '../../src/engine/assess/table-checks.js';
-import { findSheet, openBook } from '../../src/engine/book/open-book.js';
+import { findSheet } from '../../src/engine/book/find-tables.js';
+import { openBook } from '../../src/engine/book/open-book.js';
 import { readSetup } from '../../src/engine/book/setup.js';
+import { ownHeaders } from '../../src/engine/columns/result-headers.js';
 import type { WorkbookModel } from '../../src/engine/workbook-model.js';
 import { readWorkbookPackage } from '../../src/io/xlsx/read-package.js';
 
@@ -84,7 +86,7 @@ const BOOKS: Readonly<Record<string, Expected>> = {
 
 describe.each(Object.entries(BOOKS))('%s', async (name, expected) => {
   const model = await modelOf(name);
-  const book = openBook(model, readSetup(findSheet(model, 'Setup'), name));
+  const book = openBook(model, readSetup(findSheet(model, 'Setup'), name), ownHeaders);
   const context = new Context(book);
 
   test('opens with the refused cells that are meant', () => {
@@ -94,15 +96,8 @@ describe.each(Object.entries(BOOKS))('%s', async (name, expected) => {
   });
 
   test('has the verdicts that the README names', () => {
-    const parts = {
-      journals: assessParts(book.journals, context),
-      rods: assessParts(book.rods, context),
-      cases: assessParts(book.cases, context),
-      shells: assessParts(book.shells, context),
-    };
-    const odd = Object.values(parts)
-      .flat()
-      .filter(({ status }) => status !== 'within limits' && status !== 'measured');
+    const parts = book.parts.map((rows) => assessParts(rows, context));
+    const odd = parts.all().filter(({ status }) => status !== 'within limits' && status !== 'measured');
     expect(odd.map(({ row, status }) => `${row.name}: ${status}`)).toEqual(expected.parts ?? []);
     const fits: Record<string, number> = {};
     for (const placed of placeFits(parts, book.fits, book.keptStrips)) {

@@ -61,12 +61,7 @@ export type Measured = Pick<Assessment, 'book' | 'context' | 'parts' | 'fits' | 
 
 export function assessMeasured(book: Book): Measured {
   const context = new Context(book);
-  const parts = {
-    journals: assessParts(book.journals, context),
-    rods: assessParts(book.rods, context),
-    cases: assessParts(book.cases, context),
-    shells: assessParts(book.shells, context),
-  };
+  const parts = book.parts.map((rows) => assessParts(rows, context));
   const fits = placeFits(parts, book.fits, book.keptStrips).map((placed) => assessFit(placed, context));
   return { book, context, parts, fits, remeasure: remeasureList(parts, fits, context) };
 }
@@ -121,11 +116,10 @@ function inConsecutiveRows(group: readonly { fit: FitResult; row: number }[]): (
 /** Whether everything is proved good: what exit code 0 promises. */
 export function isAllGood({ book, fits, parts, tables }: Assessment): boolean {
   const good = new Set(['within limits', 'no limits', 'measured']);
-  const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
   return (
     book.setup.bad.length === 0 &&
     fits.every(({ status }) => status === 'in range') &&
-    all.every(({ status }) => good.has(status)) &&
+    parts.all().every(({ status }) => good.has(status)) &&
     Object.values(tables).every((rows) => rows.every(({ status }) => status === 'consistent'))
   );
 }

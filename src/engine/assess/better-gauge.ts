@@ -8,13 +8,13 @@ import {
   spotVarianceWith,
 } from '../../maths/measuring-plan.js';
 import { normalQuantile } from '../../maths/normal.js';
-import { clearanceVariance, type MeasuredPart, type SystematicSource } from '../../maths/uncertainty.js';
+import { type MeasuredPart, type SystematicSource, varianceOf } from '../../maths/uncertainty.js';
 import { nameKey } from '../book/names.js';
+import type { FitSlot } from '../input-sheets/fits.js';
 import type { Context, GaugeUse } from './context.js';
-import type { FitResult } from './fit.js';
+import { type FitResult, measuredTerms } from './fit.js';
 import { spotsOf } from './measuring-plan.js';
-import type { PartResult } from './part.js';
-import type { PlacedSlot } from './places.js';
+import type { PartResult } from './part-result.js';
 
 /** A gauge of the book that would decide a fit, on one of its parts. */
 export interface GaugePlan {
@@ -41,11 +41,12 @@ export function gaugesInUse(parts: readonly PartResult[]): GaugesInUse {
 
 export function bestGauge(fit: FitResult, context: Context, inUse: GaugesInUse): GaugePlan | undefined {
   let best: GaugePlan | undefined;
-  for (const [slot, part] of Object.entries(fit.parts) as [PlacedSlot, PartResult][]) {
+  for (const { slot } of fit.kind.terms) {
+    const part = fit.parts[slot]!;
     for (const name of inUse.get(part.row.sheet) ?? []) {
       const lookup = context.gaugeOf(name);
       if ('bad' in lookup || !lookup.gauge || nameKey(name) === nameKey(part.row.gauge ?? '')) continue;
-      const chance = chanceWith(fit, slot, part, lookup.gauge, context);
+      const chance = chanceWith(fit, slot, lookup.gauge, context);
       const plan = { part, gauge: name, readings: readingsNeeded(onceEach(part), 1), chance };
       if (!best || plan.chance > best.chance) best = plan;
     }
@@ -55,13 +56,8 @@ export function bestGauge(fit: FitResult, context: Context, inUse: GaugesInUse):
 
 const onceEach = (part: PartResult) => part.spots.map(({ value }) => ({ repeats: 0, value }));
 
-function chanceWith(
-  fit: FitResult,
-  slot: PlacedSlot,
-  part: PartResult,
-  gauge: GaugeUse,
-  context: Context,
-): number {
+function chanceWith(fit: FitResult, slot: FitSlot, gauge: GaugeUse, context: Context): number {
+  const part = fit.parts[slot]!;
   const before = part.measured!;
   const spots = spotsOf(part).map(({ value }) => ({ repeats: 1, value }));
   const after: MeasuredPart = {
@@ -69,7 +65,8 @@ function chanceWith(
     systematic: gauge.systematic,
     spotVariance: spotVarianceWith(spots, gauge.random, part.expansion ?? 0, 1),
   };
-  const variance = clearanceVariance({ ...measuredParts(fit), [slot]: after });
+  const at = fit.kind.terms.findIndex((term) => term.slot === slot);
+  const variance = varianceOf(measuredTerms(fit)!.with(at, { sign: fit.kind.terms[at]!.sign, part: after }));
   // What differs between both readings: their scatter, and the gauges that stand behind one of them only.
   const apart = before.spotVariance + after.spotVariance + differing(before.systematic, after.systematic);
   const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
@@ -90,15 +87,6 @@ function differing(before: readonly SystematicSource[], after: readonly Systemat
   );
 }
 
-function measuredParts({ parts }: FitResult) {
-  return {
-    bore: parts.bore!.measured!,
-    upper: parts.upper!.measured!,
-    lower: parts.lower!.measured!,
-    journal: parts.journal!.measured!,
-  };
-}
-
 /** The gauge behind a fit that counts most, and the max error with which it would decide the fit as it was read. */
 export interface NeededGauge {
   readonly part: PartResult;
@@ -112,10 +100,11 @@ export function neededGauge(fit: FitResult, context: Context): NeededGauge | und
     string,
     { part: PartResult; gauge: string; maxError: number; sensitivity: number }
   >();
-  for (const [slot, part] of Object.entries(fit.parts) as [PlacedSlot, PartResult][]) {
+  for (const { slot, sign } of fit.kind.terms) {
+    const part = fit.parts[slot]!;
     for (const row of part.gauge?.rows ?? []) {
       const known = sources.get(nameKey(row.gauge));
-      const sensitivity = (known?.sensitivity ?? 0) + (slot === 'bore' ? 1 : -1);
+      const sensitivity = (known?.sensitivity ?? 0) + sign;
       sources.set(nameKey(row.gauge), {
         part: known?.part ?? part,
         gauge: row.gauge,

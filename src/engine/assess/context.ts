@@ -6,9 +6,13 @@ import type { Grain } from '../../maths/grain.js';
 import type { SelectionRow } from '../../maths/tables.js';
 import type { GaugeRandom, SystematicSource } from '../../maths/uncertainty.js';
 import type { Book, ClassOf, ClassRow, GaugeRow, LimitsRow, PartRow } from '../book/book.js';
+import { materialLookup } from '../book/materials.js';
 import { nameKey } from '../book/names.js';
-import { materialLookup } from '../book/open-book.js';
 import { type BadCell, reasonOf } from '../book/problems.js';
+import { Row } from '../book/row.js';
+import { GAUGES } from '../input-sheets/gauges.js';
+import { partSheet } from '../input-sheets/index.js';
+import { limitHeader, ROLES } from '../input-sheets/roles.js';
 
 /** An engine type and a fit of it, as one key. */
 export function kindKey(engineType: string, fit: string): string {
@@ -162,10 +166,10 @@ export class Context {
   /** Exact 20 °C, where a row names no temperature. */
   readonly reference = exact(20);
 
-  /** A bad material cell of the limits of a kind, which every part of it needs. */
-  materialFault(limits: LimitsRow | undefined, of: 'journal' | 'bore'): BadCell | undefined {
-    const header = of === 'journal' ? 'Journal material' : 'Bore material';
-    return limits?.bad.find((bad) => bad.header === header);
+  /** A bad material cell of the limits, which every part of its role needs. */
+  materialFault(row: PartRow, limits: LimitsRow | undefined): BadCell | undefined {
+    const { material } = ROLES[partSheet(row.sheet).role];
+    return material && limits?.bad.find(({ header }) => header === limitHeader(material));
   }
 
   /** The refused cell of Materials that leaves the expansion of steel unknown. */
@@ -174,21 +178,27 @@ export class Context {
     return this.book.materials.find(({ material }) => nameKey(material) === 'steel')?.bad[0];
   }
 
-  /** The expansion of a part, 1e-6 per K; undefined for a case whose material is not named, and where steel is unknown. */
+  /**
+   * The expansion of a part, 1e-6 per K; undefined where its material is not named and its sheet gives none, and where
+   * steel is unknown.
+   */
   expansionOf(row: PartRow, limits: LimitsRow | undefined): number | undefined {
-    const steel = this.material('steel');
-    if (row.sheet === 'Shells') return steel;
-    const named = row.sheet === 'Journals' ? limits?.journalMaterial : limits?.boreMaterial;
-    if (named !== undefined) return this.material(named);
-    return row.sheet === 'Cases' ? undefined : steel;
+    const named = namedMaterial(row, limits) ?? partSheet(row.sheet).material;
+    return named === undefined ? undefined : this.material(named);
   }
+}
+
+/** The material that Limits names for a part. */
+export function namedMaterial({ sheet }: PartRow, limits: LimitsRow | undefined): string | undefined {
+  const { material } = ROLES[partSheet(sheet).role];
+  return material && limits?.[material];
 }
 
 /** A bad cell of a gauge, or its blank Max error, counts against every row of that gauge. */
 function gaugeFaults(row: GaugeRow, book: Book): string[] {
   const faults = row.bad.map(reasonOf);
   if (row.maxError === undefined && !row.bad.some(({ header }) => header === 'Max error')) {
-    const at = book.tables.get('Gauges')!.row(row.row).address('Max error');
+    const at = new Row(book.tables.get(GAUGES.name)!, row.row).address('Max error');
     faults.push(`Gauges!${at} (Max error): blank, expected the greatest error of gauge ${row.gauge}`);
   }
   return faults;

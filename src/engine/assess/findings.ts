@@ -1,5 +1,5 @@
 /** What is found wrong with the rows of a table. */
-import type { TableRow } from '../book/book.js';
+import type { TableRow } from '../book/read-row.js';
 
 export type Findings = ReadonlyMap<TableRow, readonly string[]>;
 

@@ -15,7 +15,8 @@ import {
 import { normalQuantile } from '../../maths/normal.js';
 import { systematicVariance } from '../../maths/uncertainty.js';
 import type { FitResult } from './fit.js';
-import type { PartResult } from './part.js';
+import type { PartResult } from './part-result.js';
+import { partsOf } from './places.js';
 
 /** Spots read up to so many times each, and what that is expected to decide. */
 export interface RepeatPlan {
@@ -51,7 +52,7 @@ export function openVerdicts(fits: readonly FitResult[], confidence: number): Op
   const open = fits.filter(isOpen);
   const fitsOf = new Map<PartResult, FitResult[]>();
   for (const fit of open) {
-    for (const part of new Set(Object.values(fit.parts))) {
+    for (const part of new Set(partsOf(fit))) {
       const own = fitsOf.get(part);
       if (own) own.push(fit);
       else fitsOf.set(part, [fit]);
@@ -114,8 +115,7 @@ function chanceOfFit(
   open: OpenVerdicts,
 ): number {
   let saving = 0;
-  for (const part of Object.values(fit.parts))
-    if (parts.includes(part)) saving += repeatsOf(part, open).saved[repeats]!;
+  for (const part of partsOf(fit)) if (parts.includes(part)) saving += repeatsOf(part, open).saved[repeats]!;
   if (saving <= 0) return 0;
   const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
   return chanceFitDecided(
@@ -144,5 +144,5 @@ function chanceOfPart(part: PartResult, repeats: number, open: OpenVerdicts): nu
 
 /** The chance that a fit is decided once every spot of it has been read as often as is advised at most. */
 export function chanceByRepeats(fit: FitResult, open: OpenVerdicts): number {
-  return chanceOfFit(fit, Object.values(fit.parts), MOST_REPEATS, open);
+  return chanceOfFit(fit, partsOf(fit), MOST_REPEATS, open);
 }

@@ -2,11 +2,17 @@
  * Which parts make a fit: those that its row names, and for blank cells the part at that place
  * (Engine, Fit, Position). Where the book leaves a choice, the fit is unclear and says so; never a guess.
  */
-import type { Half } from '../../maths/matching/stock.js';
-import type { FitRow, PartRow } from '../book/book.js';
+import type { FitRow } from '../book/book.js';
+import type { BySheet } from '../book/by-sheet.js';
 import { nameKey } from '../book/names.js';
+import { FIT_SLOTS, FITS, type FitSlot, slotHeader } from '../input-sheets/fits.js';
+import { partSheet } from '../input-sheets/index.js';
+import { kindsOfFit } from '../kinds/index.js';
+import { type FitTerm, type KindOfFit, termOf } from '../kinds/kind-of-fit.js';
 import { groupBy } from './context.js';
-import type { PartResult } from './part.js';
+import { halfOf, onlyPart, shellsByPlace, tooMany, wrongHalves } from './half-shells.js';
+import type { PartResult } from './part-result.js';
+import { WordsOfFits } from './words-of-fits.js';
 
 export interface FitPlace {
   readonly engine: string;
@@ -14,50 +20,30 @@ export interface FitPlace {
   readonly position: string;
 }
 
-export type PlacedSlot = 'journal' | 'bore' | 'upper' | 'lower';
+/** The parts of a fit, by the slots that its kind has. */
+export type SlotParts = Partial<Record<FitSlot, PartResult>>;
 
 export interface PlacedFit extends FitPlace {
+  readonly kind: KindOfFit;
   readonly source: FitRow | undefined;
-  readonly parts: Partial<Record<PlacedSlot, PartResult>>;
+  readonly parts: SlotParts;
   /** Why the parts are not determined; empty where they are. */
   readonly unclear: readonly string[];
 }
 
-export interface PartsOfBook {
-  readonly journals: readonly PartResult[];
-  readonly rods: readonly PartResult[];
-  readonly cases: readonly PartResult[];
-  readonly shells: readonly PartResult[];
-}
+export type PartsOfBook = BySheet<PartResult>;
 
-const SLOT_WORDS: Readonly<Record<PlacedSlot, string>> = {
-  journal: 'Journal',
-  bore: 'Bore',
-  upper: 'Upper shell',
-  lower: 'Lower shell',
-};
+/** The parts of a fit, one on both halves twice. */
+export function partsOf({ parts }: Pick<PlacedFit, 'parts'>): PartResult[] {
+  return FIT_SLOTS.flatMap((slot) => parts[slot] ?? []);
+}
 
 function placeKey({ engine, fit, position }: FitPlace): string {
   return [engine, fit, position].map(nameKey).join('\u0000');
 }
 
-function isHalfRefused({ half, bad }: PartRow): boolean {
-  return half === undefined && bad.some(({ header }) => header === 'Half');
-}
-
-/** A shell whose Half was refused stands at its place all the same, so that its fit names the cell. */
-function halfOf(row: PartRow): Half | undefined {
-  return isHalfRefused(row) ? 'either' : row.half;
-}
-
-/** Rows without an engine or a position stand at no place. */
-function byPlace(parts: readonly PartResult[]): Map<string, PartResult[]> {
-  const placed = parts.filter(({ row }) => row.usable && row.engine !== '' && row.position !== '');
-  return groupBy(placed, ({ row }) => placeKey(row));
-}
-
 /**
- * @param rows the user's Fits, or undefined to make one fit a journal
+ * @param rows the user's Fits, or undefined to make one fit a part that leads its kind
  * @param keptStrips strip readings of a Fits sheet that is made anew
  */
 export function placeFits(
@@ -65,38 +51,158 @@ export function placeFits(
   rows: readonly FitRow[] | undefined,
   keptStrips: readonly FitRow[],
 ): PlacedFit[] {
-  const places = {
-    journals: byPlace(parts.journals),
-    bores: byPlace([...parts.rods, ...parts.cases]),
-    shells: byPlace(parts.shells.filter(({ row }) => halfOf(row) !== undefined)),
-  };
-  if (rows) {
-    const named = {
-      journals: byName(parts.journals),
-      rods: byName(parts.rods),
-      cases: byName(parts.cases),
-      shells: byName(parts.shells),
-    };
-    return refuseOverused(rows.map((row) => placeRow(row, named, places)));
-  }
+  const placer = new Placer(parts);
+  if (rows) return refuseOverused(rows.map((row) => placer.ofRow(row)));
   const kept = firstOf(keptStrips, placeKey);
-  const fits = parts.journals
-    .filter(({ row }) => row.usable)
-    .map((journal) => placeJournal(journal, kept.get(placeKey(journal.row)), places));
+  const fits = kindsOfFit().flatMap((kind) =>
+    leadersOf(kind, parts).map((leader) => placer.ofLeader(kind, leader, kept.get(placeKey(leader.row)))),
+  );
   return refuseOverused(fits);
 }
 
-interface Places {
-  readonly journals: Map<string, PartResult[]>;
-  readonly bores: Map<string, PartResult[]>;
-  readonly shells: Map<string, PartResult[]>;
+/** The usable parts that make a fit each. */
+function leadersOf(kind: KindOfFit, parts: PartsOfBook): PartResult[] {
+  const { sheets } = termOf(kind, kind.leader)!;
+  return parts
+    .ofAll(sheets)
+    .filter(
+      ({ row }) => row.usable && !(kind.leaderNeedsPlace && (row.engine === '' || row.position === '')),
+    );
 }
 
-type Names = Readonly<Record<keyof PartsOfBook, ReadonlyMap<string, PartResult>>>;
+class Placer {
+  private readonly words: WordsOfFits;
+  /** Parts by sheet and place, and by sheet and name. */
+  private readonly atPlace = new Map<string, Map<string, PartResult[]>>();
+  private readonly named = new Map<string, Map<string, PartResult>>();
 
-/** The first row of each name: a long list is looked into for every fit. */
-function byName(parts: readonly PartResult[]): Map<string, PartResult> {
-  return firstOf(parts, ({ row }) => nameKey(row.name));
+  constructor(private readonly parts: PartsOfBook) {
+    this.words = new WordsOfFits(parts);
+  }
+
+  /** Parts of the sheets of a term that stand at a place. */
+  private there({ sheets }: FitTerm, key: string): PartResult[] {
+    return sheets.flatMap((sheet) => this.placesOf(sheet).get(key) ?? []);
+  }
+
+  /** Rows without an engine or a position stand at no place. */
+  private placesOf(sheet: string): Map<string, PartResult[]> {
+    const known = this.atPlace.get(sheet);
+    if (known) return known;
+    const placed = this.parts
+      .of(sheet)
+      .filter(({ row }) => row.usable && row.engine !== '' && row.position !== '');
+    const found = groupBy(placed, ({ row }) => placeKey(row));
+    this.atPlace.set(sheet, found);
+    return found;
+  }
+
+  /** The first row of each name: a long list is looked into for every fit. */
+  private namesOf(sheet: string): Map<string, PartResult> {
+    const known = this.named.get(sheet) ?? firstOf(this.parts.of(sheet), ({ row }) => nameKey(row.name));
+    this.named.set(sheet, known);
+    return known;
+  }
+
+  /** The fit of one part that leads its kind, where the program makes the sheet. */
+  ofLeader(kind: KindOfFit, leader: PartResult, source: FitRow | undefined): PlacedFit {
+    const { engine, fit, position } = leader.row;
+    const key = placeKey(leader.row);
+    const unclear = this.faultsOf(fit, kind);
+    const parts: SlotParts = {};
+    for (const term of wholeTerms(kind)) {
+      const there = this.there(term, key);
+      if (term.slot === kind.leader) {
+        parts[term.slot] = leader;
+        if (there.length > 1) unclear.push(tooMany(there));
+      } else {
+        const part = onlyPart(there, unclear);
+        if (part) parts[term.slot] = part;
+      }
+    }
+    Object.assign(parts, this.halvesAt(kind, key, parts, {}, unclear));
+    return { engine, fit, position, kind, source, parts, unclear };
+  }
+
+  /** A fit that the user's row names, wholly or in part. */
+  ofRow(source: FitRow): PlacedFit {
+    const { engine, fit, position } = source;
+    const kind = this.words.kindOf(fit);
+    const unclear = this.faultsOf(fit, kind);
+    const parts: SlotParts = {};
+    const placed = { engine, fit, position, kind, source, parts, unclear };
+    for (const slot of FIT_SLOTS) this.takeNamed(placed, slot, source[slot]);
+    // A cell that was refused is not blank: nothing is put in its stead.
+    if (source.bad.some(({ header }) => header !== FITS.columns.strip.header)) return placed;
+    const key = placeKey(source);
+    for (const term of wholeTerms(kind)) {
+      if (source[term.slot] !== undefined) continue;
+      const part = onlyPart(this.there(term, key), unclear);
+      if (part) parts[term.slot] = part;
+    }
+    const typed = { upper: source.upper !== undefined, lower: source.lower !== undefined };
+    Object.assign(parts, this.halvesAt(kind, key, parts, typed, unclear));
+    if (kind.strategy === 'half-shells') unclear.push(...wrongHalves(parts));
+    return placed;
+  }
+
+  private takeNamed(
+    { kind, fit, parts, unclear }: PlacedFit & { readonly unclear: string[] },
+    slot: FitSlot,
+    name: string | undefined,
+  ): void {
+    if (name === undefined) return;
+    const term = termOf(kind, slot);
+    if (!term) {
+      unclear.push(`${slotHeader(slot)} names ${name}, but a ${kind.name} has no such part`);
+      return;
+    }
+    const sheets = sheetsOf(term, fit);
+    const sheet = sheets.find((own) => this.namesOf(own).has(nameKey(name)));
+    const part = sheet && this.namesOf(sheet).get(nameKey(name));
+    if (part) parts[slot] = part;
+    else unclear.push(`${slotHeader(slot)} names ${name}, which no row of ${sheets.join(' or ')} has`);
+  }
+
+  private halvesAt(
+    kind: KindOfFit,
+    key: string,
+    found: SlotParts,
+    typed: { readonly upper?: boolean; readonly lower?: boolean },
+    unclear: string[],
+  ): SlotParts {
+    if (kind.strategy !== 'half-shells' || (typed.upper && typed.lower)) return {};
+    const there = this.there(termOf(kind, 'upper')!, key).filter(
+      (part) => halfOf(part.row) !== undefined && part !== found.upper && part !== found.lower,
+    );
+    return shellsByPlace(there, typed, unclear);
+  }
+
+  private faultsOf(fit: string, kind: KindOfFit): string[] {
+    const fault = this.words.faultOf(fit);
+    if (fault !== undefined) return [fault];
+    const meant = this.words.kindOf(fit);
+    return meant === kind
+      ? []
+      : [`Fit ${fit} is a ${meant.name}, not a ${kind.name}: name one of the two otherwise`];
+  }
+}
+
+/** The terms of a kind but the halves of one place, in the order of the columns of Fits. */
+function wholeTerms(kind: KindOfFit): FitTerm[] {
+  return FIT_SLOTS.flatMap((slot) => {
+    const isHalf = kind.strategy === 'half-shells' && (slot === 'upper' || slot === 'lower');
+    return isHalf ? [] : (termOf(kind, slot) ?? []);
+  });
+}
+
+/** The sheets of a term that have parts of a fit: those that it is the word of, else all. */
+function sheetsOf({ sheets }: FitTerm, fit: string): readonly string[] {
+  const own = sheets.filter((sheet) => {
+    const word = partSheet(sheet).fit;
+    return word !== undefined && nameKey(word) === nameKey(fit);
+  });
+  return own.length > 0 ? own : sheets;
 }
 
 function firstOf<Row>(rows: readonly Row[], key: (row: Row) => string): Map<string, Row> {
@@ -108,137 +214,11 @@ function firstOf<Row>(rows: readonly Row[], key: (row: Row) => string): Map<stri
   return first;
 }
 
-/** The fit of one journal where the program makes the sheet. */
-function placeJournal(journal: PartResult, source: FitRow | undefined, places: Places): PlacedFit {
-  const { engine, fit, position } = journal.row;
-  const key = placeKey(journal.row);
-  const unclear: string[] = [];
-  const found: PlacedFit['parts'] = { journal };
-  const there = places.journals.get(key) ?? [];
-  if (there.length > 1) unclear.push(tooMany('Journals', there));
-  const bore = onlyPart(places.bores.get(key), unclear);
-  if (bore) found.bore = bore;
-  Object.assign(found, shellsByPlace(places.shells.get(key) ?? [], {}, unclear));
-  return { engine, fit, position, source, parts: found, unclear };
-}
-
-/** A fit that the user's row names, wholly or in part. */
-function placeRow(source: FitRow, names: Names, places: Places): PlacedFit {
-  const { engine, fit, position } = source;
-  const key = placeKey(source);
-  const unclear: string[] = [];
-  const found: PlacedFit['parts'] = {};
-  const named = (slot: PlacedSlot, name: string | undefined, lists: readonly (keyof PartsOfBook)[]) => {
-    if (name === undefined) return;
-    const list = lists.find((list) => names[list].has(nameKey(name)));
-    const part = list && names[list].get(nameKey(name));
-    if (part) found[slot] = part;
-    else unclear.push(`${SLOT_WORDS[slot]} names ${name}, which no row of ${listsOf(slot, fit)} has`);
-  };
-  named('journal', source.journal, ['journals']);
-  named('bore', source.bore, boreLists(fit));
-  named('upper', source.upper, ['shells']);
-  named('lower', source.lower, ['shells']);
-  // A cell that was refused is not blank: nothing is put in its stead.
-  const isRefused = source.bad.some(({ header }) => header !== 'Strip reading');
-  if (isRefused) return { engine, fit, position, source, parts: found, unclear };
-  if (source.journal === undefined) {
-    const journal = onlyPart(places.journals.get(key), unclear);
-    if (journal) found.journal = journal;
-  }
-  if (source.bore === undefined) {
-    const bore = onlyPart(places.bores.get(key), unclear);
-    if (bore) found.bore = bore;
-  }
-  const typed = { upper: source.upper !== undefined, lower: source.lower !== undefined };
-  if (!typed.upper || !typed.lower) {
-    const there = (places.shells.get(key) ?? []).filter(
-      (part) => part !== found.upper && part !== found.lower,
-    );
-    Object.assign(found, shellsByPlace(there, typed, unclear));
-  }
-  unclear.push(...wrongHalves(found));
-  return { engine, fit, position, source, parts: found, unclear };
-}
-
-function boreLists(fit: string): (keyof PartsOfBook)[] {
-  if (nameKey(fit) === 'big end') return ['rods'];
-  return nameKey(fit) === 'main' ? ['cases'] : ['rods', 'cases'];
-}
-
-function listsOf(slot: PlacedSlot, fit: string): string {
-  if (slot === 'journal') return 'Journals';
-  if (slot !== 'bore') return 'Shells';
-  if (nameKey(fit) === 'big end') return 'Rods';
-  return nameKey(fit) === 'main' ? 'Cases' : 'Rods or Cases';
-}
-
-function onlyPart(there: readonly PartResult[] | undefined, unclear: string[]): PartResult | undefined {
-  if (!there || there.length < 2) return there?.[0];
-  unclear.push(tooMany(there[0]!.row.sheet, there));
-  return undefined;
-}
-
-function tooMany(sheet: string, there: readonly PartResult[]): string {
-  return `${there.map(({ row }) => row.name).join(', ')} of ${sheet} all stand at this place: name one in Fits`;
-}
-
-/** Fills the halves that no cell names from the shells at the place, in row order. */
-function shellsByPlace(
-  there: readonly PartResult[],
-  typed: { upper?: boolean; lower?: boolean },
-  unclear: string[],
-): Partial<Record<'upper' | 'lower', PartResult>> {
-  const of = (half: Half) => there.filter(({ row }) => halfOf(row) === half);
-  if (typed.upper || typed.lower) {
-    // One named half leaves the other to the part whose Half is exactly that, which a refused cell may have said.
-    const half = typed.upper ? 'lower' : 'upper';
-    const part = onlyPart([...of(half), ...there.filter(({ row }) => isHalfRefused(row))], unclear);
-    return part ? { [half]: part } : {};
-  }
-  const found: Partial<Record<'upper' | 'lower', PartResult>> = {};
-  const [uppers, lowers, eithers] = [of('upper'), of('lower'), of('either')];
-  const free = (uppers.length === 0 ? 1 : 0) + (lowers.length === 0 ? 1 : 0);
-  if (uppers.length > 1 || lowers.length > 1 || eithers.length > free) {
-    unclear.push(tooMany('Shells', there));
-    return {};
-  }
-  if (uppers[0]) found.upper = uppers[0];
-  if (lowers[0]) found.lower = lowers[0];
-  const rest = [...eithers];
-  if (rest.length === 1 && free === 2 && rest[0]!.row.quantity > 1) rest.push(rest[0]!);
-  for (const half of ['upper', 'lower'] as const) {
-    if (found[half]) continue;
-    const next = rest.shift();
-    if (next) found[half] = next;
-  }
-  return found;
-}
-
-function wrongHalves({ upper, lower }: PlacedFit['parts']): string[] {
-  const faults: string[] = [];
-  for (const [half, part] of [
-    ['upper', upper],
-    ['lower', lower],
-  ] as const) {
-    if (!part) continue;
-    const { row } = part;
-    if (isHalfRefused(row)) continue;
-    if (row.half === undefined) faults.push(`shell ${row.name} has no Half: type upper, lower or either`);
-    else if (row.half !== half && row.half !== 'either')
-      faults.push(`shell ${row.name} is ${row.half}, named as ${half}`);
-  }
-  if (upper && upper === lower && upper.row.quantity < 2) {
-    faults.push(`shell ${upper.row.name} stands on both halves with Quantity ${upper.row.quantity}`);
-  }
-  return faults;
-}
-
 /** A part that more fits take than there are of it makes all of them unclear. */
 function refuseOverused(fits: readonly PlacedFit[]): PlacedFit[] {
   const taken = new Map<PartResult, number>();
-  for (const { parts } of fits) {
-    for (const part of Object.values(parts)) taken.set(part, (taken.get(part) ?? 0) + 1);
+  for (const fit of fits) {
+    for (const part of partsOf(fit)) taken.set(part, (taken.get(part) ?? 0) + 1);
   }
   const reasons = new Map<PartResult, string>();
   for (const [part, count] of taken) {
@@ -249,7 +229,7 @@ function refuseOverused(fits: readonly PlacedFit[]): PlacedFit[] {
     const { upper, lower } = fit.parts;
     // A shell with Quantity 1 on both halves has been named already.
     const parts = new Set(
-      Object.values(fit.parts).filter((part) => part !== upper || part !== lower || part.row.quantity > 1),
+      partsOf(fit).filter((part) => part !== upper || part !== lower || part.row.quantity > 1),
     );
     const overused = [...parts].flatMap((part) => reasons.get(part) ?? []);
     return overused.length === 0 ? fit : { ...fit, unclear: [...fit.unclear, ...overused] };

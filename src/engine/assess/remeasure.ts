@@ -13,8 +13,8 @@ import {
   openVerdicts,
   type RepeatPlan,
 } from './measuring-plan.js';
-import type { PartResult } from './part.js';
-import type { PartsOfBook } from './places.js';
+import type { PartResult } from './part-result.js';
+import { type PartsOfBook, partsOf } from './places.js';
 import {
   fitWords,
   gaugeWords,
@@ -44,7 +44,7 @@ const REPEATS_WILL_DO = 0.5;
 const WORTH_REPEATING = 0.05;
 
 export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[], context: Context): Remeasure[] {
-  const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
+  const all = parts.all();
   const open = openVerdicts(fits, context.book.setup.confidence);
   const wanted = [...unread(all, fits), ...nearLimits(all, open, context)];
   return wanted
@@ -58,14 +58,13 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
   const fitsOf = new Map<PartResult, FitResult[]>();
   for (const fit of fits) {
     if (fit.status !== 'bad reading' && fit.status !== 'not measured') continue;
-    for (const part of new Set(Object.values(fit.parts)))
-      fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
+    for (const part of new Set(partsOf(fit))) fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
   }
   /** A fit that waits for two parts is decided by half for each. */
   const waiting = (part: PartResult) =>
     (fitsOf.get(part) ?? [])
       .filter(({ status }) => status === part.status)
-      .reduce((sum, fit) => sum + 1 / new Set(Object.values(fit.parts).filter(isUnread)).size, 0);
+      .reduce((sum, fit) => sum + 1 / new Set(partsOf(fit).filter(isUnread)).size, 0);
   return all.flatMap((part): Wanted[] => {
     const { row } = part;
     const entry = (spot: string, why: string, rank: number, worth: number): Wanted => ({
@@ -99,7 +98,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
   const words = new Map<RepeatPlan, string>();
   const wanted: Wanted[] = [];
   for (const fit of open.fits) {
-    const own = [...new Set(Object.values(fit.parts))];
+    const own = [...new Set(partsOf(fit))];
     const plans = [...own.map(ofPart), own.length > 1 ? bestRepeats(own, open) : undefined];
     const best = plans
       .filter((plan) => plan !== undefined)
@@ -149,7 +148,7 @@ function withGauge(fit: FitResult, { part, gauge, readings, chance }: GaugePlan,
 
 /** A fit that repeats do not decide: its row names the part whose gauge counts most. */
 function withoutRepeats(fit: FitResult, advice: string, context: Context): Wanted {
-  const part = neededGauge(fit, context)?.part ?? fit.parts.bore!;
+  const part = neededGauge(fit, context)?.part ?? partsOf(fit)[0]!;
   return {
     ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, part.spots) },
     why: [fitWords(fit), advice].join('; '),

@@ -4,11 +4,19 @@ import type { RanAt, Stock, StockEngine, StockJournal, StockNewShell } from '../
 import type { LimitsRow, NewShellRow, PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import type { BadCell } from '../book/problems.js';
+import { CASES } from '../input-sheets/cases.js';
+import { JOURNALS } from '../input-sheets/journals.js';
+import { RODS } from '../input-sheets/rods.js';
+import { SHELLS } from '../input-sheets/shells.js';
+import { SHELL_BEARING } from '../kinds/shell-bearing.js';
 import { type Context, groupBy, kindKey } from './context.js';
-import type { PartResult } from './part.js';
+import type { PartResult } from './part-result.js';
 import type { PartsOfBook } from './places.js';
 
-const MATCHED_FITS = ['big end', 'main'];
+/** A main keeps the case bore of its place; matching chooses only its shells. */
+function isMain({ fit }: PartRow): boolean {
+  return nameKey(fit) === CASES.fit;
+}
 
 /** Why a part may not be matched; undefined where it may. */
 export function reasonNotUsed({ row, status }: PartResult): string | undefined {
@@ -38,20 +46,20 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
   const { setup } = book;
   const journals = new Map<StockJournal, PartResult>();
   const cases = new Map<StockJournal, PartResult>();
-  const casesAt = groupBy(parts.cases, ({ row }) => `${nameKey(row.engine)}\u0000${nameKey(row.position)}`);
-  const matched = parts.journals.filter(
-    ({ row }) => row.engine !== '' && MATCHED_FITS.includes(nameKey(row.fit)),
-  );
+  const mains = parts.of(CASES.name).filter(({ row }) => isMain(row));
+  const casesAt = groupBy(mains, ({ row }) => `${nameKey(row.engine)}\u0000${nameKey(row.position)}`);
+  const matched = parts
+    .of(JOURNALS.name)
+    .filter(({ row }) => row.engine !== '' && SHELL_BEARING.words.includes(nameKey(row.fit)));
   const engines: StockEngine[] = [];
   for (const [name, group] of groupBy(matched, ({ row }) => nameKey(row.engine))) {
     const own: StockJournal[] = [];
     for (const part of group) {
       const { row } = part;
-      const isMain = nameKey(row.fit) === 'main';
       const there = casesAt.get(`${nameKey(row.engine)}\u0000${nameKey(row.position)}`) ?? [];
       const housing = there[0];
       // A main whose case is not in the stock is outside.
-      if (isMain && !housing) continue;
+      if (isMain(row) && !housing) continue;
       const housingIsUsable = housing && there.length === 1 && reasonNotUsed(housing) === undefined;
       const journal: StockJournal = {
         ...kindOf(row),
@@ -59,7 +67,7 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
         position: nameKey(row.position),
         part: reasonNotUsed(part) === undefined ? part.measured : undefined,
         caseBore:
-          isMain && housing
+          isMain(row) && housing
             ? {
                 name: housing.row.name,
                 part: housingIsUsable ? housing.measured : undefined,
@@ -68,7 +76,7 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
             : undefined,
       };
       journals.set(journal, part);
-      if (isMain && housing) cases.set(journal, housing);
+      if (isMain(row) && housing) cases.set(journal, housing);
       own.push(journal);
     }
     if (own.length > 0) engines.push({ name, journals: own });
@@ -96,14 +104,14 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
         massSpread: row.massSpread ?? setup.massSpread,
       })),
       engines,
-      rods: usable(parts.rods).map(({ row, part }) => ({
+      rods: usable(parts.of(RODS.name)).map(({ row, part }) => ({
         name: row.name,
         engineType: nameKey(row.engineType!),
         part,
         mass: row.mass,
         ran: ranAt(row),
       })),
-      shells: usable(parts.shells).flatMap(({ row, part }) =>
+      shells: usable(parts.of(SHELLS.name)).flatMap(({ row, part }) =>
         row.half === undefined
           ? []
           : [

@@ -9,6 +9,10 @@ import type { Measure, Window } from '../../maths/suggestions/windows.js';
 import { systematicVariance } from '../../maths/uncertainty.js';
 import type { NewShellRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
+import { CASES } from '../input-sheets/cases.js';
+import { JOURNALS } from '../input-sheets/journals.js';
+import { RODS } from '../input-sheets/rods.js';
+import { SHELLS } from '../input-sheets/shells.js';
 import { type Context, kindKey } from './context.js';
 import type { PartsOfBook } from './places.js';
 import { type BookStock, newShellOf } from './stock.js';
@@ -47,7 +51,7 @@ function factsOf(parts: PartsOfBook, { stock, journals }: BookStock, context: Co
       return known.get(key);
     },
     undersizesOf: (kind) => {
-      const own = parts.journals.filter(({ row }) => nameKey(row.fit) === kind.fit);
+      const own = parts.of(JOURNALS.name).filter(({ row }) => nameKey(row.fit) === kind.fit);
       const ofType = own.filter(({ row }) => nameKey(row.engineType ?? '') === kind.engineType);
       return stepsOf(context, kind.engineType, kind.fit).map(({ step, from, to }) => ({
         step,
@@ -66,14 +70,15 @@ function factsOf(parts: PartsOfBook, { stock, journals }: BookStock, context: Co
 
 function kindParts(
   kind: FitKind,
-  { rods, cases, shells }: PartsOfBook,
+  parts: PartsOfBook,
   rules: FitRules,
   newShells: KindParts['newShells'],
   context: Context,
 ): KindParts | undefined {
   const limits = rules.limitsOf(kind);
   if (!limits) return undefined;
-  const bores = kind.fit === 'main' ? cases : rods;
+  const shells = parts.of(SHELLS.name);
+  const bores = parts.of(kind.fit === CASES.fit ? CASES.name : RODS.name);
   const boresOfType = bores.filter(({ row }) => nameKey(row.engineType ?? '') === kind.engineType);
   const shellsOfType = shells.filter(({ row }) => nameKey(row.engineType ?? '') === kind.engineType);
   const shellsOfKind = shellsOfType.filter(({ row }) => nameKey(row.fit) === kind.fit);

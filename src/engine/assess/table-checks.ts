@@ -8,15 +8,26 @@ import {
   crossedLimits,
   type SelectionFinding,
 } from '../../maths/tables.js';
-import type { Book, ClassOf, ClassRow, TableRow } from '../book/book.js';
+import type { Book, ClassOf, ClassRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { type BadCell, reasonOf } from '../book/problems.js';
+import type { TableRow } from '../book/read-row.js';
 import { type Context, groupBy, kindKey } from './context.js';
 import { type Findings, Gathered } from './findings.js';
 import { undersizeFindings } from './undersize-checks.js';
 import { lengthText } from './words.js';
 
-export type CheckedSheet = 'Limits' | 'Classes' | 'Selection' | 'Undersizes' | 'Gauges' | 'Materials';
+/** The tables that are checked, by their names in the records. */
+export const CHECKED_SHEETS = [
+  'Limits',
+  'Classes',
+  'Selection',
+  'Undersizes',
+  'Gauges',
+  'Materials',
+] as const;
+
+export type CheckedSheet = (typeof CHECKED_SHEETS)[number];
 
 export interface TableRowResult {
   readonly row: number;

@@ -4,7 +4,7 @@ import type { Measure, Window } from '../../maths/suggestions/windows.js';
 import { spotVariance } from '../../maths/uncertainty.js';
 import { nameKey } from '../book/names.js';
 import { groupBy } from './context.js';
-import type { PartResult } from './part.js';
+import type { PartResult } from './part-result.js';
 import { reasonNotUsed } from './stock.js';
 
 /** Parts of the kind itself; where none is measured, the next best ones. */

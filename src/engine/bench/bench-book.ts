@@ -5,11 +5,12 @@
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { assessMeasured, type Measured } from '../assess/assess.js';
 import { groupBy } from '../assess/context.js';
-import type { PartRow, PartSheet } from '../book/book.js';
+import type { PartRow } from '../book/book.js';
 import { headerKey, nameKey } from '../book/names.js';
 import { openBook } from '../book/open-book.js';
-import { ownColumnsOf } from '../book/own-columns.js';
-import { describe, isBlank, type ReadingColumn, type Table } from '../book/table.js';
+import { describe } from '../book/problems.js';
+import { isBlank, type ReadingColumn, type Table } from '../book/table.js';
+import { ownHeaders } from '../columns/result-headers.js';
 import { readBook } from '../run-book.js';
 import type { Cell, WorkbookModel } from '../workbook-model.js';
 import { modelAround } from './model-around.js';
@@ -19,11 +20,9 @@ import { readTyped, type TypedReading } from './typed-reading.js';
 export type { CellFill } from './pending-fills.js';
 export type { TypedReading } from './typed-reading.js';
 
-export const PART_SHEETS: readonly PartSheet[] = ['Journals', 'Rods', 'Cases', 'Shells'];
-
 /** A spot of a part that a reading can go to. */
 export interface Spot {
-  readonly sheet: PartSheet;
+  readonly sheet: string;
   readonly row: number;
   readonly part: string;
   readonly column: ReadingColumn;
@@ -73,42 +72,41 @@ export class BenchBook {
 
   /** Whether the book holds results of an earlier run, which new readings make stale. */
   get hasResults(): boolean {
-    return [...this.measured.book.tables.values()].some(
-      (table) => ownColumnsOf(table.name, table.sheet) !== undefined,
-    );
+    return this.measured.book.own.size > 0;
   }
 
-  table(sheet: PartSheet): Table | undefined {
+  table(sheet: string): Table | undefined {
     return this.measured.book.tables.get(sheet);
   }
 
   parts(): PartRow[] {
-    const { journals, rods, cases, shells } = this.measured.book;
-    return [...journals, ...rods, ...cases, ...shells];
+    return this.measured.book.parts.all();
   }
 
-  partAt(sheet: PartSheet, row: number): PartRow {
+  partAt(sheet: string, row: number): PartRow {
     return this.byRow.get(rowKey(sheet, row))!;
   }
 
   /** Rows with the name; several where the name stands more than once, or in several sheets. */
-  partsNamed(name: string, sheet?: PartSheet): PartRow[] {
+  partsNamed(name: string, sheet?: string): PartRow[] {
     const named = this.byName.get(nameKey(name)) ?? [];
     return sheet === undefined ? named : named.filter((part) => part.sheet === sheet);
   }
 
   /** The readings of a part by column, in grains as read: neither corrected nor averaged. */
-  readings(sheet: PartSheet, row: number): ReadonlyMap<number, Grain> {
+  readings(sheet: string, row: number): ReadonlyMap<number, Grain> {
     return this.readingsByPart.get(rowKey(sheet, row)) ?? new Map();
   }
 
   /** A part and the fits that it stands in, computed from the cells as they are now. */
-  around(sheet: PartSheet, row: number): Measured {
+  around(sheet: string, row: number): Measured {
     const { book, fits } = this.measured;
-    return assessMeasured(openBook(modelAround(this.model, book, fits, { sheet, row }), book.setup));
+    return assessMeasured(
+      openBook(modelAround(this.model, book, fits, { sheet, row }), book.setup, ownHeaders),
+    );
   }
 
-  cell(sheet: PartSheet, row: number, column: number): Cell | undefined {
+  cell(sheet: string, row: number, column: number): Cell | undefined {
     return this.table(sheet)?.sheet.rows[row]?.[column];
   }
 
@@ -118,7 +116,7 @@ export class BenchBook {
   }
 
   /** What a cell holds, as it would be typed; blank for nothing. */
-  textAt(sheet: PartSheet, row: number, column: number): string {
+  textAt(sheet: string, row: number, column: number): string {
     const content = this.cell(sheet, row, column)?.content;
     return content === undefined ? '' : String(content.value);
   }
@@ -153,14 +151,14 @@ export class BenchBook {
    * The column of a spot by its name, `A 0 #2`; a repeat that the sheet lacks gets a new column at the right end.
    * @returns undefined where there is none and none can be made
    */
-  columnNamed(sheet: PartSheet, spot: string, { make = false } = {}): ReadingColumn | undefined {
+  columnNamed(sheet: string, spot: string, { make = false } = {}): ReadingColumn | undefined {
     const find = () =>
       this.table(sheet)?.readingColumns.find((column) => headerKey(spotName(column)) === headerKey(spot));
     const known = find();
     if (known || !make) return known;
     const table = this.table(sheet);
     // Behind the program's own columns no other may stand, and before them a column would move what formulas name.
-    if (!table || ownColumnsOf(sheet, table.sheet)) return undefined;
+    if (!table || this.measured.book.own.has(sheet)) return undefined;
     const first = table.readingColumns.find(
       (column) => headerKey(spotName(column)) === headerKey(spot.split('#')[0]!),
     );
@@ -222,7 +220,7 @@ export class BenchBook {
   }
 
   /** What a cell holds, for messages. */
-  shown(sheet: PartSheet, row: number, column: number): string {
+  shown(sheet: string, row: number, column: number): string {
     const cell = this.cell(sheet, row, column);
     return cell ? describe(cell) : 'nothing';
   }
@@ -237,4 +235,4 @@ function withoutFormulas(model: WorkbookModel): WorkbookModel {
   return { ...model, sheets };
 }
 
-const rowKey = (sheet: PartSheet, row: number) => `${sheet} ${row}`;
+const rowKey = (sheet: string, row: number) => `${sheet} ${row}`;

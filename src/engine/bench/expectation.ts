@@ -10,15 +10,18 @@ import {
   slipOf,
 } from '../../maths/plausibility.js';
 import { kindKey } from '../assess/context.js';
+import { roleOf } from '../assess/part-checks.js';
 import { lengthText } from '../assess/words.js';
 import type { PartRow } from '../book/book.js';
+import { partSheet } from '../input-sheets/index.js';
+import type { RoleCheck } from '../input-sheets/roles.js';
 import { type BenchBook, type Spot, sameSpot, spotName, type TypedReading } from './bench-book.js';
 
 export function expectationOf(book: BenchBook, spot: Spot): Expectation {
   const part = book.partAt(spot.sheet, spot.row);
   const own = book.readings(spot.sheet, spot.row);
   return {
-    kind: spot.sheet === 'Shells' ? 'wall' : 'diameter',
+    kind: partSheet(spot.sheet).readings === 'walls' ? 'wall' : 'diameter',
     limits: limitsOf(book, part),
     sisters: [...own].filter(([column]) => column !== spot.column.column).map(([, value]) => value),
     peers: peersOf(book, part),
@@ -28,10 +31,12 @@ export function expectationOf(book: BenchBook, spot: Spot): Expectation {
 function limitsOf(book: BenchBook, part: PartRow): Range | undefined {
   const { context } = book.measured;
   const limits = context.limitsOf(part.engineType, part.fit);
+  const firstOf = ({ limits: keys }: RoleCheck) =>
+    keys.map((key) => limits?.[key]).find((limit) => typeof limit === 'number');
   const range = (low: Grain | undefined, high: Grain | undefined): Range | undefined =>
     low === undefined && high === undefined ? undefined : { low: low ?? high!, high: high ?? low! };
-  if (part.sheet === 'Journals') return range(limits?.wearLimit ?? limits?.journalMin, limits?.journalMax);
-  if (part.sheet !== 'Shells') return range(limits?.boreMin, limits?.boreMax);
+  const [least, greatest] = roleOf(part).checks;
+  if (least && greatest) return range(firstOf(least), firstOf(greatest));
   const { classes } = context.classesOf(part.engineType, part.fit, 'shell');
   const kind = kindKey(part.engineType ?? '', part.fit);
   const sold = context.book.newShells.filter((row) => kindKey(row.engineType, row.fit) === kind);
@@ -59,7 +64,9 @@ export function usualText(book: BenchBook, spot: Spot): string {
   const others = rangeOf(peers);
   const text = (range: Range) => rangeText(book, range);
   return [
-    ...(limits ? [`usual ${text(limits)} (${spot.sheet === 'Shells' ? 'its classes' : 'Limits'})`] : []),
+    ...(limits
+      ? [`usual ${text(limits)} (${partSheet(spot.sheet).role === 'wall' ? 'its classes' : 'Limits'})`]
+      : []),
     ...(own ? [`other spots ${text(own)}`] : []),
     ...(others && !limits && !own ? [`other parts ${text(others)}`] : []),
   ].join('; ');

@@ -1,7 +1,8 @@
 /** Finds what a user names: `B1`, `Rods 1`, `B1 A 90`. */
 import { headerKey } from '../book/names.js';
 import { quoted } from '../book/problems.js';
-import { type BenchBook, PART_SHEETS, type Spot, spotName } from './bench-book.js';
+import { partSheets } from '../input-sheets/index.js';
+import { type BenchBook, type Spot, spotName } from './bench-book.js';
 
 export type FoundSpots =
   | { readonly spots: readonly Spot[]; readonly isOneSpot: boolean }
@@ -10,7 +11,7 @@ export type FoundSpots =
 /** Every spot of the part, or the one that is named behind it. */
 export function findSpots(book: BenchBook, text: string): FoundSpots {
   const words = text.split(/\s+/);
-  const sheet = PART_SHEETS.find((name) => headerKey(name) === headerKey(words[0]!));
+  const sheet = partSheets().find(({ name }) => headerKey(name) === headerKey(words[0]!))?.name;
   const inSheet = sheet && words.length > 1 ? findIn(book, words.slice(1), sheet) : undefined;
   return (
     inSheet ??

@@ -3,8 +3,7 @@
  * added. The last field is a checksum (CRC-32 of what is before it), so that a line cut short or damaged is noticed.
  */
 import { crc32 } from 'node:zlib';
-import type { PartSheet } from '../book/book.js';
-import { PART_SHEETS } from './bench-book.js';
+import { partSheets } from '../input-sheets/index.js';
 
 export type LogKind = 'reading' | 'undo' | 'note' | 'temperature' | 'gauge' | 'written';
 
@@ -13,7 +12,7 @@ export interface LogEntry {
   readonly time: string;
   readonly kind: LogKind;
   /** Undefined only where the book was written. */
-  readonly sheet: PartSheet | undefined;
+  readonly sheet: string | undefined;
   readonly part: string;
   /** A spot, or the header of another column. */
   readonly spot: string;
@@ -62,11 +61,11 @@ export function parseLogLine(line: string): LogEntry | undefined {
   const fields = text.split('\t').map(unescaped);
   if (fields.length !== FIELDS.length) return undefined;
   const entry = Object.fromEntries(FIELDS.map((field, place) => [field, fields[place]!]));
-  const isKnown = KINDS.includes(entry.kind!) && (entry.sheet === '' || isPartSheet(entry.sheet!));
+  const isKnown = KINDS.includes(entry.kind!) && (entry.sheet === '' || isKnownSheet(entry.sheet!));
   return isKnown ? ({ ...entry, sheet: entry.sheet || undefined } as unknown as LogEntry) : undefined;
 }
 
-const isPartSheet = (name: string) => (PART_SHEETS as readonly string[]).includes(name);
+const isKnownSheet = (name: string) => partSheets().some((sheet) => sheet.name === name);
 
 function checksum(text: string): string {
   return crc32(text).toString(16).padStart(8, '0');

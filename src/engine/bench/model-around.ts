@@ -1,13 +1,15 @@
 /** One part of a workbook with all that its verdicts need, so that a reading is judged without reading a whole stock. */
 import type { FitResult } from '../assess/fit.js';
-import type { Book, PartSheet } from '../book/book.js';
-import type { SheetName } from '../book/input-sheets.js';
+import { partsOf } from '../assess/places.js';
+import type { Book } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { headerRowOf } from '../book/table.js';
+import { FITS } from '../input-sheets/fits.js';
+import { isPartSheet } from '../input-sheets/index.js';
 import type { SheetModel, WorkbookModel } from '../workbook-model.js';
 
 interface Place {
-  readonly sheet: PartSheet;
+  readonly sheet: string;
   readonly row: number;
 }
 
@@ -21,28 +23,26 @@ export function modelAround(
   fits: readonly FitResult[],
   { sheet, row }: Place,
 ): WorkbookModel {
-  const own = fits.filter(({ parts }) =>
-    Object.values(parts).some((part) => part.row.sheet === sheet && part.row.row === row),
+  const own = fits.filter((fit) =>
+    partsOf(fit).some((part) => part.row.sheet === sheet && part.row.row === row),
   );
-  const rows = new Map<SheetName, Set<number>>([[sheet, new Set([row])]]);
-  const take = (name: SheetName, number: number) => {
+  const rows = new Map<string, Set<number>>([[sheet, new Set([row])]]);
+  const take = (name: string, number: number) => {
     rows.set(name, (rows.get(name) ?? new Set()).add(number));
   };
-  const all = [...book.journals, ...book.rods, ...book.cases, ...book.shells];
-  for (const { parts, source } of own) {
-    if (source) take('Fits', source.row);
-    for (const { row: part } of Object.values(parts)) {
+  for (const fit of own) {
+    if (fit.source) take(FITS.name, fit.source.row);
+    for (const { row: part } of partsOf(fit)) {
       take(part.sheet, part.row);
       // A name that stands twice is a fault of both rows.
-      for (const other of all) {
-        if (other.sheet === part.sheet && nameKey(other.name) === nameKey(part.name))
-          take(other.sheet, other.row);
+      for (const other of book.parts.of(part.sheet)) {
+        if (nameKey(other.name) === nameKey(part.name)) take(other.sheet, other.row);
       }
     }
   }
   const sheets = [...book.tables].flatMap(([name, table]): SheetModel[] => {
     const current = model.sheets.find((known) => known.name === table.sheet.name)!;
-    if (!['Journals', 'Rods', 'Cases', 'Shells', 'Fits'].includes(name)) return [current];
+    if (name !== FITS.name && !isPartSheet(table.record)) return [current];
     const kept: SheetModel['rows'] = [];
     for (const number of [headerRowOf(current), ...(rows.get(name) ?? [])]) {
       const cells = current.rows[number];

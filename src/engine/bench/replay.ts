@@ -1,7 +1,7 @@
 /** Takes up a log where it was left: what it holds and the book's file does not yet, goes into the book. */
 import { toNumber } from '../../maths/decimal.js';
 import { quoted } from '../book/problems.js';
-import { type BenchBook, PART_SHEETS, type Spot } from './bench-book.js';
+import type { BenchBook, Spot } from './bench-book.js';
 import type { LogEntry } from './log-line.js';
 import { rowValue } from './scribe.js';
 
@@ -35,7 +35,7 @@ export function replay(book: BenchBook, entries: readonly LogEntry[]): Replayed 
         `${book.file}: its log has ${quoted(typed)} for ${sheet} ${quoted(part)} ${spot}, but ${found}; ` +
           'the book stays as it is; type the reading again if it is the right one.',
       );
-    const rows = sheet && PART_SHEETS.includes(sheet) ? book.partsNamed(part, sheet) : [];
+    const rows = sheet ? book.partsNamed(part, sheet) : [];
     if (!sheet || rows.length !== 1) {
       refuse(rows.length === 0 ? 'the book has no such part' : 'several parts have that name');
       continue;

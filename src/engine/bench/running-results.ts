@@ -1,28 +1,30 @@
 /** What can be said of a part and its fits as soon as a reading is in. */
 import type { FitResult } from '../assess/fit.js';
-import type { PartResult } from '../assess/part.js';
+import type { PartResult } from '../assess/part-result.js';
+import { partsOf } from '../assess/places.js';
 import { lengthText } from '../assess/words.js';
+import { sizeHeader } from '../columns/part-columns.js';
+import { partSheet } from '../input-sheets/index.js';
 import type { BenchBook, Spot } from './bench-book.js';
 
 /** Lines such as `B1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
 export function runningResults(book: BenchBook, { sheet, row }: Spot): string[] {
   const { parts, fits } = book.around(sheet, row);
-  const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
-  const part = all.find((known) => known.row.sheet === sheet && known.row.row === row);
+  const part = parts.of(sheet).find((known) => known.row.row === row);
   if (!part?.form) return part?.status === 'bad reading' ? [`${part.row.name}: ${part.why.join('; ')}`] : [];
   const text = (length: number) => lengthText(length, book.unit);
   const open = openSpots(book, part);
   const { size, outOfRound, taper } = part.form;
   const form = [
-    `${sheet === 'Shells' ? 'wall' : 'size'} ${text(size)}`,
+    `${sizeHeader(partSheet(sheet).readings).toLowerCase()} ${text(size)}`,
     ...(outOfRound === undefined ? [] : [`out of round ${text(outOfRound)}`]),
     ...(taper === undefined ? [] : [`taper ${text(taper)}`]),
   ].join(', ');
-  const own = fits.filter((fit) => Object.values(fit.parts).includes(part) && fit.clearance !== undefined);
+  const own = fits.filter((fit) => partsOf(fit).includes(part) && fit.clearance !== undefined);
   return [
     `${part.row.name}: ${form}; ${verdictText(part.status, part.why)}${soFar(open)}`,
     ...own.map((fit) => {
-      const parts = [...new Set(Object.values(fit.parts))];
+      const parts = [...new Set(partsOf(fit))];
       return fitLine(fit, text) + soFar(parts.reduce((sum, each) => sum + openSpots(book, each), 0));
     }),
   ];

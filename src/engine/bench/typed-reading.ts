@@ -1,10 +1,10 @@
 /** What a typed text says at a spot, by the very rules that a typed cell is read by. */
 import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
-import { INPUT_SHEETS } from '../book/input-sheets.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
 import { quoted } from '../book/problems.js';
-import { RULES } from '../book/rules.js';
+import { Row } from '../book/row.js';
 import { type ReadingColumn, Table } from '../book/table.js';
+import { SIZE } from '../input-sheets/quantities.js';
 import type { Cell } from '../workbook-model.js';
 
 /** A typed reading as it goes into its cell. */
@@ -29,10 +29,9 @@ export function readTyped(
   const rows: (Cell | undefined)[][] = [];
   rows[table.headerRow] = table.sheet.rows[table.headerRow]!;
   rows[row] = cells;
-  const layout = INPUT_SHEETS[table.name];
-  const alone = new Table(table.name, { name: table.sheet.name, rows }, layout, table.units, table.width);
-  const own = alone.row(row);
-  const read = own.reading(column, RULES.size);
+  const alone = new Table(table.record, { name: table.sheet.name, rows }, table.units, table.width);
+  const own = new Row(alone, row);
+  const read = own.reading(column, SIZE);
   const [bad] = own.bad;
   if (!read || bad) {
     return { fault: `found ${bad?.found ?? 'nothing'}; expected ${bad?.expected ?? 'a length'}` };

@@ -1,7 +1,12 @@
 /** A blank measurement workbook as plain data: what each sheet asks for, before it is drawn as cells. */
 
-import { INPUT_SHEETS, SETUP_ITEMS, type SheetName } from '../book/input-sheets.js';
 import { CAUTION } from '../caution.js';
+import { GAUGE_STUDY } from '../input-sheets/gauge-study.js';
+import { GAUGES } from '../input-sheets/gauges.js';
+import { inputSheet } from '../input-sheets/index.js';
+import { columnsOf as columnsOfSheet } from '../input-sheets/input-sheet.js';
+import { LIMITS } from '../input-sheets/limits.js';
+import { SETUP_ITEMS } from '../input-sheets/setup.js';
 import {
   type BlankGauge,
   type EngineDescription,
@@ -97,12 +102,12 @@ const KINDS: Readonly<Record<string, InputKind>> = {
 
 /** The columns that matter for a first measurement; the others may be added by hand. */
 function columnsOf(
-  sheet: SheetName,
+  sheet: string,
   headers: readonly string[],
   choices: Readonly<Record<string, BlankColumn['choices']>> = {},
 ): BlankColumn[] {
   return headers.map((header) => {
-    const known = INPUT_SHEETS[sheet].columns.find((column) => column.header === header)!;
+    const known = columnsOfSheet(inputSheet(sheet)!).find((column) => column.header === header)!;
     const chosen = choices[header];
     return {
       header,
@@ -115,7 +120,7 @@ function columnsOf(
 }
 
 function sheetOf(
-  name: SheetName,
+  name: string,
   columns: readonly BlankColumn[],
   rows: readonly Values[],
   figure?: Figure,
@@ -159,7 +164,7 @@ export function setupChoices(row: number): { help: string; choices: readonly str
 }
 
 function limitsSheet(description: EngineDescription): BlankSheet {
-  const headers = INPUT_SHEETS.Limits.columns
+  const headers = columnsOfSheet(LIMITS)
     .map(({ header }) => header)
     .filter((header) => !['Aim', 'Neighbour spread', 'Mass spread'].includes(header));
   const columns = columnsOf('Limits', headers).map((column): BlankColumn => {
@@ -187,7 +192,7 @@ function gaugeNames({ journalGauge, boreGauge, wallGauge }: EngineDescription): 
 function gaugesSheet(description: EngineDescription): BlankSheet {
   const columns = columnsOf(
     'Gauges',
-    INPUT_SHEETS.Gauges.columns.map(({ header }) => header),
+    columnsOfSheet(GAUGES).map(({ header }) => header),
   ).map((column) => ({ ...column, width: 16 }));
   const rows = gaugeNames(description).map(({ name, maxError }) => ({
     Gauge: name,
@@ -305,7 +310,7 @@ function readingColumn(header: string, of: string, { unit }: EngineDescription):
 }
 
 function studySheet(gauges: readonly BlankGauge[]): BlankSheet {
-  const headers = INPUT_SHEETS['Gauge study'].columns.map(({ header }) => header);
+  const headers = columnsOfSheet(GAUGE_STUDY).map(({ header }) => header);
   const columns = columnsOf('Gauge study', headers);
   const rows = Array.from({ length: STUDY.trials }, (_, trial) =>
     STUDY.persons.flatMap((person) =>

@@ -282,12 +282,7 @@ function checkSpots(description: EngineDescription, texts: DescriptionTexts): vo
     const headers = readingHeaders(stations, description[name], description.repeats);
     const cells = headers.map((header) => ({ content: { kind: 'text', value: header } as const }));
     const units = { length: 'mm', temperature: 'C' } as const;
-    const table = new Table(
-      'Journals',
-      { name, rows: [cells] },
-      { columns: [], readings: 'diameters' },
-      units,
-    );
+    const table = new Table({ name, columns: {}, readings: 'diameters' }, { name, rows: [cells] }, units);
     const isPlain = headers.every((header) => splitHeader(header).unit === undefined);
     if (table.readingColumns.length === headers.length && isPlain && headers.length <= MOST_SPOTS) continue;
     const isOfStation = stations.some((station) => !/^([a-z]|front|mid|middle|centre|rear)$/i.test(station));

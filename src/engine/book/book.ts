@@ -3,9 +3,18 @@ import type { Ratio } from '../../maths/decimal.js';
 import type { Grain } from '../../maths/grain.js';
 import type { Half } from '../../maths/matching/stock.js';
 import type { LengthUnit, TemperatureUnit } from '../../maths/units.js';
+import type { CLASSES } from '../input-sheets/classes.js';
+import type { FITS } from '../input-sheets/fits.js';
+import type { InputColumns, RowValues } from '../input-sheets/input-sheet.js';
+import type { LIMITS } from '../input-sheets/limits.js';
+import type { NEW_SHELLS } from '../input-sheets/new-shells.js';
+import type { SELECTION } from '../input-sheets/selection.js';
+import type { UNDERSIZES } from '../input-sheets/undersizes.js';
 import type { WorkbookModel } from '../workbook-model.js';
-import type { SheetName } from './input-sheets.js';
+import type { BySheet } from './by-sheet.js';
+import type { OwnColumns } from './own-columns.js';
 import type { BadCell } from './problems.js';
+import type { TableRow } from './read-row.js';
 import type { BareNumber, ReadLength, Table } from './table.js';
 
 export interface Setup {
@@ -24,50 +33,21 @@ export interface Setup {
   readonly bad: readonly BadCell[];
 }
 
-/** A row of a table, with what is wrong in it. */
-export interface TableRow {
-  readonly row: number;
-  readonly bad: readonly BadCell[];
-}
+/** A row that is for one engine type and fit, each blank where its cell is. */
+type ForKind<Sheet extends { readonly columns: InputColumns }> = TableRow &
+  Omit<RowValues<Sheet['columns']>, 'engineType' | 'fit'> & {
+    readonly engineType: string;
+    readonly fit: string;
+  };
 
-export interface LimitsRow extends TableRow {
-  readonly engineType: string;
-  readonly fit: string;
-  readonly clearanceMin: Grain | undefined;
-  readonly clearanceMax: Grain | undefined;
-  readonly serviceLimit: Grain | undefined;
-  readonly aim: Grain | undefined;
-  readonly journalMin: Grain | undefined;
-  readonly journalMax: Grain | undefined;
-  readonly wearLimit: Grain | undefined;
-  readonly boreMin: Grain | undefined;
-  readonly boreMax: Grain | undefined;
-  readonly outOfRoundLimit: Grain | undefined;
-  readonly taperLimit: Grain | undefined;
-  readonly neighbourSpread: Grain | undefined;
-  readonly massSpread: number | undefined;
-  readonly journalMaterial: string | undefined;
-  readonly boreMaterial: string | undefined;
-}
+export type LimitsRow = ForKind<typeof LIMITS>;
+export type ClassRow = ForKind<typeof CLASSES>;
+export type SelectionTableRow = ForKind<typeof SELECTION>;
+export type UndersizeRow = ForKind<typeof UNDERSIZES>;
+export type NewShellRow = Omit<ForKind<typeof NEW_SHELLS>, 'price'> & { readonly price: number };
 
-export type ClassOf = 'journal' | 'bore' | 'shell';
-
-export interface ClassRow extends TableRow {
-  readonly engineType: string;
-  readonly fit: string;
-  readonly of: ClassOf | undefined;
-  readonly mark: string | undefined;
-  readonly from: Grain | undefined;
-  readonly to: Grain | undefined;
-}
-
-export interface SelectionTableRow extends TableRow {
-  readonly engineType: string;
-  readonly fit: string;
-  readonly journalMark: string | undefined;
-  readonly boreMark: string | undefined;
-  readonly shellMark: string | undefined;
-}
+/** What a size class is of. */
+export type ClassOf = NonNullable<ClassRow['of']>;
 
 export interface GaugeRow extends TableRow {
   readonly gauge: string;
@@ -84,27 +64,6 @@ export interface MaterialRow extends TableRow {
   readonly expansion: number | undefined;
 }
 
-/** What the maker lets journals be ground to. */
-export interface UndersizeRow extends TableRow {
-  readonly engineType: string;
-  readonly fit: string;
-  readonly step: string | undefined;
-  readonly journalMin: Grain | undefined;
-  readonly journalMax: Grain | undefined;
-}
-
-export interface NewShellRow extends TableRow {
-  readonly engineType: string;
-  readonly fit: string;
-  readonly half: Half | undefined;
-  readonly mark: string | undefined;
-  readonly from: Grain | undefined;
-  readonly to: Grain | undefined;
-  readonly price: number;
-  /** The undersize that it is for; undefined: any. */
-  readonly step: string | undefined;
-}
-
 /** One reading of a gauge study. */
 export interface StudyRow extends TableRow {
   readonly gauge: string;
@@ -117,10 +76,9 @@ export interface StudyRow extends TableRow {
 /** One reading cell of a part, uncorrected. */
 export type Reading = ReadLength;
 
-export type PartSheet = 'Journals' | 'Rods' | 'Cases' | 'Shells';
-
 export interface PartRow extends TableRow {
-  readonly sheet: PartSheet;
+  /** The sheet's name in the records. */
+  readonly sheet: string;
   readonly name: string;
   readonly engineType: string | undefined;
   readonly engine: string;
@@ -140,24 +98,22 @@ export interface PartRow extends TableRow {
   readonly readings: readonly Reading[];
 }
 
-export interface FitRow extends TableRow {
-  readonly engine: string;
-  readonly fit: string;
-  readonly position: string;
-  readonly journal: string | undefined;
-  readonly bore: string | undefined;
-  readonly upper: string | undefined;
-  readonly lower: string | undefined;
-  readonly strip: Grain | undefined;
-}
+export type FitRow = TableRow &
+  Omit<RowValues<(typeof FITS)['columns']>, 'engine' | 'fit' | 'position'> & {
+    readonly engine: string;
+    readonly fit: string;
+    readonly position: string;
+  };
 
 export interface Book {
   readonly model: WorkbookModel;
   readonly setup: Setup;
   /** The engine type of rows that name none; undefined where Limits names several and each row must name its own. */
   readonly onlyEngineType: string | undefined;
-  /** The user's sheets that are known, by name. */
-  readonly tables: ReadonlyMap<SheetName, Table>;
+  /** The user's sheets that are known, by their names in the records. */
+  readonly tables: ReadonlyMap<string, Table>;
+  /** The program's own columns of an earlier run, by the same names. */
+  readonly own: ReadonlyMap<string, OwnColumns>;
   readonly limits: readonly LimitsRow[];
   readonly classes: readonly ClassRow[];
   readonly selection: readonly SelectionTableRow[];
@@ -166,10 +122,7 @@ export interface Book {
   readonly newShells: readonly NewShellRow[];
   readonly undersizes: readonly UndersizeRow[];
   readonly studies: readonly StudyRow[];
-  readonly journals: readonly PartRow[];
-  readonly rods: readonly PartRow[];
-  readonly cases: readonly PartRow[];
-  readonly shells: readonly PartRow[];
+  readonly parts: BySheet<PartRow>;
   /** The user's rows of Fits; undefined where the program makes the sheet. */
   readonly fits: readonly FitRow[] | undefined;
   /** Strip readings kept from a Fits sheet that the program made. */

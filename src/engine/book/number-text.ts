@@ -6,8 +6,8 @@
  * digits has two readings, and only the other texts of its column can settle it.
  */
 import { parseDecimal, type Ratio } from '../../maths/decimal.js';
+import type { TextUnit } from '../input-sheets/quantities.js';
 
-export type TextUnit = 'mm' | 'in' | 'µm' | 'C' | 'F' | 'g' | '%' | '1e-6/K';
 export type DecimalSign = '.' | ',';
 
 const UNIT_WORDS: Readonly<Record<string, TextUnit>> = {

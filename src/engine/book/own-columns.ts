@@ -6,11 +6,17 @@
  * what stands below has to be words of ours. A sheet is ours where its last header is `Made by oilgap`.
  */
 
-import { RESULT_HEADERS } from '../columns/result-headers.js';
+import { FITS } from '../input-sheets/fits.js';
+import { inputSheets } from '../input-sheets/index.js';
 import type { SheetModel } from '../workbook-model.js';
-import { INPUT_SHEETS, type SheetName } from './input-sheets.js';
 import { headerKey } from './names.js';
 import { headerRowOf, headersOf } from './table.js';
+
+/**
+ * The headers that the program writes at the right end of a sheet, by the sheet's name in the records: the list of this
+ * version, then those of earlier ones. Empty for a sheet that gets none.
+ */
+export type OwnHeaders = (sheet: string) => readonly (readonly string[])[];
 
 export const MADE_BY = 'Made by oilgap';
 
@@ -37,16 +43,18 @@ function holdsWords(sheet: SheetModel, column: number, words: readonly unknown[]
  * Whether our whole list stands in the header row, but not at its right end: columns that a user has put behind it make
  * it theirs.
  */
-export function hasBuriedColumns(name: SheetName, sheet: SheetModel): boolean {
-  const ours = RESULT_HEADERS[name]?.map(headerKey);
-  if (!ours || ours.length <= SHORT_LIST) return false;
+export function hasBuriedColumns(name: string, sheet: SheetModel, ownHeaders: OwnHeaders): boolean {
   const headers = headersOf(sheet, headerRowOf(sheet)).map((header) => headerKey(header ?? ''));
-  const end = ownColumnsOf(name, sheet)?.first ?? headers.length;
-  return headers
-    .slice(0, end)
-    .some((_, first) =>
-      ours.every((header, place) => first + place < end && headers[first + place] === header),
+  const end = ownColumnsOf(name, sheet, ownHeaders)?.first ?? headers.length;
+  return ownHeaders(name).some((ours) => {
+    const keys = ours.length > SHORT_LIST ? ours.map(headerKey) : [];
+    return (
+      keys.length > 0 &&
+      headers
+        .slice(0, end)
+        .some((_, first) => keys.every((key, at) => first + at < end && headers[first + at] === key))
     );
+  });
 }
 
 /** Whether the sheet carries the header `Made by oilgap` in its last column. */
@@ -54,44 +62,51 @@ export function isMadeByProgram(sheet: SheetModel): boolean {
   return headerKey(headersOf(sheet, headerRowOf(sheet)).at(-1) ?? '') === headerKey(MADE_BY);
 }
 
-export function ownColumnsOf(name: SheetName, sheet: SheetModel): OwnColumns | undefined {
-  const ours = RESULT_HEADERS[name];
-  if (!ours) return undefined;
+/** The program's own columns in a sheet; undefined where it has none. */
+export function ownColumnsOf(
+  name: string,
+  sheet: SheetModel,
+  ownHeaders: OwnHeaders,
+): OwnColumns | undefined {
+  const lists = ownHeaders(name);
+  if (lists.length === 0) return undefined;
   const headers = headersOf(sheet, headerRowOf(sheet));
-  const isWholeSheet = name === 'Fits' && isMadeByProgram(sheet);
+  const isWholeSheet = name === FITS.name && isMadeByProgram(sheet);
   const end = isWholeSheet ? headers.length - 1 : headers.length;
-  const first = end - ours.length;
-  const stand =
-    first >= 0 &&
-    ours.every((header, place) => headerKey(headers[first + place] ?? '') === headerKey(header)) &&
-    (ours.length > SHORT_LIST || holdsWords(sheet, first, TABLE_WORDS));
-  if (stand) return { first, last: headers.length - 1, isWholeSheet };
+  for (const ours of lists) {
+    const first = end - ours.length;
+    const stand =
+      first >= 0 &&
+      ours.every((header, place) => headerKey(headers[first + place] ?? '') === headerKey(header)) &&
+      (ours.length > SHORT_LIST || holdsWords(sheet, first, TABLE_WORDS));
+    if (stand) return { first, last: headers.length - 1, isWholeSheet };
+  }
   return isWholeSheet ? { first: end, last: end, isWholeSheet } : undefined;
 }
 
-/** The program's own columns of a sheet, by the sheet's own name. */
-export function madeColumnsOf(sheet: SheetModel): OwnColumns | undefined {
-  const name = inputSheetOf(sheet);
-  return name && ownColumnsOf(name, sheet);
+/** The program's own columns of a sheet, by the name that the user gave it. */
+export function madeColumnsOf(sheet: SheetModel, ownHeaders: OwnHeaders): OwnColumns | undefined {
+  const name = recordNameOf(sheet);
+  return name === undefined ? undefined : ownColumnsOf(name, sheet, ownHeaders);
 }
 
-function inputSheetOf({ name }: SheetModel): SheetName | undefined {
-  const names = Object.keys(INPUT_SHEETS) as SheetName[];
-  return names.find((known) => headerKey(known) === headerKey(name));
+/** The record's name of a sheet that the records know. */
+function recordNameOf({ name }: SheetModel): string | undefined {
+  return inputSheets().find((known) => headerKey(known.name) === headerKey(name))?.name;
 }
 
 /**
- * Forgets what an earlier run wrote, but for the headers: all of it is made anew, and of a long list it is much. Only
+ * Forgets what an earlier run wrote, except the headers: all of it is made anew, and of a long list it is much. Only
  * the formulas of users could look at it; where there is one, everything stays.
  */
-export function forgetMadeCells(sheets: readonly SheetModel[]): void {
+export function forgetMadeCells(sheets: readonly SheetModel[], ownHeaders: OwnHeaders): void {
   const hasFormula = ({ rows }: SheetModel) =>
     rows.some((cells) => cells?.some((cell) => cell?.formula !== undefined));
   if (sheets.some((sheet) => !isMadeByProgram(sheet) && hasFormula(sheet))) return;
   for (const sheet of sheets) {
     const headerRow = headerRowOf(sheet);
-    if (!inputSheetOf(sheet) && isMadeByProgram(sheet)) sheet.rows.length = headerRow + 1;
-    const made = madeColumnsOf(sheet);
+    if (recordNameOf(sheet) === undefined && isMadeByProgram(sheet)) sheet.rows.length = headerRow + 1;
+    const made = madeColumnsOf(sheet, ownHeaders);
     if (!made) continue;
     sheet.rows.forEach((cells, row) => {
       if (row > headerRow && cells && cells.length > made.first) cells.length = made.first;

@@ -1,38 +1,40 @@
-/** The rows of Journals, Rods, Cases and Shells. */
-import type { Half } from '../../maths/matching/stock.js';
-import type { Book, PartRow, PartSheet, Reading } from './book.js';
-import type { SheetName } from './input-sheets.js';
-import { RULES } from './rules.js';
-import type { Row, Table } from './table.js';
-
-const HALVES: readonly Half[] = ['upper', 'lower', 'either'];
-const PART_SHEETS: readonly PartSheet[] = ['Journals', 'Rods', 'Cases', 'Shells'];
-
-const NOTHING: readonly never[] = [];
-
-/** The fit of a row, by its sheet. */
-const FIT_OF_SHEET: Readonly<Record<PartSheet, (row: Row) => string>> = {
-  Journals: (row) => row.name('Fit') ?? '',
-  Rods: () => 'big end',
-  Cases: () => 'main',
-  Shells: (row) => row.name('Fit') ?? 'big end',
-};
+/** The rows of the sheets of parts, from their cells. */
+import { partSheets } from '../input-sheets/index.js';
+import type { InputColumns, PartSheet, RowValues } from '../input-sheets/input-sheet.js';
+import type { JOURNALS } from '../input-sheets/journals.js';
+import { SIZE } from '../input-sheets/quantities.js';
+import type { RODS } from '../input-sheets/rods.js';
+import type { SHELLS } from '../input-sheets/shells.js';
+import type { PartRow, Reading } from './book.js';
+import { BySheet } from './by-sheet.js';
+import { badOf, readValues } from './read-row.js';
+import { Row } from './row.js';
+import type { Table } from './table.js';
 
 /** @param onlyType the engine type of a row that names none; undefined where Limits names several */
 export function readParts(
-  tables: ReadonlyMap<SheetName, Table>,
+  tables: ReadonlyMap<string, Table>,
   onlyType: string | undefined,
-): Pick<Book, 'journals' | 'rods' | 'cases' | 'shells'> {
-  const [journals, rods, cases, shells] = PART_SHEETS.map((sheet) => {
-    const table = tables.get(sheet);
-    return table ? table.dataRows().map((row) => partRow(table.row(row), sheet, onlyType)) : [];
-  });
-  return { journals: journals!, rods: rods!, cases: cases!, shells: shells! };
+): BySheet<PartRow> {
+  return new BySheet(
+    new Map(
+      partSheets().flatMap((record) => {
+        const table = tables.get(record.name);
+        if (!table) return [];
+        const rows = table.dataRows().map((row) => partRow(new Row(table, row), record, onlyType));
+        return [[record.name, rows] as const];
+      }),
+    ),
+  );
 }
 
-function partRow(row: Row, sheet: PartSheet, onlyType: string | undefined): PartRow {
-  const name = row.name('Part');
-  if (name === undefined && !row.cell('Part')) {
+/** The columns that some sheet of parts has. */
+type PartColumns = (typeof JOURNALS)['columns'] & (typeof RODS)['columns'] & (typeof SHELLS)['columns'];
+type PartValues = Partial<RowValues<PartColumns & InputColumns>>;
+
+function partRow(row: Row, record: PartSheet, onlyType: string | undefined): PartRow {
+  const values: PartValues = readValues(row, record.columns);
+  if (values.part === undefined && !row.cell('Part')) {
     row.bad.push({
       sheet: row.table.sheet.name,
       cell: row.address('Part')!,
@@ -44,29 +46,28 @@ function partRow(row: Row, sheet: PartSheet, onlyType: string | undefined): Part
   }
   const readings: Reading[] = [];
   for (const column of row.table.readingColumns) {
-    const reading = row.reading(column, RULES.size);
+    const reading = row.reading(column, SIZE);
     if (reading) readings.push(reading);
   }
-  const temperature = row.temperature('Temperature', RULES.temperature);
   return {
-    sheet,
+    sheet: record.name,
     row: row.row,
-    name: name ?? '',
-    engineType: row.name('Engine type') ?? onlyType,
-    engine: row.name('Engine') ?? '',
-    fit: FIT_OF_SHEET[sheet](row),
-    position: row.name('Position') ?? '',
-    mark: row.name('Mark'),
-    half: row.word('Half', HALVES),
-    quantity: row.plainNumber('Quantity', RULES.quantity) ?? 1,
-    mass: row.plainNumber('Mass', RULES.mass),
-    celsius: temperature?.celsius,
-    temperatureIsLive: temperature?.isNumber ?? true,
-    gauge: row.name('Gauge'),
-    usable: row.word('Usable', ['yes', 'no']) !== 'no',
-    bin: row.name('Bin'),
+    name: values.part ?? '',
+    engineType: values.engineType ?? onlyType,
+    engine: values.engine ?? '',
+    fit: values.fit ?? record.fit ?? '',
+    position: values.position ?? '',
+    mark: values.mark,
+    half: values.half,
+    quantity: values.quantity ?? 1,
+    mass: values.mass,
+    celsius: values.temperature?.celsius,
+    temperatureIsLive: values.temperature?.isNumber ?? true,
+    gauge: values.gauge,
+    usable: values.usable !== 'no',
+    bin: values.bin,
     // A copy is as long as it has readings; a list that grew has room to spare.
     readings: readings.slice(),
-    bad: row.bad.length > 0 ? row.bad : NOTHING,
+    bad: badOf(row),
   };
 }

@@ -1,4 +1,6 @@
 /** What is said about a cell that cannot be used: where it is, what was found, expected, and to do. */
+import { roundToWhole } from '../../maths/grain.js';
+import type { Cell } from '../workbook-model.js';
 
 export interface BadCell {
   readonly sheet: string;
@@ -27,4 +29,25 @@ const LONGEST_QUOTE = 40;
 export function quoted(text: string): string {
   const visible = text.replaceAll(/\p{C}+/gu, ' ');
   return `"${visible.length > LONGEST_QUOTE ? `${visible.slice(0, LONGEST_QUOTE)}…` : visible}"`;
+}
+
+/** What stands in a cell, in words. */
+export function describe({ content, formula }: Cell): string {
+  if (!content) return `the formula ${quoted(`=${formula ?? ''}`)} without a value`;
+  switch (content.kind) {
+    case 'number':
+      return `the number ${content.value}`;
+    case 'text':
+      return `the text ${quoted(content.value)}`;
+    case 'boolean':
+      return content.value ? 'TRUE' : 'FALSE';
+    case 'date':
+      return `a date or time (serial number ${roundToWhole(content.value * 1e5) / 1e5})`;
+    case 'error':
+      return `the error ${content.value}`;
+  }
+}
+
+export function listOf(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 }

@@ -1,5 +1,7 @@
 /** What the header of a column of readings says: its spot, its repeat, its unit. */
-import { type TextUnit, unitOfWord } from './number-text.js';
+import type { ReadingKind } from '../input-sheets/input-sheet.js';
+import type { TextUnit } from '../input-sheets/quantities.js';
+import { unitOfWord } from './number-text.js';
 
 const WALL = /^wall\s+(\d{1,3})(?:\s*#\s*(\d{1,3}))?$/i;
 const DIAMETER = /^([a-z]|front|mid|middle|centre|rear)\s+(\d{1,3})\s*°?(?:\s*#\s*(\d{1,3}))?$/i;
@@ -13,7 +15,7 @@ export function splitHeader(text: string): { name: string; unit: TextUnit | unde
 }
 
 /** The spot that a header names: null or undefined where it is no reading's. */
-export function readingOf(name: string, kind: 'diameters' | 'walls') {
+export function readingOf(name: string, kind: ReadingKind) {
   const plain = name.normalize('NFKC').replaceAll(/\s+/g, ' ').trim();
   if (kind === 'walls') {
     const wall = WALL.exec(plain);
@@ -34,7 +36,7 @@ const NEAR_WALL = /^walls? ?\d+/;
 const NEAR_DIAMETER = /^([a-z]|front|mid|middle|cent(?:re|er)|rear|back) ?\d+/;
 
 /** `A0`, `A-90`, `Center 10`, `B 0 mm`: not read, since nobody can tell `A-90` from a negative angle. */
-export function looksLikeReading(name: string, kind: 'diameters' | 'walls'): boolean {
+export function looksLikeReading(name: string, kind: ReadingKind): boolean {
   const plain = name
     .normalize('NFKC')
     .toLowerCase()

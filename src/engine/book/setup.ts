@@ -4,16 +4,17 @@
  */
 import { toNumber } from '../../maths/decimal.js';
 import type { LengthUnit } from '../../maths/units.js';
+import { LENGTH, MASS_SPREAD, SHARE, type TextUnit } from '../input-sheets/quantities.js';
+import { SETUP, SETUP_ITEMS } from '../input-sheets/setup.js';
 import { UserError } from '../user-error.js';
 import type { SheetModel } from '../workbook-model.js';
 import type { Setup } from './book.js';
-import { INPUT_SHEETS, SETUP_ITEMS } from './input-sheets.js';
 import { headerKey } from './names.js';
-import { readScanned, scanNumber, type TextUnit, unitOfWord } from './number-text.js';
-import { type BadCell, sentenceOf } from './problems.js';
+import { readScanned, scanNumber, unitOfWord } from './number-text.js';
+import { type BadCell, listOf, sentenceOf } from './problems.js';
 import { splitHeader } from './reading-headers.js';
-import { RULES } from './rules.js';
-import { isLength, listOf, type Row, Table } from './table.js';
+import { Row } from './row.js';
+import { isLength, Table } from './table.js';
 
 const LEAST_CONFIDENCE = 0.5;
 const GREATEST_CONFIDENCE = 0.9999;
@@ -26,11 +27,10 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
   const rows = new Map<string, Row>();
   const refused: BadCell[] = [];
   let differenceUnit: LengthUnit | undefined;
-  const tableIn = (length: LengthUnit) =>
-    sheet && new Table('Setup', sheet, INPUT_SHEETS.Setup, { length, temperature: 'C' });
+  const tableIn = (length: LengthUnit) => sheet && new Table(SETUP, sheet, { length, temperature: 'C' });
   const table = tableIn('mm');
   for (const number of table?.dataRows() ?? []) {
-    const row = table!.row(number);
+    const row = new Row(table!, number);
     // An item may name its unit as a header does: `Half difference (µm)`.
     const { name, unit } = splitHeader(row.name('Item') ?? '');
     const item = SETUP_ITEMS.find((known) => headerKey(known) === headerKey(name));
@@ -74,13 +74,13 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
     allowUndecided: words('Undecided fits', ['refuse', 'allow']) === 'allow',
     buyNewShells: words('New shells', ['no', 'yes']) === 'yes',
     preferKeptPairs: words('Prefer', ['closest', 'kept pairs']) === 'kept pairs',
-    massSpread: read('Mass spread', (row) => row.plainNumber('Value', RULES.massSpread), undefined),
+    massSpread: read('Mass spread', (row) => row.plainNumber('Value', MASS_SPREAD), undefined),
     halfDifference: read(
       'Half difference',
       // Read again in the book's unit: the table above was opened before the unit was known.
       (row) => {
-        const again = inUnit!.row(row.row);
-        const length = again.length('Value', RULES.length);
+        const again = new Row(inUnit!, row.row);
+        const length = again.length('Value', LENGTH);
         row.bad.push(...again.bad);
         return length;
       },
@@ -127,5 +127,5 @@ function confidenceOf(row: Row): number {
 function shareOf(row: Row): number {
   const { content } = row.cell('Value')!.cell;
   if (content?.kind === 'text' && content.value.trim().toLowerCase() === 'middle') return 0.5;
-  return row.plainNumber('Value', RULES.share) ?? 0.5;
+  return row.plainNumber('Value', SHARE) ?? 0.5;
 }

@@ -7,8 +7,9 @@ import { DetailedCellError, type HyperFormula } from 'hyperformula';
 import { functionRecords } from '../../../functions/index.js';
 import { buildEngine, type EngineUnits, type RawSheets } from '../spreadsheet.js';
 import { cellAddress } from '../workbook-model.js';
+import { type EngineValue, refuseDisagreement } from './agreement.js';
 import { EACH_ROW, INPUT, type InputRows, type InputSource, rowFunctions } from './row-functions.js';
-import { BLANK, type ColumnValue, type Template } from './template.js';
+import { BLANK, type Template } from './template.js';
 
 /** More make fewer recalculations, and each larger. */
 export const BLOCK_ROWS = 512;
@@ -23,10 +24,10 @@ const TOP = 1;
 /** The values of a template's columns, row by row. */
 export interface TemplateValues {
   /**
-   * The values of a row, by column.
-   * @throws Error where a formula that is to give a value answers with an error: a defect
+   * What the formulas give for a row, by column; undefined where none is to.
+   * @throws DisagreementError where a formula gives something else than the assessment
    */
-  ofRow(at: number): readonly ColumnValue[];
+  ofRow(at: number): readonly EngineValue[];
 }
 
 /** @param blockRows how many rows are evaluated together; the values do not depend on it */
@@ -55,7 +56,7 @@ class TemplateBlocks<Row> implements TemplateValues {
   private inputs: InputRows[] = [];
   private block = 0;
   /** Of the block at hand, row by row. */
-  private values: (readonly ColumnValue[])[] | undefined;
+  private values: (readonly EngineValue[])[] | undefined;
   private engine: HyperFormula | undefined;
 
   constructor(
@@ -106,7 +107,7 @@ class TemplateBlocks<Row> implements TemplateValues {
     return placed.replaceAll(OUR_CALL, `${EACH_ROW}("$1",`);
   }
 
-  ofRow(at: number): readonly ColumnValue[] {
+  ofRow(at: number): readonly EngineValue[] {
     const block = Math.floor(at / this.size);
     if (block !== this.block) this.take(block);
     this.values ??= this.read();
@@ -136,8 +137,8 @@ class TemplateBlocks<Row> implements TemplateValues {
     });
   }
 
-  private read(): (readonly ColumnValue[])[] {
-    const { name, columns } = this.template;
+  private read(): (readonly EngineValue[])[] {
+    const { name, columns, assessment } = this.template;
     const sheet = this.engine!.getSheetId(name)!;
     const rows = this.rowsAtHand();
     const found = this.engine!.getRangeValues({
@@ -145,16 +146,12 @@ class TemplateBlocks<Row> implements TemplateValues {
       end: { sheet, row: TOP + rows.length - 1, col: columns.length - 1 },
     });
     return rows.map((row, at) =>
-      columns.map(({ header, engine, isComputed, plain }, column) => {
-        if (engine === undefined || !isComputed?.(row)) return plain?.(row);
-        const value = found[at]![column];
-        if (value instanceof DetailedCellError) {
-          const number = this.block * this.size + at + 1;
-          throw new Error(
-            `the engine answers ${value.value} (${value.message}) in ${name}, ${header}, row ${number}`,
-          );
-        }
-        return typeof value === 'boolean' ? String(value) : (value ?? undefined);
+      columns.map((column, place) => {
+        if (column.engine === undefined || !column.isComputed?.(row, assessment)) return undefined;
+        const value = found[at]![place];
+        const plain = value instanceof DetailedCellError ? `${value.value} (${value.message})` : value;
+        refuseDisagreement(this.template, column, row, plain);
+        return plain;
       }),
     );
   }

@@ -9,30 +9,33 @@ import { inUnit, type LengthUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
 import { groupBy } from '../assess/context.js';
 import { type FitResult, markOf } from '../assess/fit.js';
-import type { PartResult } from '../assess/part.js';
-import type { ClassOf, PartSheet } from '../book/book.js';
+import type { PartResult } from '../assess/part-result.js';
 import type { ReadingColumn } from '../book/table.js';
+import type { PartSheet } from '../input-sheets/input-sheet.js';
+import { ROLES } from '../input-sheets/roles.js';
+import type { KindOfFit } from '../kinds/kind-of-fit.js';
 import { BLANK, type InputCell, type Template } from './template.js';
 
-type Inputs<Row> = Omit<Template<Row>, 'columns' | 'name'>;
+type Inputs<Row> = Pick<Template<Row>, 'rows' | 'constants' | 'inputs' | 'inputsOf'>;
 type Length = (grains: number | undefined) => InputCell;
 
 const CHECKS = ['smallest', 'largest', 'out of round', 'taper'] as const;
 
 export function partInputs(
   { book, parts, context }: Assessment,
-  sheet: PartSheet,
-  of: ClassOf,
+  { name, role }: PartSheet,
 ): Inputs<PartResult> {
+  const { classOf, checks: known } = ROLES[role];
+  const isJudged = known.length > 0;
   const length = lengthsIn(book.setup.lengthUnit);
   const spotKey = ({ station, angle }: Pick<ReadingColumn, 'station' | 'angle'>) => `${station} ${angle}`;
-  const columns = book.tables.get(sheet)?.readingColumns ?? [];
+  const columns = book.tables.get(name)?.readingColumns ?? [];
   const spots = [...groupBy(columns, spotKey).values()].map(([first]) => first!);
   const places = new Map(spots.map((spot, place) => [spotKey(spot), place]));
   const tableOf = tables((classes: readonly SizeClass[]) => classCells(classes, length));
   const limits = CHECKS.map((quantity) => `${quantity} limit`);
   return {
-    rows: partsOf(parts, sheet),
+    rows: parts.of(name),
     constants: {
       stations: filled(spots.map(({ station }) => station)),
       angles: filled(spots.map(({ angle }) => angle ?? BLANK)),
@@ -41,7 +44,7 @@ export function partInputs(
       'spots',
       'contributions',
       'classes',
-      ...(of === 'shell' ? [] : [...limits, 'extremes guard', 'form guard']),
+      ...(isJudged ? [...limits, 'extremes guard', 'form guard'] : []),
     ],
     inputsOf: (part) => {
       const { row, contributions } = part;
@@ -50,9 +53,9 @@ export function partInputs(
       const own = [
         cells,
         filled(contributions.map(length)),
-        tableOf(context.classesOf(row.engineType, row.fit, of).classes),
+        tableOf(context.classesOf(row.engineType, row.fit, classOf).classes),
       ];
-      if (of === 'shell') return own;
+      if (!isJudged) return own;
       const { checks, guards } = part;
       const limitOf = (wanted: string) => checks.find(({ quantity }) => quantity === wanted)?.limit;
       return [
@@ -65,19 +68,20 @@ export function partInputs(
   };
 }
 
-const SLOTS = ['journal', 'bore', 'upper', 'lower'] as const;
 const SIZES = ['size', 'largest', 'smallest'] as const;
 
-export function fitInputs({ book, fits, context }: Assessment): Inputs<FitResult> {
+/** The fits of one kind, by the slots of its terms. */
+export function fitInputs({ book, fits, context }: Assessment, kind: KindOfFit): Inputs<FitResult> {
+  const slots = kind.terms.map(({ slot }) => slot);
   const { lengthUnit, confidence } = book.setup;
   const length = lengthsIn(lengthUnit);
   const candidatesOf = tables((candidates: readonly SizeClass[]) => classCells(candidates, length));
   const selectionOf = tables(selectionCells);
   return {
-    rows: fits,
+    rows: fits.filter((fit) => fit.kind === kind),
     constants: { confidence: [confidence] },
     inputs: [
-      ...SLOTS.flatMap((slot) => SIZES.map((size) => `${slot} ${size}`)),
+      ...slots.flatMap((slot) => SIZES.map((size) => `${slot} ${size}`)),
       'strip',
       'u',
       'min',
@@ -90,7 +94,7 @@ export function fitInputs({ book, fits, context }: Assessment): Inputs<FitResult
       'selection',
     ],
     inputsOf: ({ parts, isStrip, clearance, variance, limits, aim, candidates, engineType, fit }) => [
-      ...SLOTS.flatMap((slot) => SIZES.map((size) => [length(parts[slot]?.form?.[size])])),
+      ...slots.flatMap((slot) => SIZES.map((size) => [length(parts[slot]?.form?.[size])])),
       [length(isStrip ? clearance!.clearance : undefined)],
       [length(Math.sqrt(variance))],
       [length(limits?.clearanceMin)],
@@ -137,9 +141,4 @@ function classCells(classes: readonly SizeClass[], length: Length): InputCell[] 
 
 function selectionCells(rows: readonly SelectionRow[]): InputCell[] {
   return rows.flatMap(({ journalMark, boreMark, shellMark }) => [journalMark, boreMark, shellMark]);
-}
-
-function partsOf(parts: Assessment['parts'], sheet: PartSheet): readonly PartResult[] {
-  const of = { Journals: parts.journals, Rods: parts.rods, Cases: parts.cases, Shells: parts.shells };
-  return of[sheet];
 }

@@ -7,59 +7,63 @@ import type { Grain } from '../../maths/grain.js';
 import { isLengthUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
 import type { FitResult } from '../assess/fit.js';
-import type { PartResult } from '../assess/part.js';
+import type { PartResult } from '../assess/part-result.js';
 import type { LimitsRow } from '../book/book.js';
-import type { SheetName } from '../book/input-sheets.js';
-import { INPUT_SHEETS } from '../book/input-sheets.js';
-import { findSheet } from '../book/open-book.js';
-import { isMadeByProgram, ownColumnsOf } from '../book/own-columns.js';
+import { findSheet } from '../book/find-tables.js';
+import { isMadeByProgram } from '../book/own-columns.js';
+import { FITS } from '../input-sheets/fits.js';
+import { columnsOf } from '../input-sheets/input-sheet.js';
+import { LIMITS } from '../input-sheets/limits.js';
 import { cellAddress, columnLetters } from '../workbook-model.js';
 import { grains, quotedSheet, sheetCell } from './live-terms.js';
-import { RESULT_HEADERS } from './result-headers.js';
 
 export class Layout {
   /** Whether the program makes the sheet Fits itself. */
   readonly makesFits: boolean;
 
-  private readonly sheetNames = new Map<SheetName, string>();
-  private readonly firsts = new Map<SheetName, number>();
+  private readonly sheetNames = new Map<string, string>();
+  private readonly firsts = new Map<string, number>();
   private readonly fitRows: ReadonlyMap<FitResult, number>;
   private readonly lastFitRow: number;
 
-  constructor(readonly assessment: Assessment) {
+  /** @param headersOf the headers of the columns that a sheet gets, by its name in the records */
+  constructor(
+    readonly assessment: Assessment,
+    private readonly headersOf: (sheet: string) => readonly string[],
+  ) {
     this.makesFits = assessment.book.fits === undefined;
     this.fitRows = new Map(assessment.fits.map((fit, place) => [fit, place + 1]));
     this.lastFitRow = assessment.fits.reduce((last, fit) => Math.max(last, this.fitRow(fit)), 0);
   }
 
   /** The user's sheet, or for a Fits sheet of the program's the one that it makes. */
-  sheetName(name: SheetName): string {
-    const known = this.sheetNames.get(name) ?? this.findSheetName(name);
+  sheetName(name: string): string {
+    const known = this.sheetNames.get(name) ?? this.findstring(name);
     this.sheetNames.set(name, known);
     return known;
   }
 
-  private findSheetName(name: SheetName): string {
+  private findstring(name: string): string {
     const sheet = findSheet(this.assessment.book.model, name);
-    if (name !== 'Fits' || !this.makesFits || !sheet) return sheet?.name ?? name;
+    if (name !== FITS.name || !this.makesFits || !sheet) return sheet?.name ?? name;
     return isMadeByProgram(sheet) ? sheet.name : `${name} (oilgap)`;
   }
 
   /** The first result column of a sheet. */
-  first(name: SheetName): number {
+  first(name: string): number {
     const known = this.firsts.get(name) ?? this.findFirst(name);
     this.firsts.set(name, known);
     return known;
   }
 
-  private findFirst(name: SheetName): number {
-    if (name === 'Fits' && this.makesFits) return INPUT_SHEETS.Fits.columns.length;
-    const table = this.assessment.book.tables.get(name)!;
-    return ownColumnsOf(name, table.sheet)?.first ?? table.width;
+  private findFirst(name: string): number {
+    if (name === FITS.name && this.makesFits) return columnsOf(FITS).length;
+    const { tables, own } = this.assessment.book;
+    return own.get(name)?.first ?? tables.get(name)!.width;
   }
 
-  column(name: SheetName, header: string): number {
-    return this.first(name) + RESULT_HEADERS[name]!.indexOf(header);
+  column(name: string, header: string): number {
+    return this.first(name) + this.headersOf(name).indexOf(header);
   }
 
   /** The row of a fit on its sheet. */
@@ -70,7 +74,7 @@ export class Layout {
   /** A column of Fits from its first row to the last that has a fit, as a reference from any sheet. */
   fitRange(column: number): string {
     const letters = columnLetters(column);
-    return `${quotedSheet(this.sheetName('Fits'))}!${letters}2:${letters}${this.lastFitRow + 1}`;
+    return `${quotedSheet(this.sheetName(FITS.name))}!${letters}2:${letters}${this.lastFitRow + 1}`;
   }
 
   /** A result of a part, as a reference from any sheet. */
@@ -79,14 +83,14 @@ export class Layout {
   }
 
   /** A result in the same row of the same sheet. */
-  ownCell(name: SheetName, row: number, header: string): string {
+  ownCell(name: string, row: number, header: string): string {
     return cellAddress(row, this.column(name, header));
   }
 
   /** A limit in grains: its cell of Limits where that holds a plain number, else the number itself. */
   limitTerm(limits: LimitsRow, header: string, value: Grain): string {
     const { book } = this.assessment;
-    const table = book.tables.get('Limits')!;
+    const table = book.tables.get(LIMITS.name)!;
     const known = table.columns.get(header);
     if (!known || table.sheet.rows[limits.row]?.[known.column]?.content?.kind !== 'number')
       return String(value);

@@ -1,7 +1,7 @@
 /** Live formulas of a part's sizes and form, over its reading cells. */
 import type { LengthUnit } from '../../maths/units.js';
 import { groupBy } from '../assess/context.js';
-import type { PartResult } from '../assess/part.js';
+import type { PartResult } from '../assess/part-result.js';
 import type { Table } from '../book/table.js';
 import { cellAddress } from '../workbook-model.js';
 import { fitting, GRAINS, lengthOf } from './live-terms.js';

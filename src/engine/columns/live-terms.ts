@@ -34,6 +34,17 @@ export function lengthOf(term: string, unit: LengthUnit): string {
   return `${term}/${GRAINS[unit]}`;
 }
 
+/** Cells added up with their signs, as a length; blank text where one of them holds no number. */
+export function signedSum(
+  cells: readonly { readonly sign: 1 | -1; readonly cell: string }[],
+  unit: LengthUnit,
+): string {
+  const sum = cells.map(({ sign, cell }, at) => `${sign < 0 ? '-' : at > 0 ? '+' : ''}${cell}`).join('');
+  const term = `ROUND((${sum})*${GRAINS[unit]},0)`;
+  const count = `COUNT(${cells.map(({ cell }) => cell).join(',')})`;
+  return `IF(${count}<${cells.length},"",${lengthOf(term, unit)})`;
+}
+
 /** The comparisons of a value with a limit and its guard. All terms in grains. */
 export function beyond(value: string, side: 'at least' | 'at most', limit: string, guard: Grain): string {
   return side === 'at least' ? `${limit}-${value}>${guard}` : `${value}-${limit}>${guard}`;

@@ -1,124 +1,187 @@
-/** The result columns of Journals, Rods, Cases and Shells. */
+/** The result columns of the sheets of parts. */
 import type { LimitCheck } from '../../maths/conformity.js';
-import type { PartResult } from '../assess/part.js';
-import type { ClassOf } from '../book/book.js';
+import { roleOf } from '../assess/part-checks.js';
+import type { PartResult } from '../assess/part-result.js';
+import { partSheet } from '../input-sheets/index.js';
+import type { ReadingKind } from '../input-sheets/input-sheet.js';
 import type { Layout } from './layout.js';
 import { type LiveSizes, liveSizes } from './live-spots.js';
 import { beyond, clear, fitting, GRAINS, ifNumber } from './live-terms.js';
 import type { ResultColumn } from './result-column.js';
 
-/** Where each check of a part's limits has its value and its limit. */
-const CHECKED: Readonly<Record<string, string>> = {
-  smallest: 'Smallest',
-  largest: 'Largest',
-  'out of round': 'Out of round',
-  taper: 'Taper',
+type PartColumn = ResultColumn<PartResult>;
+
+const hasForm = ({ form }: PartResult) => form !== undefined;
+
+const LENGTH = { quantity: 'length', page: 'measured', isComputed: hasForm } as const;
+
+const sizeOf = (header: 'Size' | 'Wall'): PartColumn => ({
+  ...LENGTH,
+  header,
+  width: header === 'Size' ? 11 : 10,
+  json: 'size',
+  help: 'The mean of the spots at 20 °C.',
+  value: ({ form }) => form?.size,
+  engine: '=PART_SIZE([spots])',
+  live: (part, layout) => sizesOf(part, layout).size,
+});
+
+const LARGEST: PartColumn = {
+  ...LENGTH,
+  header: 'Largest',
+  width: 11,
+  json: 'largest',
+  help: 'The largest spot.',
+  value: ({ form }) => form?.largest,
+  engine: '=LARGEST_SPOT([spots])',
+  live: (part, layout) => sizesOf(part, layout).largest,
 };
 
-/** What each result column says: one record for the columns and the documentation. */
-export const PART_RESULT_HELP = {
-  Size: 'The mean of the spots at 20 °C.',
-  Wall: 'The mean of the spots at 20 °C.',
-  Largest: 'The largest spot.',
-  Smallest: 'The smallest spot.',
-  Taper: 'The greatest difference between stations at one angle.',
-  'Out of round':
-    'The greatest difference between angles at one station; two-point readings miss three-lobed form.',
-  Class: 'The size class of Classes that the size falls in.',
-  'Size U': 'Twice the standard uncertainty of the size; blank without a gauge.',
-  'Wall U': 'Twice the standard uncertainty of the wall; blank without a gauge.',
-  Status: 'The verdict of the part.',
-  Why: 'What the verdict rests on, and what is odd.',
-} as const;
+const SMALLEST: PartColumn = {
+  ...LENGTH,
+  header: 'Smallest',
+  width: 11,
+  json: 'smallest',
+  help: 'The smallest spot.',
+  value: ({ form }) => form?.smallest,
+  engine: '=SMALLEST_SPOT([spots])',
+  live: (part, layout) => sizesOf(part, layout).smallest,
+};
 
-export function partColumns(layout: Layout, of: ClassOf): ResultColumn<PartResult>[] {
-  const { book, context } = layout.assessment;
-  const unit = book.setup.lengthUnit;
-  const cell = ({ row }: PartResult, header: string) => layout.ownCell(row.sheet, row.row, header);
-  const sizeHeader = of === 'shell' ? 'Wall' : 'Size';
-  // The columns of a row are asked for one after the other.
-  let last: { readonly part: PartResult; readonly sizes: LiveSizes } | undefined;
-  const live = (part: PartResult): LiveSizes => {
-    if (last?.part !== part) last = { part, sizes: liveSizes(part, book.tables.get(part.row.sheet)!, unit) };
-    return last.sizes;
-  };
-  const hasForm = ({ form }: PartResult) => form !== undefined;
-  const length = (
-    header: keyof typeof PART_RESULT_HELP,
-    engine: string,
-    formula: keyof LiveSizes,
-  ): ResultColumn<PartResult> => ({
-    header,
-    format: 'length',
-    help: PART_RESULT_HELP[header],
-    engine,
-    isComputed: hasForm,
-    live: (part) => live(part)[formula],
-  });
-  const columns: ResultColumn<PartResult>[] = [
-    length(sizeHeader, '=PART_SIZE([spots])', 'size'),
-    length('Largest', '=LARGEST_SPOT([spots])', 'largest'),
-    length('Smallest', '=SMALLEST_SPOT([spots])', 'smallest'),
-    length('Taper', '=SPOT_TAPER([spots],[stations],[angles])', 'taper'),
-    length('Out of round', '=SPOT_OUT_OF_ROUND([spots],[stations],[angles])', 'outOfRound'),
-    {
-      header: 'Class',
-      format: 'plain',
-      help: PART_RESULT_HELP.Class,
-      engine: `=FIT_GRADE([${sizeHeader}],[classes])`,
-      isComputed: ({ form, row }) =>
-        form !== undefined && context.classesOf(row.engineType, row.fit, of).classes.length > 0,
-    },
-    {
-      header: `${sizeHeader} U`,
-      format: 'length',
-      help: PART_RESULT_HELP[`${sizeHeader} U`],
-      engine: '=EXPANDED_UNCERTAINTY([contributions])',
-      isComputed: ({ sizeU }) => sizeU !== undefined,
-    },
-    {
-      header: 'Status',
-      format: 'plain',
-      help: PART_RESULT_HELP.Status,
-      ...(of !== 'shell' && {
-        engine:
-          '=PART_STATUS([Largest],[Smallest],[Out of round],[Taper],[smallest limit],[largest limit],' +
-          '[out of round limit],[taper limit],[extremes guard],[form guard])',
-      }),
-      // A refused limit is in no check: the checks alone would pass over it.
-      isComputed: ({ status, limitsAreRead }) =>
-        limitsAreRead && status !== 'bad reading' && status !== 'not measured',
-      plain: ({ status }) => status,
-      live: (part) => liveStatus(part, live(part), layout, cell),
-    },
-    {
-      header: 'Why',
-      format: 'text',
-      help: PART_RESULT_HELP.Why,
-      plain: ({ why }) => why.join('; ') || undefined,
-    },
-  ];
-  // A wall has no form.
-  return of === 'shell'
-    ? columns.filter(({ header }) => header !== 'Taper' && header !== 'Out of round')
-    : columns;
+const TAPER: PartColumn = {
+  ...LENGTH,
+  header: 'Taper',
+  width: 10,
+  json: 'taper',
+  help: 'The greatest difference between stations at one angle.',
+  value: ({ form }) => form?.taper,
+  engine: '=SPOT_TAPER([spots],[stations],[angles])',
+  live: (part, layout) => sizesOf(part, layout).taper,
+};
+
+const OUT_OF_ROUND: PartColumn = {
+  ...LENGTH,
+  header: 'Out of round',
+  width: 14,
+  json: 'outOfRound',
+  help: 'The greatest difference between angles at one station; two-point readings miss three-lobed form.',
+  value: ({ form }) => form?.outOfRound,
+  engine: '=SPOT_OUT_OF_ROUND([spots],[stations],[angles])',
+  live: (part, layout) => sizesOf(part, layout).outOfRound,
+};
+
+const classOf = (sizeHeader: string): PartColumn => ({
+  header: 'Class',
+  quantity: 'word',
+  width: 9,
+  json: 'class',
+  help: 'The size class of Classes that the size falls in.',
+  page: 'measured',
+  value: ({ classification }) => classification?.text || undefined,
+  engine: `=FIT_GRADE([${sizeHeader}],[classes])`,
+  isComputed: ({ classification }) => (classification?.text ?? '') !== '',
+});
+
+const uncertaintyOf = (sizeHeader: 'Size' | 'Wall'): PartColumn => ({
+  header: `${sizeHeader} U`,
+  quantity: 'length',
+  width: 10,
+  json: 'sizeU',
+  help: `Twice the standard uncertainty of the ${sizeHeader.toLowerCase()}; blank without a gauge.`,
+  page: 'measured',
+  value: ({ sizeU }) => sizeU,
+  engine: '=EXPANDED_UNCERTAINTY([contributions])',
+  isComputed: ({ sizeU }) => sizeU !== undefined,
+});
+
+const STATUS: PartColumn = {
+  header: 'Status',
+  quantity: 'word',
+  width: 14,
+  json: 'status',
+  help: 'The verdict of the part.',
+  page: 'measured',
+  value: ({ status }) => status,
+  live: liveStatus,
+};
+
+const JUDGED_STATUS: PartColumn = {
+  ...STATUS,
+  engine:
+    '=PART_STATUS([Largest],[Smallest],[Out of round],[Taper],[smallest limit],[largest limit],' +
+    '[out of round limit],[taper limit],[extremes guard],[form guard])',
+  // A refused limit is in no check: the checks alone would pass over it.
+  isComputed: ({ status, limitsAreRead }) =>
+    limitsAreRead && status !== 'bad reading' && status !== 'not measured',
+};
+
+const WHY: PartColumn = {
+  header: 'Why',
+  quantity: 'sentences',
+  width: 50,
+  json: 'why',
+  help: 'What the verdict rests on, and what is odd.',
+  value: ({ why }) => why,
+};
+
+const COLUMNS: Readonly<Record<ReadingKind, readonly PartColumn[]>> = {
+  diameters: [
+    sizeOf('Size'),
+    LARGEST,
+    SMALLEST,
+    TAPER,
+    OUT_OF_ROUND,
+    classOf('Size'),
+    uncertaintyOf('Size'),
+    JUDGED_STATUS,
+    WHY,
+  ],
+  // A wall has no form, and no limits of its own.
+  walls: [sizeOf('Wall'), LARGEST, SMALLEST, classOf('Wall'), uncertaintyOf('Wall'), STATUS, WHY],
+};
+
+/** The header of the mean of the spots. */
+export function sizeHeader(readings: ReadingKind): 'Size' | 'Wall' {
+  return readings === 'walls' ? 'Wall' : 'Size';
 }
 
-function liveStatus(
-  part: PartResult,
-  sizes: LiveSizes,
-  layout: Layout,
-  cell: (part: PartResult, header: string) => string,
-): string | undefined {
-  if (part.status === 'bad reading' || !part.limitsAreRead || sizes.size === undefined) return undefined;
-  const isShell = part.row.sheet === 'Shells';
-  const blank = `IF(${cell(part, isShell ? 'Wall' : 'Size')}="","not measured",`;
+/** The columns of a sheet whose readings are of that kind. */
+export function partColumns(readings: ReadingKind): readonly PartColumn[] {
+  return COLUMNS[readings];
+}
+
+/** The columns of a row are asked for one after the other. */
+const lastSizes = new WeakMap<Layout, { readonly part: PartResult; readonly sizes: LiveSizes }>();
+
+function sizesOf(part: PartResult, layout: Layout): LiveSizes {
+  const last = lastSizes.get(layout);
+  if (last?.part === part) return last.sizes;
+  const { tables, setup } = layout.assessment.book;
+  const sizes = liveSizes(part, tables.get(part.row.sheet)!, setup.lengthUnit);
+  lastSizes.set(layout, { part, sizes });
+  return sizes;
+}
+
+/** Where each check of a part's limits has its value. */
+const CHECKED: Readonly<Record<string, string>> = {
+  smallest: SMALLEST.header,
+  largest: LARGEST.header,
+  'out of round': OUT_OF_ROUND.header,
+  taper: TAPER.header,
+};
+
+function liveStatus(part: PartResult, layout: Layout): string | undefined {
+  const { row, status } = part;
+  if (status === 'bad reading' || !part.limitsAreRead || sizesOf(part, layout).size === undefined) {
+    return undefined;
+  }
+  const blank = `IF(${layout.ownCell(row.sheet, row.row, sizeHeader(partSheet(row.sheet).readings))}="","not measured",`;
   // The guard of a part that was never read is not known: its verdict needs another run.
-  if (part.status === 'not measured') return `${blank}"measured: run again")`;
-  if (isShell || part.status === 'no limits') return `${blank}"${part.status}")`;
+  if (status === 'not measured') return `${blank}"measured: run again")`;
+  if (roleOf(row).checks.length === 0 || status === 'no limits') return `${blank}"${status}")`;
   const factor = GRAINS[layout.assessment.book.setup.lengthUnit];
   const condition = (check: LimitCheck, make: typeof beyond) => {
-    const value = cell(part, CHECKED[check.quantity]!);
+    const value = layout.ownCell(row.sheet, row.row, CHECKED[check.quantity]!);
     return ifNumber(
       value,
       make(

@@ -1,71 +1,72 @@
 /** The result cells of one sheet. They are many, so each is made when it is asked for. */
-import type { LengthUnit } from '../../maths/units.js';
-import { inUnit, snapToGrain } from '../../maths/units.js';
-import type { OutputCell, OutputFormat, PlacedCell } from '../workbook-model.js';
+import type { Assessment } from '../assess/assess.js';
+import type { OutputFormat, PlacedCell } from '../workbook-model.js';
 import type { TemplateValues } from './block-engine.js';
-import type { ResultColumn } from './result-column.js';
+import { cellValue } from './cell-value.js';
+import type { Layout } from './layout.js';
+import { formatOf, type ResultColumn } from './result-column.js';
 
+/** Rows of a sheet that have the same columns. */
 export interface ResultRows<Row> {
   readonly rows: readonly Row[];
   /** The row of the sheet that a row stands in. */
   readonly rowOf: (row: Row) => number;
-  /** The first result column. */
-  readonly first: number;
   readonly columns: readonly ResultColumn<Row>[];
+  /** What the sheet engine makes of the rows, held against what is written. */
   readonly values: TemplateValues;
 }
 
 /** From the top row down, each row from left to right. */
-export class ResultCells<Row = unknown> implements Iterable<PlacedCell> {
+export class ResultCells implements Iterable<PlacedCell> {
+  private readonly places: readonly { readonly of: ResultRows<unknown>; readonly at: number }[];
+  private readonly first: number;
+  private readonly assessment: Assessment;
+
+  /** @param groups rows of different columns, such as the fits of two kinds, which may stand in any order */
   constructor(
-    private readonly results: ResultRows<Row>,
-    private readonly unit: LengthUnit,
-  ) {}
+    readonly groups: readonly ResultRows<unknown>[],
+    sheet: string,
+    private readonly layout: Layout,
+  ) {
+    this.first = layout.first(sheet);
+    this.assessment = layout.assessment;
+    const places = groups.flatMap((of) => of.rows.map((_, at) => ({ of, at })));
+    const rowOf = ({ of, at }: (typeof places)[number]) => of.rowOf(of.rows[at]);
+    this.places = groups.length > 1 ? places.sort((a, b) => rowOf(a) - rowOf(b)) : places;
+  }
 
   get formats(): ReadonlySet<OutputFormat> {
-    return new Set(this.results.columns.map((column) => this.formatOf(column)));
+    const { lengthUnit } = this.assessment.book.setup;
+    return new Set(this.groups.flatMap(({ columns }) => columns.map((own) => formatOf(own, lengthUnit))));
   }
 
   /** The last row of the sheet that has results; −1 where there is none. */
   get lastRow(): number {
-    const { rows, rowOf } = this.results;
-    return rows.length === 0 ? -1 : rowOf(rows.at(-1)!);
+    const last = this.places.at(-1);
+    return last ? last.of.rowOf(last.of.rows[last.at]) : -1;
   }
 
   get rowCount(): number {
-    return this.results.rows.length;
+    return this.places.length;
   }
 
   *[Symbol.iterator](): Generator<PlacedCell> {
-    for (const at of this.results.rows.keys()) yield* this.ofRow(at);
+    for (const at of this.places.keys()) yield* this.ofRow(at);
   }
 
-  /** The cells of one of the rows, counted from 0 in the order in which they were given. */
-  ofRow(at: number): PlacedCell[] {
-    const { rows, rowOf, first, columns, values } = this.results;
-    const own = rows[at]!;
-    const row = rowOf(own);
-    const cells: PlacedCell[] = [];
-    const ofColumns = values.ofRow(at);
-    columns.forEach((column, place) => {
-      const found = ofColumns[place];
-      const formula = column.live?.(own);
-      if (found === undefined && formula === undefined) return;
-      const cell: OutputCell = { value: this.shown(column, found), format: this.formatOf(column), formula };
-      cells.push({ row, column: first + place, cell });
+  /** The cells of one of the rows, counted from 0 in the order of the sheet. */
+  ofRow(place: number): PlacedCell[] {
+    const { of, at } = this.places[place]!;
+    of.values.ofRow(at);
+    const own = of.rows[at];
+    const row = of.rowOf(own);
+    const { lengthUnit } = this.assessment.book.setup;
+    return of.columns.flatMap((column, order): PlacedCell[] => {
+      const found = cellValue(column, column.value(own, this.assessment), lengthUnit);
+      const formula = column.live?.(own, this.layout);
+      if (found === undefined && formula === undefined) return [];
+      const cell = { value: found ?? '', format: formatOf(column, lengthUnit), formula };
+      return [{ row, column: this.first + order, cell }];
     });
-    return cells;
-  }
-
-  /** Lengths computed on the grain are brought back onto it exactly. */
-  private shown({ format }: ResultColumn<Row>, value: string | number | undefined): string | number {
-    return format === 'length' && typeof value === 'number'
-      ? inUnit(snapToGrain(value, this.unit), this.unit)
-      : (value ?? '');
-  }
-
-  private formatOf({ format }: ResultColumn<Row>): OutputFormat {
-    if (format !== 'length') return format;
-    return this.unit === 'in' ? 'in' : 'mm';
   }
 }

@@ -1,39 +1,36 @@
-/** The headers of the columns that the program writes to the right of the user's, in order. */
-import type { SheetName } from '../book/input-sheets.js';
+/** Which columns a sheet of the user's gets, by its name in the records. */
+import type { Assessment } from '../assess/assess.js';
+import { CHECKED_SHEETS } from '../assess/table-checks.js';
+import type { OwnHeaders } from '../book/own-columns.js';
+import { FITS } from '../input-sheets/fits.js';
+import { inputSheet, isPartSheet } from '../input-sheets/index.js';
+import { SHELL_BEARING } from '../kinds/shell-bearing.js';
+import { fitColumns } from './fit-columns.js';
+import { Layout } from './layout.js';
+import { partColumns } from './part-columns.js';
+import type { ResultColumn } from './result-column.js';
+import { TABLE_COLUMNS } from './table-columns.js';
 
-const DIAMETER_PART = [
-  'Size',
-  'Largest',
-  'Smallest',
-  'Taper',
-  'Out of round',
-  'Class',
-  'Size U',
-  'Status',
-  'Why',
-] as const;
-const TABLE = ['Status', 'Why'] as const;
+/** The columns of a sheet; none where it gets none. */
+export function resultColumns(sheet: string): readonly ResultColumn<never>[] {
+  if (sheet === FITS.name) return fitColumns(SHELL_BEARING);
+  const record = inputSheet(sheet);
+  if (record && isPartSheet(record)) return partColumns(record.readings);
+  return (CHECKED_SHEETS as readonly string[]).includes(sheet) ? TABLE_COLUMNS : [];
+}
 
-export const RESULT_HEADERS: Partial<Readonly<Record<SheetName, readonly string[]>>> = {
-  Journals: DIAMETER_PART,
-  Rods: DIAMETER_PART,
-  Cases: DIAMETER_PART,
-  Shells: ['Wall', 'Largest', 'Smallest', 'Class', 'Wall U', 'Status', 'Why'],
-  Classes: TABLE,
-  Selection: TABLE,
-  Limits: TABLE,
-  Undersizes: TABLE,
-  Gauges: TABLE,
-  Materials: TABLE,
-  Fits: [
-    'Clearance',
-    'Tightest',
-    'Loosest',
-    'Clearance U',
-    'Chance in range',
-    'Shell by marks',
-    'Shell by size',
-    'Status',
-    'Why',
-  ],
+/** The headers of the columns of a sheet, in order. */
+export function resultHeaders(sheet: string): readonly string[] {
+  return resultColumns(sheet).map(({ header }) => header);
+}
+
+/** Where the results of a book stand. */
+export function layoutOf(assessment: Assessment): Layout {
+  return new Layout(assessment, resultHeaders);
+}
+
+/** The lists that tell the program's own columns in a sheet: that of this version, then those of earlier ones. */
+export const ownHeaders: OwnHeaders = (sheet) => {
+  const headers = resultHeaders(sheet);
+  return headers.length > 0 ? [headers] : [];
 };

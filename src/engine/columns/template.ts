@@ -1,5 +1,6 @@
 /** What the columns of many alike rows are computed from. */
 import { EmptyValue } from 'hyperformula';
+import type { Assessment } from '../assess/assess.js';
 import type { ResultColumn } from './result-column.js';
 
 /** A cell of an input as the engine holds it; the symbol is BLANK. */
@@ -11,6 +12,11 @@ export const BLANK: symbol = EmptyValue;
 export interface Template<Row> {
   /** A name of its own among the templates. */
   readonly name: string;
+  /** What messages call the sheet that the columns stand in. */
+  readonly sheet: string;
+  /** The row of the sheet that a row stands in. */
+  readonly rowOf: (row: Row) => number;
+  readonly assessment: Assessment;
   readonly rows: readonly Row[];
   /** Cells that are the same for every row. */
   readonly constants: Readonly<Record<string, readonly InputCell[]>>;
@@ -20,5 +26,3 @@ export interface Template<Row> {
   readonly inputsOf: (row: Row) => readonly (readonly InputCell[])[];
   readonly columns: readonly ResultColumn<Row>[];
 }
-
-export type ColumnValue = string | number | undefined;

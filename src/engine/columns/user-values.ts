@@ -1,6 +1,5 @@
 /** The values of the formulas that users type with our functions: they see the cells of the book and the results. */
 import type { Assessment } from '../assess/assess.js';
-import type { SheetName } from '../book/input-sheets.js';
 import { buildEngine, contentOf, rawSheets, usesOurFunctions } from '../spreadsheet.js';
 import type { CellContent } from '../workbook-model.js';
 import type { Layout } from './layout.js';
@@ -17,7 +16,7 @@ export interface UserValue {
 export function userValues(
   { book }: Assessment,
   layout: Layout,
-  results: ReadonlyMap<SheetName, ResultCells>,
+  results: ReadonlyMap<string, ResultCells>,
 ): UserValue[] {
   const places = book.model.sheets.flatMap(({ name, rows }) =>
     rows.flatMap((cells, row) =>

@@ -3,9 +3,13 @@ import type { StockJournal } from '../../maths/matching/stock.js';
 import { OpenFits } from '../../maths/suggestions/open-fits.js';
 import { goesOn, type Side, sameKind } from '../../maths/suggestions/rules.js';
 import type { Assessment } from '../assess/assess.js';
-import type { PartResult } from '../assess/part.js';
+import type { PartResult } from '../assess/part-result.js';
 import { reasonNotUsed } from '../assess/stock.js';
 import type { PartRow } from '../book/book.js';
+import { CASES } from '../input-sheets/cases.js';
+import { JOURNALS } from '../input-sheets/journals.js';
+import { RODS } from '../input-sheets/rods.js';
+import { SHELLS } from '../input-sheets/shells.js';
 import { unmatchedRows } from '../sheets/not-matched.js';
 import { Whereabouts } from './whereabouts.js';
 
@@ -37,8 +41,7 @@ export interface Explanation {
 
 /** @param rows of the assessed book */
 export function explain(rows: readonly PartRow[], assessment: Assessment): Explanation[] {
-  const { journals, rods, cases, shells } = assessment.parts;
-  const results = new Map([...journals, ...rods, ...cases, ...shells].map((part) => [part.row, part]));
+  const results = new Map(assessment.parts.all().map((part) => [part.row, part]));
   const explainer = new Explainer(assessment);
   return rows.map((row) => explainer.explain(results.get(row)!));
 }
@@ -63,7 +66,7 @@ class Explainer {
     const nothing = { lists: [], asksForMass: false };
     if (!this.assessment.matching) return { ...nothing, now: 'is not matched: no sets were made' };
     switch (part.row.sheet) {
-      case 'Journals': {
+      case JOURNALS.name: {
         const journal = this.journalOf(part);
         return journal
           ? this.ofJournal(journal, part)
@@ -72,17 +75,19 @@ class Explainer {
               now: `is outside matching, which is of big ends, and of mains whose case is there`,
             };
       }
-      case 'Cases': {
+      case CASES.name: {
         const { cases } = this.assessment.stock;
         const journal = this.stockJournals.find((each) => cases.get(each) === part);
         if (!journal) return { ...nothing, now: 'is outside matching: no main journal stands at its place' };
         const facts = this.ofJournal(journal, this.assessment.stock.journals.get(journal)!);
         return { ...facts, now: `is the housing of journal ${journal.name}, which ${facts.now}` };
       }
-      case 'Rods':
+      case RODS.name:
         return this.ofRod(part);
-      case 'Shells':
+      case SHELLS.name:
         return this.ofShell(part);
+      default:
+        return { ...nothing, now: 'is outside matching, which is of shell bearings' };
     }
   }
 

@@ -1,10 +1,9 @@
 /** An explanation in plain sentences, one a line. */
+import { partSheet } from '../input-sheets/index.js';
 import type { Explanation, OpenList, OpenTo } from './explain.js';
 
 /** How many fits or parts a sentence names. */
 const NAMED = 20;
-
-const KINDS = { Journals: 'Journal', Rods: 'Rod', Cases: 'Case', Shells: 'Shell' } as const;
 
 const AIMS =
   'Sets are chosen for the most complete engines, then the most filled journals, then price, distance from the aim ' +
@@ -13,7 +12,7 @@ const AIMS =
 export function explanationLines({ sheet, part, now, lists, asksForMass }: Explanation): string[] {
   const isTaken = lists.some(({ open }) => open.length > 0);
   return [
-    `${KINDS[sheet]} ${part} ${now}.`,
+    `${capitalised(partSheet(sheet).noun)} ${part} ${now}.`,
     ...lists.map(listSentence),
     ...(asksForMass
       ? ['Mass spread, which limits the rods of one crank too, is not counted in these lists.']
@@ -35,4 +34,8 @@ function listSentence({ what, as, of, open }: OpenList): string {
 
 function openText({ name, now }: OpenTo): string {
   return `${name} (${now})`;
+}
+
+function capitalised(word: string): string {
+  return word[0]!.toUpperCase() + word.slice(1);
 }

@@ -2,8 +2,8 @@
 import { distance } from 'fastest-levenshtein';
 import type { PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
-import { quoted } from '../book/problems.js';
-import { listOf } from '../book/table.js';
+import { listOf, quoted } from '../book/problems.js';
+import { JOURNALS } from '../input-sheets/journals.js';
 
 /** How many of the nearest names are told. */
 const NEAREST = 3;
@@ -18,7 +18,7 @@ function placeOf({ engine, fit, position }: PartRow): string {
 
 function placesOf(rows: readonly PartRow[]): PartRow[] {
   return rows.filter(
-    ({ sheet, engine, position }) => sheet === 'Journals' && engine !== '' && position !== '',
+    ({ sheet, engine, position }) => sheet === JOURNALS.name && engine !== '' && position !== '',
   );
 }
 

@@ -1,8 +1,11 @@
 /** Where the parts of a matched stock are: which set holds which. */
 import type { StockJournal, StockRod, StockShell } from '../../maths/matching/stock.js';
 import type { Assessment } from '../assess/assess.js';
-import type { PartResult } from '../assess/part.js';
+import type { PartResult } from '../assess/part-result.js';
 import { lengthText } from '../assess/words.js';
+import { CASES } from '../input-sheets/cases.js';
+import { RODS } from '../input-sheets/rods.js';
+import { SHELLS } from '../input-sheets/shells.js';
 import { type MatchedRow, matchedRows } from '../sheets/matched-rows.js';
 
 export class Whereabouts {
@@ -15,8 +18,8 @@ export class Whereabouts {
     const rows = matchedRows(assessment);
     this.sets = new Map(rows.map((set) => [set.fit.journal, set]));
     const named = (parts: readonly PartResult[]) => new Map(parts.map((part) => [part.row.name, part]));
-    this.rods = named(assessment.parts.rods);
-    this.shells = named(assessment.parts.shells);
+    this.rods = named(assessment.parts.of(RODS.name));
+    this.shells = named(assessment.parts.of(SHELLS.name));
     for (const set of rows) {
       for (const part of [set.bore, set.shells.upper, set.shells.lower]) {
         if (part) this.holders.set(part, [...(this.holders.get(part) ?? []), set]);
@@ -56,7 +59,7 @@ export class Whereabouts {
 
   /** What a set is made of, with its clearance and verdict. */
   setText({ bore, upper, lower, clearance, status }: MatchedRow): string {
-    const kind = bore.row.sheet === 'Cases' ? 'case' : 'rod';
+    const kind = bore.row.sheet === CASES.name ? 'case' : 'rod';
     const { lengthUnit } = this.assessment.book.setup;
     return (
       `${kind} ${bore.row.name}, upper shell ${upper} and lower shell ${lower}, ` +

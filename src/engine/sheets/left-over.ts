@@ -1,6 +1,8 @@
 /** The sheet Left over: rods and shells that no set takes. */
 import type { Assessment } from '../assess/assess.js';
-import type { PartResult } from '../assess/part.js';
+import type { PartResult } from '../assess/part-result.js';
+import { RODS } from '../input-sheets/rods.js';
+import { SHELLS } from '../input-sheets/shells.js';
 import type { OutputSheet } from '../workbook-model.js';
 import type { MatchedRow } from './matched-rows.js';
 import { ownSheet, type SheetColumn } from './own-sheet.js';
@@ -38,7 +40,7 @@ function leftParts(rows: readonly MatchedRow[], { parts, book }: Assessment): Le
       if (part) taken.set(part, (taken.get(part) ?? 0) + 1);
     }
   }
-  return [...parts.rods, ...parts.shells].flatMap((part): LeftPart[] => {
+  return [...parts.of(RODS.name), ...parts.of(SHELLS.name)].flatMap((part): LeftPart[] => {
     const { row } = part;
     const left = row.quantity - (taken.get(part) ?? 0);
     if (left <= 0) return [];
@@ -46,7 +48,7 @@ function leftParts(rows: readonly MatchedRow[], { parts, book }: Assessment): Le
     return [
       {
         part: row.name,
-        kind: row.sheet === 'Rods' ? 'rod' : shell,
+        kind: row.sheet === RODS.name ? 'rod' : shell,
         bin: row.bin ?? '',
         typed: typedName(book, row, 'Part', row.name),
       },

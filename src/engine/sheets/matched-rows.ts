@@ -5,7 +5,9 @@ import type { Grain } from '../../maths/grain.js';
 import type { MatchedFit, TakenShell } from '../../maths/matching/stock.js';
 import { clearanceVariance, expandedUncertainty } from '../../maths/uncertainty.js';
 import type { Assessment } from '../assess/assess.js';
-import type { PartResult } from '../assess/part.js';
+import type { PartResult } from '../assess/part-result.js';
+import { RODS } from '../input-sheets/rods.js';
+import { SHELLS } from '../input-sheets/shells.js';
 
 /** One matched fit with what is shown of it, lengths in grains. */
 export interface MatchedRow {
@@ -41,7 +43,7 @@ function byName(parts: readonly PartResult[]): Map<string, PartResult> {
 /** The filled journals in the order of the journals' rows. */
 export function matchedRows({ matching, stock, context, parts }: Assessment): MatchedRow[] {
   if (!matching) return [];
-  const [rods, shells] = [byName(parts.rods), byName(parts.shells)];
+  const [rods, shells] = [byName(parts.of(RODS.name)), byName(parts.of(SHELLS.name))];
   const shellOf = (taken: TakenShell) => (taken.from === 'stock' ? shells.get(taken.shell.name) : undefined);
   const rows = matching.fits.map((fit): MatchedRow => {
     const journal = stock.journals.get(fit.journal)!;

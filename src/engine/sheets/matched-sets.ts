@@ -20,7 +20,7 @@ export function matchedSetsSheet(
 function columnsOf({ book }: Assessment, layout: Layout): SheetColumn<MatchedRow>[] {
   const unit = book.setup.lengthUnit;
   const format = unit === 'in' ? 'in' : 'mm';
-  /** Live where all four parts stand in the book; a bought shell has no cell. */
+  /** Live where all parts stand in the book; a bought shell has no cell. */
   const live = (row: MatchedRow, bore: string, wall: string, journal: string): string | undefined => {
     const { upper, lower } = row.shells;
     if (!upper || !lower) return undefined;

@@ -1,7 +1,7 @@
 /** The sheet Not matched: every journal without a set, and why. */
 import type { StockJournal } from '../../maths/matching/stock.js';
 import type { Assessment } from '../assess/assess.js';
-import type { PartResult } from '../assess/part.js';
+import type { PartResult } from '../assess/part-result.js';
 import { matchingFault, reasonNotUsed } from '../assess/stock.js';
 import type { Book } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';

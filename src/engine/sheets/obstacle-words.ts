@@ -1,10 +1,12 @@
 /** Why a journal that could be used has no set, in words. */
 import type { StockJournal } from '../../maths/matching/stock.js';
 import type { Assessment } from '../assess/assess.js';
-import type { PartResult } from '../assess/part.js';
+import type { PartResult } from '../assess/part-result.js';
 import { reasonNotUsed } from '../assess/stock.js';
 import { countText, lengthText } from '../assess/words.js';
 import { nameKey } from '../book/names.js';
+import { RODS } from '../input-sheets/rods.js';
+import { SHELLS } from '../input-sheets/shells.js';
 
 /** How many parts are named one by one. */
 const NAMED = 5;
@@ -15,7 +17,7 @@ export function obstacleWords(journal: StockJournal, assessment: Assessment): st
   const ofType = ({ row }: PartResult) => nameKey(row.engineType ?? '') === journal.engineType;
   switch (assessment.obstacles.get(journal)) {
     case 'no rod':
-      return `no rod of its engine type can be used${unused(parts.rods.filter(ofType))}`;
+      return `no rod of its engine type can be used${unused(parts.of(RODS.name).filter(ofType))}`;
     case 'no mass':
       return 'no rod of its engine type has a Mass, and Mass spread asks for it';
     case 'no upper shell':
@@ -43,12 +45,14 @@ export function obstacleWords(journal: StockJournal, assessment: Assessment): st
 
   function unusedShells(half: 'upper' | 'lower'): string {
     return unused(
-      parts.shells.filter(
-        (part) =>
-          ofType(part) &&
-          nameKey(part.row.fit) === journal.fit &&
-          (part.row.half === half || part.row.half === 'either' || part.row.half === undefined),
-      ),
+      parts
+        .of(SHELLS.name)
+        .filter(
+          (part) =>
+            ofType(part) &&
+            nameKey(part.row.fit) === journal.fit &&
+            (part.row.half === half || part.row.half === 'either' || part.row.half === undefined),
+        ),
     );
   }
 }

@@ -1,7 +1,8 @@
 /** The sheet Pick list: the parts of the sets in the order of their bins. */
 import type { Assessment } from '../assess/assess.js';
-import type { PartResult } from '../assess/part.js';
+import type { PartResult } from '../assess/part-result.js';
 import type { Book } from '../book/book.js';
+import { CASES } from '../input-sheets/cases.js';
 import type { OutputSheet } from '../workbook-model.js';
 import type { MatchedRow } from './matched-rows.js';
 import { ownSheet, type SheetColumn } from './own-sheet.js';
@@ -40,7 +41,7 @@ function pickList(rows: readonly MatchedRow[]): Picked[] {
     const { journal, bore, shells } = set;
     const kinds = [
       ['journal', journal],
-      [bore.row.sheet === 'Cases' ? 'case' : 'rod', bore],
+      [bore.row.sheet === CASES.name ? 'case' : 'rod', bore],
       ['upper shell', shells.upper],
       ['lower shell', shells.lower],
     ] as const;

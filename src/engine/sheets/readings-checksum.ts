@@ -3,13 +3,11 @@
  * they must be able to say that they are stale.
  */
 import type { Assessment } from '../assess/assess.js';
-import type { PartSheet } from '../book/book.js';
 import type { Table } from '../book/table.js';
 import { fitting, quotedSheet, sheetCell } from '../columns/live-terms.js';
+import { partSheets } from '../input-sheets/index.js';
 import type { OutputCell } from '../workbook-model.js';
 import { columnLetters } from '../workbook-model.js';
-
-const SHEETS: readonly PartSheet[] = ['Journals', 'Rods', 'Cases', 'Shells'];
 
 const MOST_CONDITIONS = 255;
 
@@ -56,7 +54,7 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
   const counts: string[] = [];
   /** Conditions on cells that no sum takes in. */
   const singles: string[] = [];
-  for (const name of SHEETS) {
+  for (const { name } of partSheets()) {
     const table = book.tables.get(name);
     if (!table) continue;
     const columns = table.readingColumns.map(({ column }) => column);

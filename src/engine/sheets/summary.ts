@@ -7,8 +7,10 @@ import type { FitResult } from '../assess/fit.js';
 import type { Remeasure } from '../assess/remeasure.js';
 import { countText } from '../assess/words.js';
 import { reasonOf } from '../book/problems.js';
+import { Row } from '../book/row.js';
 import { CAUTION } from '../caution.js';
 import type { Layout } from '../columns/layout.js';
+import { FITS } from '../input-sheets/fits.js';
 import type { OutputCell, OutputSheet } from '../workbook-model.js';
 import { headerRow, MADE_BY_WIDTH, ownSheet, rowsOf, type SheetColumn, text } from './own-sheet.js';
 import { AIM_WORDS, missingSentence, stageValue, stopSentence } from './proof-words.js';
@@ -130,7 +132,7 @@ function liveCount(
 /** A criterion misses a name that stands in its cell with spaces around it. */
 function isTypedPlain({ source }: FitResult, headers: readonly string[], layout: Layout): boolean {
   if (layout.makesFits || !source) return true;
-  const row = layout.assessment.book.tables.get('Fits')!.row(source.row);
+  const row = new Row(layout.assessment.book.tables.get(FITS.name)!, source.row);
   return headers.every((header) => {
     const content = row.cell(header)?.cell.content;
     return content?.kind !== 'text' || content.value === content.value.trim();

@@ -1,6 +1,7 @@
 /** A name as the user typed it: a position typed as the number 2 is written as a number again. */
 import type { Book, PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
+import type { Table } from '../book/table.js';
 
 export type TypedName = string | number;
 
@@ -11,8 +12,13 @@ export function typedName(
   header: 'Part' | 'Engine' | 'Fit' | 'Position',
   name: string,
 ): TypedName {
-  const content = tables.get(sheet)?.row(row).cell(header)?.cell.content;
+  const content = nameCellOf(tables.get(sheet), row, header);
   return content?.kind === 'number' && nameKey(String(content.value)) === nameKey(name)
     ? content.value
     : name;
+}
+
+function nameCellOf(table: Table | undefined, row: number, header: string) {
+  const known = table?.columns.get(header);
+  return known && table!.sheet.rows[row]?.[known.column]?.content;
 }

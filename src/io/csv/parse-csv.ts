@@ -1,8 +1,8 @@
 /** The cells of one .csv text. The delimiter is never guessed from the data: decimal commas would split columns. */
 import Papa from 'papaparse';
-import { INPUT_SHEETS, type SheetName } from '../../engine/book/input-sheets.js';
 import { headerKey } from '../../engine/book/names.js';
 import { Table } from '../../engine/book/table.js';
+import { inputSheets } from '../../engine/input-sheets/index.js';
 import { UserError } from '../../engine/user-error.js';
 import { type Cell, cellAddress, type SheetModel } from '../../engine/workbook-model.js';
 import { LIMITS } from '../gate/limits.js';
@@ -102,11 +102,9 @@ function firstFilledLine(text: string): number {
 }
 
 function knownColumns(sheet: SheetModel): number {
-  const name = (Object.keys(INPUT_SHEETS) as SheetName[]).find(
-    (known) => headerKey(known) === headerKey(sheet.name),
-  );
-  if (!name) return 0;
-  const table = new Table(name, sheet, INPUT_SHEETS[name], { length: 'mm', temperature: 'C' });
+  const record = inputSheets().find(({ name }) => headerKey(name) === headerKey(sheet.name));
+  if (!record) return 0;
+  const table = new Table(record, sheet, { length: 'mm', temperature: 'C' });
   return table.columns.size + table.readingColumns.length;
 }
 

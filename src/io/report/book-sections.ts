@@ -2,6 +2,7 @@
 import { sentenceOf } from '../../engine/book/problems.js';
 import { CAUTION } from '../../engine/caution.js';
 import type { Layout } from '../../engine/columns/layout.js';
+import { partSheets } from '../../engine/input-sheets/index.js';
 import { rowsOf } from '../../engine/sheets/own-sheet.js';
 import { matchingResult, summaryColumns } from '../../engine/sheets/summary.js';
 import type { InputFile } from '../input-digest.js';
@@ -123,10 +124,9 @@ export function stockSection(page: PageContext, { loose, looseRemeasure }: Recor
     sheetTable(page, 'Left over', 'Left over', 'Part'),
   ].flatMap((table) => (table ? tableIn(page, table) : []));
   const elements = [
-    ...partsTable(page, 'Journals of no engine', loose.journals),
-    ...partsTable(page, 'Rods of no engine here', loose.rods),
-    ...partsTable(page, 'Case bores of no engine here', loose.cases),
-    ...partsTable(page, 'Half-shells of no engine here', loose.shells),
+    ...partSheets().flatMap(({ name, plural }) =>
+      partsTable(page, `${plural} of no engine here`, loose.of(name)),
+    ),
     ...tableIn(page, remeasureTable(looseRemeasure)),
     ...lists,
   ];

@@ -1,9 +1,11 @@
 /** What of a book belongs to which engine, and what to none: a page each. */
 import type { Assessment, NeighbourResult } from '../../engine/assess/assess.js';
-import type { PartResult } from '../../engine/assess/part.js';
-import type { PartsOfBook } from '../../engine/assess/places.js';
+import type { PartResult } from '../../engine/assess/part-result.js';
+import { type PartsOfBook, partsOf } from '../../engine/assess/places.js';
 import type { Remeasure } from '../../engine/assess/remeasure.js';
 import { nameKey } from '../../engine/book/names.js';
+import { kindsOfFit } from '../../engine/kinds/index.js';
+import { termOf } from '../../engine/kinds/kind-of-fit.js';
 
 export interface EngineRecord {
   readonly name: string;
@@ -17,21 +19,19 @@ export interface EngineRecord {
 
 export interface Records {
   readonly engines: readonly EngineRecord[];
-  /** Parts of no engine that has a journal or a fit. */
+  /** Parts of no engine that has a part that leads a fit, or a fit. */
   readonly loose: PartsOfBook;
   readonly looseRemeasure: readonly Remeasure[];
 }
 
 export function recordsOf({ parts, spreads, remeasure }: Assessment): Records {
+  const leaders = kindsOfFit().flatMap((kind) => parts.ofAll(termOf(kind, kind.leader)!.sheets));
   const names = new Map<string, string>();
-  for (const engine of [
-    ...spreads.map((group) => group.engine),
-    ...parts.journals.map(({ row }) => row.engine),
-  ])
+  for (const engine of [...spreads.map((group) => group.engine), ...leaders.map(({ row }) => row.engine)])
     if (engine !== '' && !names.has(nameKey(engine))) names.set(nameKey(engine), engine);
   const fitted = new Map<PartResult, Set<string>>();
   for (const { engine, fits } of spreads) {
-    for (const part of fits.flatMap((fit) => Object.values(fit.parts))) {
+    for (const part of fits.flatMap(partsOf)) {
       const own = fitted.get(part) ?? new Set();
       fitted.set(part, own.add(nameKey(engine)));
     }
@@ -40,19 +40,13 @@ export function recordsOf({ parts, spreads, remeasure }: Assessment): Records {
     [nameKey(part.row.engine), ...(fitted.get(part) ?? [])].filter((key) => names.has(key));
   const belongs = (key: string | undefined) => (part: PartResult) =>
     key === undefined ? keysOf(part).length === 0 : keysOf(part).includes(key);
-  const partsOf = (key: string | undefined): PartsOfBook => ({
-    journals: parts.journals.filter(belongs(key)),
-    rods: parts.rods.filter(belongs(key)),
-    cases: parts.cases.filter(belongs(key)),
-    shells: parts.shells.filter(belongs(key)),
-  });
   const remeasureOf = (own: PartsOfBook) => {
-    const named = new Set(Object.values(own).flatMap((list) => list.map(partKey)));
+    const named = new Set(own.all().map(partKey));
     return remeasure.filter(({ sheet, part }) => named.has(`${sheet} ${nameKey(part)}`));
   };
   const engines = [...names].map(([key, name]): EngineRecord => {
-    const own = partsOf(key);
-    const types = own.journals.flatMap(({ row }) => row.engineType || []);
+    const own = parts.filter(belongs(key));
+    const types = own.all().flatMap(({ row }) => row.engineType || []);
     return {
       name,
       engineTypes: [...new Set(types)],
@@ -61,7 +55,7 @@ export function recordsOf({ parts, spreads, remeasure }: Assessment): Records {
       remeasure: remeasureOf(own),
     };
   });
-  const loose = partsOf(undefined);
+  const loose = parts.filter(belongs(undefined));
   return { engines, loose, looseRemeasure: remeasureOf(loose) };
 }
 

@@ -1,8 +1,10 @@
 /** One engine: its fits, journals and parts, what to measure again, and the sets that were found for it. */
 import type { NeighbourResult } from '../../engine/assess/assess.js';
-import type { PartResult } from '../../engine/assess/part.js';
+import type { PartResult } from '../../engine/assess/part-result.js';
 import { countText } from '../../engine/assess/words.js';
 import { nameKey } from '../../engine/book/names.js';
+import { partSheets } from '../../engine/input-sheets/index.js';
+import type { PartSheet } from '../../engine/input-sheets/input-sheet.js';
 import type { MatchedRow } from '../../engine/sheets/matched-rows.js';
 import { type Element, h, words } from './elements.js';
 import type { EngineRecord } from './engine-records.js';
@@ -17,24 +19,19 @@ import { fitTable, fittedParts, remarksOf } from './result-tables.js';
 import { visibleText } from './visible-text.js';
 
 export function engineSection(page: PageContext, record: EngineRecord, id: string): Element {
-  const { journals, rods, cases, shells } = record.parts;
-  const counts = [
-    [journals.length, 'journal'],
-    [rods.length, 'rod'],
-    [cases.length, 'case bore'],
-  ] as const;
-  const parts = counts.filter(([count]) => count > 0).map(([count, noun]) => countText(count, noun));
-  const halves = shells.reduce((sum, { row }) => sum + row.quantity, 0);
-  if (halves > 0) parts.push(`${halves} half-shell${halves === 1 ? '' : 's'}`);
+  const sheets = partSheets().map((sheet) => ({ sheet, own: record.parts.of(sheet.name) }));
+  const parts = sheets.flatMap(({ sheet: { noun, counted = noun }, own }) => {
+    const count = own.reduce((sum, { row }) => sum + row.quantity, 0);
+    return count > 0 ? [countText(count, counted)] : [];
+  });
   const type = record.engineTypes.filter((name) => name !== '').join(', ');
   return h('section', { className: 'engine', ariaLabelledBy: id }, [
     h('h2', { id }, ['Engine ', words(record.name)]),
     h('p', [...(type ? ['Engine type: ', words(type), '. '] : []), `${parts.join(', ')}.`]),
     ...fitsPart(page, record, id),
-    ...journalsPart(page, journals, id),
-    ...partsTable(page, 'Connecting rods', rods),
-    ...partsTable(page, 'Case bores', cases),
-    ...partsTable(page, 'Half-shells', shells),
+    ...sheets.flatMap(({ sheet, own }) =>
+      sheet.isDrawn ? drawnParts(page, sheet, own, id) : partsTable(page, sheet.plural, own),
+    ),
     ...tableIn(page, remeasureTable(record.remeasure)),
     ...setsPart(page, record, id),
     h('p', { className: 'sign' }, [
@@ -86,10 +83,16 @@ function spreadSentence({ unit }: PageContext, { spread, limit }: NeighbourResul
   return [h('p', `Neighbour spread ${text(spread)} ${unit}${against}.`)];
 }
 
-function journalsPart(page: PageContext, journals: readonly PartResult[], id: string): Element[] {
-  if (journals.length === 0) return [];
+/** Parts whose spots are drawn along their axis, and their table. */
+function drawnParts(
+  page: PageContext,
+  { noun, plural }: PartSheet,
+  parts: readonly PartResult[],
+  id: string,
+): Element[] {
+  if (parts.length === 0) return [];
   const { unit } = page;
-  const drawn = journals.filter(({ spots }) => spots.length > 0);
+  const drawn = parts.filter(({ spots }) => spots.length > 0);
   const angles = anglesOf(drawn);
   const frames = new ProfileFrames(id, reachOf(drawn), unit);
   const text = tableLength(unit);
@@ -108,13 +111,13 @@ function journalsPart(page: PageContext, journals: readonly PartResult[], id: st
       h('figcaption', [h('b', visibleText(row.name)), ...lines]),
     ]);
   });
-  const key = `Spots along the axis at 20 °C, as deviations from each journal's size in ${deviationUnit(unit)}, all on one scale: ${shapeKey(angles)}.`;
+  const key = `Spots along the axis at 20 °C, as deviations from each ${noun}'s size in ${deviationUnit(unit)}, all on one scale: ${shapeKey(angles)}.`;
   return [
-    h('h3', 'Journals'),
+    h('h3', plural),
     ...(figures.length > 0
       ? [h('p', { className: 'lead' }, key), h('div', { className: 'journals' }, figures)]
       : []),
-    ...partsTable(page, 'Journals', journals),
+    ...partsTable(page, plural, parts),
   ];
 }
 

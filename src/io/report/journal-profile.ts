@@ -1,5 +1,5 @@
 /** A journal's spots along its axis: how far each diameter lies from the journal's size. */
-import type { PartResult, ReadSpot } from '../../engine/assess/part.js';
+import type { PartResult, ReadSpot } from '../../engine/assess/part-result.js';
 import { type Element, s } from './elements.js';
 import { at } from './fit-lane.js';
 import { PROFILE, type ProfileFrames } from './profile-frame.js';

@@ -1,6 +1,6 @@
 /** What the sections of the page are put together from. */
 import type { Assessment } from '../../engine/assess/assess.js';
-import type { PartResult } from '../../engine/assess/part.js';
+import type { PartResult } from '../../engine/assess/part-result.js';
 import { lengthText } from '../../engine/assess/words.js';
 import type { MatchedRow } from '../../engine/sheets/matched-rows.js';
 import type { OutputSheet } from '../../engine/workbook-model.js';

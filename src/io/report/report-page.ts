@@ -2,7 +2,7 @@
 import { basename } from 'node:path';
 import { toHtml } from 'hast-util-to-html';
 import type { Assessment } from '../../engine/assess/assess.js';
-import { Layout } from '../../engine/columns/layout.js';
+import { layoutOf } from '../../engine/columns/result-headers.js';
 import { matchedRows } from '../../engine/sheets/matched-rows.js';
 import { matchingSheets } from '../../engine/sheets/matching-sheets.js';
 import { overview, stockSection, type Trace, tablesSection } from './book-sections.js';
@@ -20,7 +20,7 @@ import { visibleText } from './visible-text.js';
  * @returns the document's text, without a script and without an address of anything outside it
  */
 export function reportPage(assessment: Assessment, trace: Trace): string {
-  const layout = new Layout(assessment);
+  const layout = layoutOf(assessment);
   const styles = new TableStyles();
   const page: PageContext = {
     assessment,

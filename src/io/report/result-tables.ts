@@ -1,7 +1,7 @@
 /** Parts and fits as tables: the columns of the workbook, its `Why` gathered as remarks below. */
 
 import type { FitResult } from '../../engine/assess/fit.js';
-import type { PartResult } from '../../engine/assess/part.js';
+import type { PartResult } from '../../engine/assess/part-result.js';
 import type { OutputCell, OutputFormat } from '../../engine/workbook-model.js';
 import type { Grain } from '../../maths/grain.js';
 import { inUnit, type LengthUnit } from '../../maths/units.js';

@@ -1,9 +1,9 @@
 /** The maker's tables and the gauges as the user typed them, with what is wrong in them. */
 import type { Assessment } from '../../engine/assess/assess.js';
 import type { CheckedSheet } from '../../engine/assess/table-checks.js';
-import { INPUT_SHEETS } from '../../engine/book/input-sheets.js';
 import { nameText } from '../../engine/book/names.js';
 import type { Table } from '../../engine/book/table.js';
+import { columnsOf } from '../../engine/input-sheets/input-sheet.js';
 import type { OutputCell } from '../../engine/workbook-model.js';
 import { type PageTable, turned, withoutEmptyColumns } from './page-table.js';
 import { type Remark, remarksOf } from './result-tables.js';
@@ -28,7 +28,7 @@ export function typedTable(sheet: CheckedSheet, { book, tables }: Assessment): T
   const results = tables[sheet];
   if (!table || results.length === 0) return undefined;
   const unit = table.units.length;
-  const columns = INPUT_SHEETS[sheet].columns.flatMap(({ header }) => {
+  const columns = columnsOf(table.record).flatMap(({ header }) => {
     const known = table.columns.get(header);
     return known ? [{ header, known }] : [];
   });

@@ -3,6 +3,7 @@
  * turns a number with a format such as `0.000\ \m\m` into a date and loses formula results of 0 and FALSE.
  */
 import { forgetMadeCells, madeColumnsOf } from '../../engine/book/own-columns.js';
+import { ownHeaders } from '../../engine/columns/result-headers.js';
 import { UserError } from '../../engine/user-error.js';
 import type { SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
 import { refuseWideLayout } from '../gate/sheet-layout.js';
@@ -42,7 +43,7 @@ export async function readWorkbookPackage(
     if (!isWorksheet) continue;
     try {
       const madeColumns = (rows: SheetModel['rows']) =>
-        withMadeCells ? undefined : madeColumnsOf({ name, rows });
+        withMadeCells ? undefined : madeColumnsOf({ name, rows }, ownHeaders);
       models.push({ name, rows: await readSheetRows(pkg.pieces(part), { ...context, madeColumns }) });
     } catch (error) {
       if (error instanceof UserError) throw error;
@@ -53,6 +54,6 @@ export async function readWorkbookPackage(
     throw new UserError(`${file}: the workbook has no worksheet. At least one sheet with a table is needed.`);
   }
   refuseWideLayout(models, file);
-  if (!withMadeCells) forgetMadeCells(models);
+  if (!withMadeCells) forgetMadeCells(models, ownHeaders);
   return { file, sheets: models };
 }

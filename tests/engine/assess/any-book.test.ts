@@ -1,7 +1,9 @@
 /** Whatever stands in its cells, a book is assessed or refused in words; it never stops with a fault of ours. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { INPUT_SHEETS, SETUP_ITEMS, type SheetName } from '../../../src/engine/book/input-sheets.js';
+import { inputSheets } from '../../../src/engine/input-sheets/index.js';
+import { columnsOf } from '../../../src/engine/input-sheets/input-sheet.js';
+import { SETUP_ITEMS } from '../../../src/engine/input-sheets/setup.js';
 import { UserError } from '../../../src/engine/user-error.js';
 import { assess, DATE, ERROR, type Plain, type Sheets } from '../book-of.js';
 
@@ -36,11 +38,14 @@ const cell: fc.Arbitrary<Plain> = fc.oneof(
 
 const sheets: fc.Arbitrary<Sheets> = fc.record(
   Object.fromEntries(
-    (Object.keys(INPUT_SHEETS) as SheetName[])
-      .filter((name) => name !== 'Setup')
-      .map((name) => {
-        const { columns, readings } = INPUT_SHEETS[name];
-        const headers = [...columns.map(({ header }) => header), ...(readings ? READINGS[readings] : [])];
+    inputSheets()
+      .filter(({ name }) => name !== 'Setup')
+      .map((sheet) => {
+        const { name, readings } = sheet;
+        const headers = [
+          ...columnsOf(sheet).map(({ header }) => header),
+          ...(readings ? READINGS[readings] : []),
+        ];
         const row = fc.array(cell, { minLength: headers.length, maxLength: headers.length });
         return [name, fc.array(row, { maxLength: 4 }).map((rows) => [headers, ...rows])];
       }),
@@ -51,11 +56,9 @@ test('any cells', () => {
   fc.assert(
     fc.property(sheets, (book) => {
       const { parts, fits, tables } = assess(book);
-      for (const list of Object.values(parts)) {
-        for (const part of list) {
-          if (part.status === 'bad reading') expect(part.why.length).toBeGreaterThan(0);
-          if (part.form) expect(Number.isSafeInteger(part.form.size)).toBe(true);
-        }
+      for (const part of parts.all()) {
+        if (part.status === 'bad reading') expect(part.why.length).toBeGreaterThan(0);
+        if (part.form) expect(Number.isSafeInteger(part.form.size)).toBe(true);
       }
       for (const fit of fits) {
         expect(fit.clearance !== undefined).toBe(

@@ -12,7 +12,7 @@ const LIMITS = { 'Engine type': 'X', Fit: 'main', 'Clearance min': 0.02, 'Cleara
 const Z = 1.644854;
 
 function journalOf(cells: Cells, sheets: Sheets = {}) {
-  return assess({ Journals: table({ ...JOURNAL, ...cells }), ...sheets }).parts.journals[0]!;
+  return assess({ Journals: table({ ...JOURNAL, ...cells }), ...sheets }).parts.of('Journals')[0]!;
 }
 
 describe('names', () => {
@@ -28,7 +28,7 @@ describe('names', () => {
           'A 90': 42,
         })),
       ),
-    }).parts.journals;
+    }).parts.of('Journals');
 
   test.each<[string, Plain, Plain]>([
     ['the number 2 and the text 2', 2, '2'],
@@ -51,7 +51,10 @@ describe('names', () => {
       Journals: table({ ...JOURNAL, Part: '1', 'A 0': 42 }),
       Cases: table({ ...CASE, Part: 1, 'A 0': 45 }),
     });
-    expect([parts.journals[0]!.status, parts.cases[0]!.status]).toEqual(['no limits', 'no limits']);
+    expect([parts.of('Journals')[0]!.status, parts.of('Cases')[0]!.status]).toEqual([
+      'no limits',
+      'no limits',
+    ]);
   });
 });
 
@@ -89,7 +92,7 @@ describe('form', () => {
 
   test('walls have neither', () => {
     const { parts } = assess({ Shells: table({ Part: 'S1', Half: 'upper', 'Wall 1': 1.5, 'Wall 2': 1.51 }) });
-    expect(parts.shells[0]!.form).toEqual({
+    expect(parts.of('Shells')[0]!.form).toEqual({
       size: 150_500,
       largest: 151_000,
       smallest: 150_000,
@@ -188,7 +191,7 @@ describe('to 20 °C', () => {
         Limits: table({ ...LIMITS, ...limits }),
         Gauges: table({ Gauge: 'M1', 'Max error': 0, Resolution: 0.001 }),
         Cases: table({ ...CASE, 'A 0': 60, ...cells }),
-      }).parts.cases[0]!;
+      }).parts.of('Cases')[0]!;
     const remark = 'not corrected to 20 °C: Limits names no Bore material';
 
     test('with a material', () => {
@@ -225,8 +228,11 @@ describe('to 20 °C', () => {
       ),
       Shells: table({ Part: 'S1', Half: 'upper', Temperature: 35, Gauge: 'INVAR', 'Wall 1': 1.5 }),
     });
-    expect(parts.rods.map(({ form }) => form?.size)).toEqual([at(45, 35, 1.2, 23), at(45, 35, 1.2, 11.5)]);
-    expect(parts.shells[0]!.form?.size).toBe(at(1.5, 35, 1.2, 11.5));
+    expect(parts.of('Rods').map(({ form }) => form?.size)).toEqual([
+      at(45, 35, 1.2, 23),
+      at(45, 35, 1.2, 11.5),
+    ]);
+    expect(parts.of('Shells')[0]!.form?.size).toBe(at(1.5, 35, 1.2, 11.5));
   });
 });
 
@@ -331,8 +337,12 @@ describe('uncertainty', () => {
         { ...JOURNAL, Part: 'J3', Position: 3, Gauge: 'M1', ...readings },
       ),
     });
-    expect(parts.journals.map(({ status }) => status)).toEqual(['bad reading', 'bad reading', 'no limits']);
-    for (const part of parts.journals.slice(0, 2)) {
+    expect(parts.of('Journals').map(({ status }) => status)).toEqual([
+      'bad reading',
+      'bad reading',
+      'no limits',
+    ]);
+    for (const part of parts.of('Journals').slice(0, 2)) {
       expect(part.why[0]).toContain(why);
       expect(part).toMatchObject({ form: undefined, classification: undefined, sizeU: undefined });
     }

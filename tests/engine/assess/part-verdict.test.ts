@@ -9,7 +9,7 @@ const CASE = { Part: 'C1', Engine: 'E1', Position: 1 };
 const LIMITS = { 'Engine type': 'X', Fit: 'main', 'Clearance min': 0.02, 'Clearance max': 0.06 };
 
 function journalOf(cells: Cells, sheets: Sheets = {}) {
-  return assess({ Journals: table({ ...JOURNAL, ...cells }), ...sheets }).parts.journals[0]!;
+  return assess({ Journals: table({ ...JOURNAL, ...cells }), ...sheets }).parts.of('Journals')[0]!;
 }
 
 describe('the verdict of a journal', () => {
@@ -161,8 +161,11 @@ describe('the verdict of a journal', () => {
       Journals: table({ ...JOURNAL, 'A 0': 42 }),
       Cases: table({ ...CASE, 'A 0': 60 }),
     });
-    expect([parts.journals[0]!.status, parts.cases[0]!.status]).toEqual(['bad reading', 'within limits']);
-    expect(whyOf(parts.journals[0]!)).toContain('Limits!E2 (Journal material)');
+    expect([parts.of('Journals')[0]!.status, parts.of('Cases')[0]!.status]).toEqual([
+      'bad reading',
+      'within limits',
+    ]);
+    expect(whyOf(parts.of('Journals')[0]!)).toContain('Limits!E2 (Journal material)');
   });
 });
 
@@ -180,12 +183,12 @@ test.each<[string, Cells, Cells, string]>([
   ['out of round', { 'A 0': 60, 'A 90': 60.006 }, { 'Out-of-round limit': 0.005 }, 'beyond limits'],
 ])('the verdict of a bore: %s', (_words, cells, limits, status) => {
   const sheets = { Limits: table({ ...LIMITS, ...limits }), Cases: table({ ...CASE, ...cells }) };
-  expect(assess(sheets).parts.cases[0]!.status).toBe(status);
+  expect(assess(sheets).parts.of('Cases')[0]!.status).toBe(status);
 });
 
 describe('a shell', () => {
   const shellOf = (cells: Cells, sheets: Sheets = {}) =>
-    assess({ Shells: table({ Part: 'S1', Half: 'upper', ...cells }), ...sheets }).parts.shells[0]!;
+    assess({ Shells: table({ Part: 'S1', Half: 'upper', ...cells }), ...sheets }).parts.of('Shells')[0]!;
 
   test.each<[string, Cells, string, string]>([
     ['measured', { 'Wall 1': 1.5 }, 'measured', ''],
@@ -282,9 +285,9 @@ describe('the class', () => {
         'Wall 1': 1.501,
       }),
     });
-    expect(parts.cases[0]!.classification?.text).toBe('I');
-    expect(parts.shells[0]!).toMatchObject({ status: 'measured', classification: { text: 'n' } });
-    expect(whyOf(parts.shells[0]!)).toContain('marked l, measured class n');
-    expect(parts.shells[0]!.form?.size).toBe(um(1501));
+    expect(parts.of('Cases')[0]!.classification?.text).toBe('I');
+    expect(parts.of('Shells')[0]!).toMatchObject({ status: 'measured', classification: { text: 'n' } });
+    expect(whyOf(parts.of('Shells')[0]!)).toContain('marked l, measured class n');
+    expect(parts.of('Shells')[0]!.form?.size).toBe(um(1501));
   });
 });

@@ -25,7 +25,9 @@ describe('a part', () => {
     ['Wear limit', { 'Journal max': 41.9 }, 'beyond limits'],
     ['Bore max', { 'Journal max': 43 }, 'within limits'],
   ] as const)('whose %s is no number, beside %o, is %s', (header, others, status) => {
-    const [journal] = bookWith({ [header]: 'x', ...others }, { 'A 0': 42, 'B 0': 41.96 }).parts.journals;
+    const [journal] = bookWith({ [header]: 'x', ...others }, { 'A 0': 42, 'B 0': 41.96 }).parts.of(
+      'Journals',
+    );
     expect(journal!.status).toBe(status);
     const isNamed = journal!.why.some((reason) => reason.includes(`(${header}): found the text "x"`));
     expect(isNamed).toBe(header !== 'Bore max');
@@ -48,7 +50,7 @@ describe('a fit over its clearance range with a Service limit that is no number'
 describe('a unit that a column cannot have', () => {
   test('leaves the column to the user: Mass (kg) is no mass in g', () => {
     const { book } = assess({ Rods: table({ Part: 'R1', 'Mass (kg)': 0.5, 'A 0': 45 }) });
-    expect(book.rods[0]!.mass).toBeUndefined();
+    expect(book.parts.of('Rods')[0]!.mass).toBeUndefined();
   });
 
   test('is refused by name: Mass (mm)', () => {
@@ -66,7 +68,7 @@ describe('steel that Materials overrides with no number', () => {
       ...gauges,
       ...more,
       Journals: table({ Part: 'J1', ...AT_1, Fit: 'big end', 'A 0': 42, ...cells }),
-    }).parts.journals[0]!;
+    }).parts.of('Journals')[0]!;
 
   test.each<[string, Readonly<Record<string, Plain>>, string]>([
     ['counts at another temperature', { Temperature: 30 }, 'bad reading'],

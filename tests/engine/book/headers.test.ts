@@ -1,6 +1,6 @@
 /** Which columns of a sheet are known, which hold readings, and which are the user's. */
 import { describe, expect, test } from 'vitest';
-import { findSheet } from '../../../src/engine/book/open-book.js';
+import { findSheet } from '../../../src/engine/book/find-tables.js';
 import { bookOf, FILE, modelOf, type Plain } from '../book-of.js';
 
 const JOURNALS: Plain[] = ['Part', 'Engine', 'Fit', 'Position'];
@@ -119,21 +119,21 @@ describe('a known column', () => {
 
   test('twice is read once, and said', () => {
     const book = journalsWith(['Mark', 'MARK', 'A 0', 'a 0'], ['B', 'C', 42.003, 42.004]);
-    expect(book.journals[0]).toMatchObject({ mark: 'B' });
-    expect(book.journals[0]!.readings).toHaveLength(1);
+    expect(book.parts.of('Journals')[0]).toMatchObject({ mark: 'B' });
+    expect(book.parts.of('Journals')[0]!.readings).toHaveLength(1);
     expect(book.notices.join('\n')).toMatch(/second column of what the header "MARK" means.*\n.*"a 0" means/);
   });
 
   test('A 0 and A 0 #2 are repeats of one spot', () => {
     const book = journalsWith(['A 0', 'A 0 #2', 'A 0 #1'], [42.003, 42.004, 42.005]);
-    expect(book.journals[0]!.readings.map(({ column }) => column.repeat)).toEqual([1, 2]);
+    expect(book.parts.of('Journals')[0]!.readings.map(({ column }) => column.repeat)).toEqual([1, 2]);
     expect(book.notices).toHaveLength(1);
   });
 });
 
 describe('a sheet', () => {
   test.each(['Journals', 'JOURNALS', ' journals ', 'Journals.'])('%s', (name) => {
-    expect(bookOf({ [name]: [JOURNALS, ['J1', 'E1', 'main', 1]] }).journals).toHaveLength(1);
+    expect(bookOf({ [name]: [JOURNALS, ['J1', 'E1', 'main', 1]] }).parts.of('Journals')).toHaveLength(1);
   });
 
   test('New shells may be one word', () => {
@@ -154,7 +154,7 @@ describe('a sheet', () => {
     const book = bookOf({
       Journals: [[], [undefined, ''], JOURNALS, ['J1', 'E1', 'main', 1], [' '], ['J2', 'E1', 'main', 2]],
     });
-    expect(book.journals.map(({ name, row }) => [name, row])).toEqual([
+    expect(book.parts.of('Journals').map(({ name, row }) => [name, row])).toEqual([
       ['J1', 3],
       ['J2', 5],
     ]);

@@ -1,14 +1,14 @@
 /** What may have been meant to be read and is not is said, and changes no number. */
 import { describe, expect, test } from 'vitest';
-import { RESULT_HEADERS } from '../../../src/engine/columns/result-headers.js';
+import { resultHeaders } from '../../../src/engine/columns/result-headers.js';
 import { bookOf, table } from '../book-of.js';
 
 const AT_1 = { Part: 'J1', Engine: 'E1', Fit: 'big end', Position: 1 };
 
 describe('a header that looks like a reading', () => {
   test.each(['A0', 'A-90', 'A_90', 'Center 10', 'B 0 mm', 'A 360', 'Rear-45'])('%s is named', (header) => {
-    const { notices, journals } = bookOf({ Journals: table({ ...AT_1, 'C 0': 42, [header]: 41 }) });
-    expect(journals[0]!.readings).toHaveLength(1);
+    const { notices, parts } = bookOf({ Journals: table({ ...AT_1, 'C 0': 42, [header]: 41 }) });
+    expect(parts.of('Journals')[0]!.readings).toHaveLength(1);
     expect(notices).toHaveLength(1);
     expect(notices[0]).toContain(`sheet Journals: found the header "${header}", which is not read`);
   });
@@ -66,10 +66,10 @@ describe('an item of Setup that no setting has', () => {
 });
 
 test.each([
-  ['with a column of the user behind them', [...RESULT_HEADERS.Journals!, 'Remark'], 1],
-  ['at the right end', RESULT_HEADERS.Journals!, 0],
-  ['twice, the last at the right end', [...RESULT_HEADERS.Journals!, ...RESULT_HEADERS.Journals!], 1],
-  ['in part', RESULT_HEADERS.Journals!.slice(1), 0],
+  ['with a column of the user behind them', [...resultHeaders('Journals'), 'Remark'], 1],
+  ['at the right end', resultHeaders('Journals'), 0],
+  ['twice, the last at the right end', [...resultHeaders('Journals'), ...resultHeaders('Journals')], 1],
+  ['in part', resultHeaders('Journals').slice(1), 0],
 ])('results of an earlier run %s', (_words, headers, count) => {
   const { notices } = bookOf({ Journals: [['Part', 'Engine', 'Fit', 'Position', 'A 0', ...headers]] });
   expect(notices).toHaveLength(count);

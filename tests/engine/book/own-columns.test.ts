@@ -1,18 +1,18 @@
 /** Which columns are the program's own of an earlier run, and which stay the user's. */
 import { describe, expect, test } from 'vitest';
 import { forgetMadeCells, MADE_BY, ownColumnsOf } from '../../../src/engine/book/own-columns.js';
-import { RESULT_HEADERS } from '../../../src/engine/columns/result-headers.js';
+import { ownHeaders, resultHeaders } from '../../../src/engine/columns/result-headers.js';
 import { bookOf, modelOf, type Plain } from '../book-of.js';
 
 const OURS = ['Size', 'Largest', 'Smallest', 'Taper', 'Out of round', 'Class', 'Size U', 'Status', 'Why'];
 const JOURNALS: Plain[] = ['Part', 'Engine', 'Fit', 'Position', 'A 0'];
 
 function ownOf(name: 'Journals' | 'Fits' | 'Setup', headers: readonly Plain[]) {
-  return ownColumnsOf(name, modelOf({ [name]: [headers] }).sheets[0]!);
+  return ownColumnsOf(name, modelOf({ [name]: [headers] }).sheets[0]!, ownHeaders);
 }
 
 test('the columns of a sheet of diameters are those of the contract', () => {
-  expect(RESULT_HEADERS.Journals).toEqual(OURS);
+  expect(resultHeaders('Journals')).toEqual(OURS);
 });
 
 describe('the whole list at the right end', () => {
@@ -66,7 +66,7 @@ test.each([
   const { sheets } = modelOf({
     Limits: [['Engine type', 'Fit', 'Clearance min', 'Clearance max', 'Status', 'Why'], ...rows],
   });
-  expect(ownColumnsOf('Limits', sheets[0]!)?.first).toBe(isOurs ? 4 : undefined);
+  expect(ownColumnsOf('Limits', sheets[0]!, ownHeaders)?.first).toBe(isOurs ? 4 : undefined);
 });
 
 describe('a Fits sheet', () => {
@@ -80,7 +80,7 @@ describe('a Fits sheet', () => {
     'Lower shell',
     'Strip reading',
   ];
-  const RESULTS = [...RESULT_HEADERS.Fits!];
+  const RESULTS = [...resultHeaders('Fits')];
   test.each<[string, readonly Plain[], object | undefined]>([
     [
       'that the program made',
@@ -119,14 +119,14 @@ describe('what an earlier run wrote', () => {
 
   test('is forgotten but for its headers', () => {
     const found = sheets(2);
-    forgetMadeCells(found);
+    forgetMadeCells(found, ownHeaders);
     expect(lengths(found)).toEqual([[14, 5, 4], [2], [1, 1]]);
     expect(ownOf('Journals', [...JOURNALS, ...OURS])).toEqual({ first: 5, last: 13, isWholeSheet: false });
   });
 
   test("stays where a formula of the user's may look at it", () => {
     const found = sheets(null);
-    forgetMadeCells(found);
+    forgetMadeCells(found, ownHeaders);
     expect(lengths(found)).toEqual(lengths(sheets(null)));
   });
 });

@@ -47,7 +47,7 @@ describe('a reading', () => {
   ])('%s is not measured, never 0', (_words, cell) => {
     const { book, parts } = assess({ Journals: journal({ 'A 0': cell }) });
     expect(book.bad).toEqual([]);
-    expect(parts.journals[0]!.status).toBe('not measured');
+    expect(parts.of('Journals')[0]!.status).toBe('not measured');
   });
 });
 
@@ -60,7 +60,9 @@ describe('the texts of a column settle a sign', () => {
       Position: at,
       [header]: cell,
     }));
-    return assess({ Journals: table(...rows) }).parts.journals.map(({ form }) => form?.size);
+    return assess({ Journals: table(...rows) })
+      .parts.of('Journals')
+      .map(({ form }) => form?.size);
   };
   test.each<[string, string, string[], (number | undefined)[]]>([
     ['by a decimal comma', 'A 0 (µm)', ['42003,5', '42,125'], [4_200_350, 4213]],
@@ -193,7 +195,7 @@ describe('the tables', () => {
         { Part: 'J2', Engine: 'E1', Fit: 'main', Position: 2, 'A 0': 42, 'A 90': 42 },
       ),
     });
-    expect(book.journals.map(({ bad, readings }) => [bad.length, readings.length])).toEqual([
+    expect(book.parts.of('Journals').map(({ bad, readings }) => [bad.length, readings.length])).toEqual([
       [1, 1],
       [0, 2],
     ]);

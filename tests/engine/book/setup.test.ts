@@ -113,7 +113,7 @@ describe('a book in inches', () => {
       }),
     });
     // 1.6536 in = 42.00144 mm exactly; 1.653 in = 41.9862 mm.
-    expect(parts.journals[0]!.spots.map(({ value }) => value)).toEqual([
+    expect(parts.of('Journals')[0]!.spots.map(({ value }) => value)).toEqual([
       4_200_144, 4_200_144, 4_200_144, 4_200_144, 4_200_144, 4_198_620,
     ]);
   });
@@ -130,8 +130,8 @@ describe('a book in inches', () => {
       }),
       Journals: table({ Part: 'J1', Engine: 'E1', Fit: 'main', Position: 1, 'A 0': 1.6501 }),
     });
-    expect(parts.journals[0]).toMatchObject({ status: 'beyond limits' });
-    expect(parts.journals[0]!.why[0]).toBe('largest is 0.0001 in over Journal max 1.65 in');
+    expect(parts.of('Journals')[0]).toMatchObject({ status: 'beyond limits' });
+    expect(parts.of('Journals')[0]!.why[0]).toBe('largest is 0.0001 in over Journal max 1.65 in');
   });
 });
 
@@ -158,7 +158,7 @@ describe('Engine type', () => {
     ['blank where Limits names several', ['X', 'Y'], undefined, 'no limits', 'name the Engine type'],
     ['one that Limits does not know', ['X'], 'Y', 'no limits', 'Limits has no row for Y, main'],
   ])('%s', (_words, types, own, status, why) => {
-    const [part] = assess({ Limits: limits(...types), Journals: journal(own) }).parts.journals;
+    const [part] = assess({ Limits: limits(...types), Journals: journal(own) }).parts.of('Journals');
     expect(part!.status).toBe(status);
     expect(part!.why.join('; ')).toContain(why);
   });
@@ -166,7 +166,7 @@ describe('Engine type', () => {
   test('a Limits row whose Engine type was refused is for none', () => {
     const { book, parts } = assess({ Limits: limits(DATE, 'X'), Journals: journal(undefined) });
     expect(book.limits.map(({ engineType }) => engineType)).toEqual(['', 'X']);
-    expect(parts.journals[0]!.status).toBe('no limits');
+    expect(parts.of('Journals')[0]!.status).toBe('no limits');
   });
 
   test.each<[string, Plain[], string]>([
@@ -181,12 +181,12 @@ describe('Engine type', () => {
       From: 41.9 + at,
       To: 42.1 + at,
     }));
-    const [part] = assess({ Classes: table(...classes), Journals: journal(undefined) }).parts.journals;
+    const [part] = assess({ Classes: table(...classes), Journals: journal(undefined) }).parts.of('Journals');
     expect([part!.status, part!.classification?.text]).toEqual(['no limits', expected]);
   });
 
   test('without Limits no one asks for it', () => {
-    const [part] = assess({ Journals: journal(undefined) }).parts.journals;
+    const [part] = assess({ Journals: journal(undefined) }).parts.of('Journals');
     expect(part).toMatchObject({ status: 'no limits' });
     expect(part!.why).toEqual(['uncertainty not given: no gauge']);
   });

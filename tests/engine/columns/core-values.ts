@@ -1,14 +1,13 @@
 /** What the core computed for every result cell: the other side of the columns that the engine evaluates. */
 import type { Assessment } from '../../../src/engine/assess/assess.js';
 import type { FitResult } from '../../../src/engine/assess/fit.js';
-import type { PartResult } from '../../../src/engine/assess/part.js';
-import type { SheetName } from '../../../src/engine/book/input-sheets.js';
-import { Layout } from '../../../src/engine/columns/layout.js';
+import type { PartResult } from '../../../src/engine/assess/part-result.js';
+import { layoutOf } from '../../../src/engine/columns/result-headers.js';
 import type { Grain } from '../../../src/maths/grain.js';
 import { inUnit } from '../../../src/maths/units.js';
 
 export interface CoreValue {
-  readonly sheet: SheetName;
+  readonly sheet: string;
   readonly row: number;
   readonly column: number;
   readonly header: string;
@@ -20,11 +19,11 @@ type Values = Readonly<Record<string, string | number | undefined>>;
 
 export function coreValues(assessment: Assessment): CoreValue[] {
   const { parts, fits, book } = assessment;
-  const layout = new Layout(assessment);
+  const layout = layoutOf(assessment);
   const unit = book.setup.lengthUnit;
   const length = (grain: Grain | undefined) => (grain === undefined ? undefined : inUnit(grain, unit));
   const text = (words: string | undefined) => words || undefined;
-  const placed = (sheet: SheetName, row: number, values: Values): CoreValue[] =>
+  const placed = (sheet: string, row: number, values: Values): CoreValue[] =>
     Object.entries(values).map(([header, value]) => ({
       sheet,
       row,
@@ -57,8 +56,7 @@ export function coreValues(assessment: Assessment): CoreValue[] {
       Status: fit.status,
       Why: text(fit.why.join('; ')),
     });
-  const { journals, rods, cases, shells } = parts;
-  return [...[...journals, ...rods, ...cases, ...shells].flatMap(ofPart), ...fits.flatMap(ofFit)];
+  return [...parts.all().flatMap(ofPart), ...fits.flatMap(ofFit)];
 }
 
 type Value = string | number | boolean | undefined | null;

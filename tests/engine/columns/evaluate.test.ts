@@ -8,9 +8,9 @@ import { type Assessment, assessBook } from '../../../src/engine/assess/assess.j
 import { BLOCK_ROWS } from '../../../src/engine/columns/block-engine.js';
 import { evaluateColumns } from '../../../src/engine/columns/evaluate.js';
 import { fitColumns } from '../../../src/engine/columns/fit-columns.js';
-import { Layout } from '../../../src/engine/columns/layout.js';
 import { partColumns } from '../../../src/engine/columns/part-columns.js';
 import type { ResultColumn } from '../../../src/engine/columns/result-column.js';
+import { SHELL_BEARING } from '../../../src/engine/kinds/shell-bearing.js';
 import { cellAddress } from '../../../src/engine/workbook-model.js';
 import { stockList } from '../../bench/stock-list.js';
 import { bookOf } from '../book-of.js';
@@ -32,7 +32,7 @@ describe('random books', () => {
   test('have every verdict of fits and parts, several times', () => {
     const found = new Map<string, number>();
     for (const { parts, fits } of books.map(({ assessment }) => assessment)) {
-      for (const { status } of [...Object.values(parts).flat(), ...fits])
+      for (const { status } of [...parts.all(), ...fits])
         found.set(status, (found.get(status) ?? 0) + 1);
     }
     const verdicts = [
@@ -75,20 +75,20 @@ describe('each column on HyperFormula', () => {
   });
 
   test('comes from a formula wherever it is a number', () => {
-    const plain = <Row>(columns: readonly ResultColumn<Row>[], rows: readonly Row[]) =>
-      columns
-        .filter(({ format }) => format === 'length')
-        .flatMap(({ header, isComputed, plain }) =>
-          rows.filter((row) => !isComputed?.(row) && plain?.(row) !== undefined).map(() => header),
-        );
     const found = books.flatMap(({ assessment }) => {
-      const layout = new Layout(assessment);
-      const { journals, rods, cases, shells } = assessment.parts;
+      const plain = <Row>(columns: readonly ResultColumn<Row>[], rows: readonly Row[]) =>
+        columns
+          .filter(({ quantity }) => quantity === 'length')
+          .flatMap(({ header, isComputed, value }) =>
+            rows
+              .filter((row) => !isComputed?.(row, assessment) && value(row, assessment) !== undefined)
+              .map(() => header),
+          );
+      const { parts, fits } = assessment;
       return [
-        ...plain(partColumns(layout, 'journal'), journals),
-        ...plain(partColumns(layout, 'bore'), [...rods, ...cases]),
-        ...plain(partColumns(layout, 'shell'), shells),
-        ...plain(fitColumns(layout), assessment.fits),
+        ...plain(partColumns('diameters'), parts.ofAll(['Journals', 'Rods', 'Cases'])),
+        ...plain(partColumns('walls'), parts.of('Shells')),
+        ...plain(fitColumns(SHELL_BEARING), fits),
       ];
     });
     expect(found).toEqual([]);
@@ -120,7 +120,7 @@ describe('each column on HyperFormula', () => {
     const list = stockList({ rows: 5 * BLOCK_ROWS, seed: 21 });
     const sheets = list.map(({ name, headers, rows }) => [name, [headers, ...rows]] as const);
     const assessment = await assessBook(bookOf(Object.fromEntries(sheets)), { seconds: 20 });
-    const lengths = Object.values(assessment.parts).map(({ length }) => length);
+    const lengths = [...assessment.parts.sheets()].map((sheet) => assessment.parts.of(sheet).length);
     expect(Math.max(...lengths)).toBeGreaterThan(2 * BLOCK_ROWS);
     expect(differencesOf(assessment)).toEqual([]);
   });

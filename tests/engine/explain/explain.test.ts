@@ -51,8 +51,7 @@ const BOOK: Sheets = {
 
 async function linesOf(name: string, sheets: Sheets = BOOK): Promise<string[]> {
   const assessment = await assessBook(bookOf(sheets), { seconds: 30 });
-  const { journals, rods, cases, shells } = assessment.book;
-  const rows = partsMeant(name, [...journals, ...rods, ...cases, ...shells]);
+  const rows = partsMeant(name, assessment.book.parts.all());
   return explain(rows, assessment).flatMap(explanationLines);
 }
 

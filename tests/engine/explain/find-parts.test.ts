@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { partsMeant, unknownPart } from '../../../src/engine/explain/find-parts.js';
 import { bookOf, table } from '../book-of.js';
 
-const { journals, rods, shells } = bookOf({
+const { parts } = bookOf({
   Journals: table(
     { Part: 'P 1', Engine: 'E1', Fit: 'big end', Position: 1, 'A 0': 42 },
     { Part: 'north P 2', Engine: 'north E1', Fit: 'big end', Position: 2, 'A 0': 42 },
@@ -11,7 +11,7 @@ const { journals, rods, shells } = bookOf({
   Rods: table({ Part: 'R1', 'A 0': 45 }, { Part: 31, 'A 0': 45 }, { Part: 'S1', 'A 0': 45 }),
   Shells: table({ Part: 'S1', Half: 'upper', 'Wall 1': 1.5 }),
 });
-const rows = [...journals, ...rods, ...shells];
+const rows = parts.all();
 
 test.each([
   ['a name, without regard to case and spaces', ' p  1 ', ['Journals P 1']],

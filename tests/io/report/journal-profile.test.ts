@@ -1,7 +1,7 @@
 /** A drawn journal: every spot where its diameter puts it. */
 import type { Element } from 'hast';
 import { expect, test } from 'vitest';
-import type { PartResult } from '../../../src/engine/assess/part.js';
+import type { PartResult } from '../../../src/engine/assess/part-result.js';
 import { anglesOf, journalProfile, reachOf, shapeKey } from '../../../src/io/report/journal-profile.js';
 import { ProfileFrames } from '../../../src/io/report/profile-frame.js';
 import { assess, table } from '../../engine/book-of.js';
@@ -17,7 +17,7 @@ function journals(...rows: Record<string, number>[]) {
         ...readings,
       })),
     ),
-  }).parts.journals;
+  }).parts.of('Journals');
 }
 
 const framesOf = (parts: readonly PartResult[]) => new ProfileFrames('e', reachOf(parts), 'mm');

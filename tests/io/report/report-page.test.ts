@@ -80,7 +80,7 @@ describe.each(['one-engine.xlsx', 'three-engines.xlsx', 'inch.xlsx', 'decimal-co
       const pictures = page.elements.filter(
         (node) => node.tagName === 'svg' && attribute(node, 'role') === 'img',
       );
-      const journals = assessment.parts.journals.filter(({ spots }) => spots.length > 0);
+      const journals = assessment.parts.of('Journals').filter(({ spots }) => spots.length > 0);
       expect(pictures.length).toBeGreaterThan(journals.length);
       for (const picture of pictures) expect(attribute(picture, 'aria-label')?.length).toBeGreaterThan(20);
     });
@@ -128,11 +128,11 @@ describe.each(['one-engine.xlsx', 'three-engines.xlsx', 'inch.xlsx', 'decimal-co
           compared += 1;
         }
       };
-      for (const { row, form } of [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells]) {
+      for (const { row, form } of parts.all()) {
         const places = page.tables.filter(
           ({ caption, headers, rows }) =>
             headers[0] === 'Part' &&
-            caption.startsWith(captions[row.sheet].split(' ')[0]!) &&
+            caption.startsWith(captions[row.sheet as keyof typeof captions].split(' ')[0]!) &&
             rows.some(([part]) => part === row.name),
         );
         expect(places.length, row.name).toBeGreaterThan(0);

@@ -121,7 +121,10 @@ function fractionVerdicts(): string {
       })),
     ),
   });
-  return parts.journals.map(({ status }) => (status === 'within limits' ? 'ok' : 'not')).join(', ');
+  return parts
+    .of('Journals')
+    .map(({ status }) => (status === 'within limits' ? 'ok' : 'not'))
+    .join(', ');
 }
 
 /** An interference is printed as negative clearances, the lesser interference first: min −0.4, max −1. */

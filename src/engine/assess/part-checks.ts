@@ -1,0 +1,99 @@
+/** A part held against the limits that its role gives it. */
+import { excess, type LimitCheck, outcomeOf } from '../../maths/conformity.js';
+import type { Form } from '../../maths/form.js';
+import type { Grain } from '../../maths/grain.js';
+import type { LengthUnit } from '../../maths/units.js';
+import type { LimitsRow, PartRow } from '../book/book.js';
+import type { BadCell } from '../book/problems.js';
+import { partSheet } from '../input-sheets/index.js';
+import { limitHeader, ROLES, type RoleCheck, type RoleRecord } from '../input-sheets/roles.js';
+import { lengthText } from './words.js';
+
+/** The guards of one part: of its extremes, and of a difference of two of its spots. */
+export interface PartGuards {
+  readonly extremes: Grain;
+  readonly form: Grain;
+}
+
+/** Looks up what the sheet of a part makes of it. */
+export function roleOf({ sheet }: Pick<PartRow, 'sheet'>): RoleRecord {
+  return ROLES[partSheet(sheet).role];
+}
+
+/** The limit of a check that counts: the first that is typed, or that was refused. */
+function countingLimit({ limits: keys }: RoleCheck, limits: LimitsRow) {
+  for (const key of keys) {
+    const header = limitHeader(key);
+    const limit = limits[key];
+    const refused = limits.bad.find((bad) => bad.header === header);
+    if (typeof limit === 'number' || refused) {
+      return { header, limit: typeof limit === 'number' ? limit : undefined, refused };
+    }
+  }
+  return undefined;
+}
+
+function checkedValue({ quantity }: RoleCheck, form: Form): Grain | undefined {
+  switch (quantity) {
+    case 'smallest':
+      return form.smallest;
+    case 'largest':
+      return form.largest;
+    case 'out of round':
+      return form.outOfRound;
+    case 'taper':
+      return form.taper;
+  }
+}
+
+/** The checks of a part against the limits that are typed and could be read. */
+export function limitChecks(
+  row: PartRow,
+  form: Form,
+  limits: LimitsRow | undefined,
+  guards: PartGuards,
+): LimitCheck[] {
+  if (!limits) return [];
+  return roleOf(row).checks.flatMap((check): LimitCheck[] => {
+    const counting = countingLimit(check, limits);
+    if (counting?.limit === undefined) return [];
+    const { quantity, side } = check;
+    const guard = quantity === 'smallest' || quantity === 'largest' ? guards.extremes : guards.form;
+    return [
+      {
+        quantity,
+        value: checkedValue(check, form),
+        side,
+        limitName: counting.header,
+        limit: counting.limit,
+        guard,
+      },
+    ];
+  });
+}
+
+/** Refused cells among the limits that count for a part. */
+export function unreadLimits(row: PartRow, limits: LimitsRow | undefined): BadCell[] {
+  if (!limits) return [];
+  return roleOf(row).checks.flatMap((check) => countingLimit(check, limits)?.refused ?? []);
+}
+
+/** Which checks fail and by how much, or which stay open and why. */
+export function checkReasons(
+  checks: readonly LimitCheck[],
+  status: 'beyond limits' | 'undecided',
+  unit: LengthUnit,
+): string[] {
+  const wanted = status === 'beyond limits' ? 'fails' : 'undecided';
+  return checks
+    .filter((check) => outcomeOf(check) === wanted)
+    .map((check) => {
+      const limit = `${check.limitName} ${lengthText(check.limit, unit)}`;
+      const beyond = excess(check);
+      if (beyond === undefined) return `${check.quantity} cannot be formed from these readings for ${limit}`;
+      const side = check.side === 'at least' ? 'under' : 'over';
+      if (status === 'beyond limits')
+        return `${check.quantity} is ${lengthText(beyond, unit)} ${side} ${limit}`;
+      return `${check.quantity} within the guard ${lengthText(check.guard, unit)} of ${limit}`;
+    });
+}

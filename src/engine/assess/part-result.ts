@@ -1,0 +1,154 @@
+/** What is found of one measured part. */
+import type { Classification } from '../../maths/classes.js';
+import { type LimitCheck, partGuards } from '../../maths/conformity.js';
+import { type Form, type Spot, spotValue } from '../../maths/form.js';
+import type { Grain } from '../../maths/grain.js';
+import { type MeasuredPart, spotVariance, systematicVariance } from '../../maths/uncertainty.js';
+import type { LimitsRow, PartRow, Reading } from '../book/book.js';
+import type { GaugeUse } from './context.js';
+import { limitChecks } from './part-checks.js';
+
+export type PartStatus =
+  | 'bad reading'
+  | 'not measured'
+  | 'no limits'
+  | 'beyond limits'
+  | 'within limits'
+  | 'undecided'
+  | 'measured';
+
+export interface ReadSpot extends Spot {
+  readonly value: Grain;
+}
+
+export interface PartResult {
+  readonly row: PartRow;
+  readonly status: PartStatus;
+  readonly why: readonly string[];
+  readonly spots: readonly ReadSpot[];
+  /** Undefined where the row is bad or has no readings. */
+  readonly form: Form | undefined;
+  readonly classification: Classification | undefined;
+  /** Twice the standard uncertainty of the size; undefined without a gauge. */
+  readonly sizeU: Grain | undefined;
+  /** The standard contributions whose root sum of squares is the uncertainty of the size, grains. */
+  readonly contributions: readonly number[];
+  /** What the part brings to a fit; undefined where it has no sizes. */
+  readonly measured: MeasuredPart | undefined;
+  readonly checks: readonly LimitCheck[];
+  /** False where a limit of the part is refused, so that its checks alone do not give the verdict. */
+  readonly limitsAreRead: boolean;
+  readonly guards: { readonly extremes: Grain; readonly form: Grain };
+  readonly gauge: GaugeUse | undefined;
+  /** 1e-6 per K; undefined where the readings are left uncorrected. */
+  readonly expansion: number | undefined;
+  /** 1e-6 per K; steel where no gauge is named. */
+  readonly gaugeExpansion: number;
+  readonly limits: LimitsRow | undefined;
+}
+
+/** What the row of a part looks up. */
+export type KnownOfPart = Pick<PartResult, 'row' | 'gauge' | 'expansion' | 'gaugeExpansion' | 'limits'>;
+
+/** What is found of a part. */
+export interface FoundOfPart {
+  readonly status: PartStatus;
+  readonly why: readonly string[];
+  /** Of each reading, in their order. */
+  readonly grains?: readonly Grain[];
+  readonly classification?: Classification;
+  readonly sizeU?: Grain | undefined;
+  readonly measured?: MeasuredPart & Form;
+  readonly limitsAreRead?: boolean;
+}
+
+const NOTHING: readonly never[] = [];
+
+/** A long list has many parts: what follows from the rest is computed again when it is asked for, and not kept. */
+export class AssessedPart implements PartResult {
+  readonly row: PartRow;
+  readonly status: PartStatus;
+  readonly why: readonly string[];
+  readonly classification: Classification | undefined;
+  readonly sizeU: Grain | undefined;
+  readonly measured: (MeasuredPart & Form) | undefined;
+  readonly limitsAreRead: boolean;
+  readonly gauge: GaugeUse | undefined;
+  readonly expansion: number | undefined;
+  readonly gaugeExpansion: number;
+  readonly limits: LimitsRow | undefined;
+  private readonly grains: readonly Grain[];
+
+  constructor(
+    { row, gauge, expansion, gaugeExpansion, limits }: KnownOfPart,
+    found: FoundOfPart,
+    private readonly confidence: number,
+  ) {
+    this.row = row;
+    this.gauge = gauge;
+    this.expansion = expansion;
+    this.gaugeExpansion = gaugeExpansion;
+    this.limits = limits;
+    this.status = found.status;
+    // A copy is as long as its content; a list that grew has room to spare.
+    this.why = found.why.length > 0 ? found.why.slice() : NOTHING;
+    this.grains = found.grains ?? NOTHING;
+    this.classification = found.classification;
+    this.sizeU = found.sizeU;
+    this.measured = found.measured;
+    this.limitsAreRead = found.limitsAreRead ?? true;
+  }
+
+  get spots(): readonly ReadSpot[] {
+    return this.grains.length > 0 ? readSpots(this.row.readings, this.grains) : NOTHING;
+  }
+
+  get form(): Form | undefined {
+    if (!this.measured) return undefined;
+    const { size, largest, smallest, taper, outOfRound } = this.measured;
+    return { size, largest, smallest, taper, outOfRound };
+  }
+
+  get contributions(): readonly number[] {
+    if (!this.measured) return NOTHING;
+    const variances = spotVariances(this.spots, this);
+    return [
+      ...this.measured.systematic.map(({ maxError }) => maxError / Math.sqrt(3)),
+      ...variances.map((variance) => Math.sqrt(variance) / variances.length),
+    ];
+  }
+
+  get checks(): readonly LimitCheck[] {
+    return this.measured ? limitChecks(this.row, this.measured, this.limits, this.guards) : NOTHING;
+  }
+
+  get guards(): PartResult['guards'] {
+    if (!this.measured) return { extremes: 0, form: 0 };
+    const { systematic, spotVariance } = this.measured;
+    return partGuards(this.confidence, systematicVariance(systematic), spotVariance);
+  }
+}
+
+/** u_r² of each spot, grains². */
+export function spotVariances(
+  spots: readonly ReadSpot[],
+  { gauge, expansion }: Pick<PartResult, 'gauge' | 'expansion'>,
+): number[] {
+  return gauge
+    ? spots.map(({ readings, value }) => spotVariance(gauge.random, readings.length, expansion ?? 0, value))
+    : [];
+}
+
+/** Spots in the order of the sheet's columns, each with its repeats. */
+export function readSpots(readings: readonly Reading[], grains: readonly Grain[]): ReadSpot[] {
+  const spots: { station: string; angle: number | undefined; readings: Grain[]; value: Grain }[] = [];
+  readings.forEach(({ column: { station, angle } }, at) => {
+    const grain = grains[at]!;
+    // They are few: looking through them costs less than a key for each.
+    const spot = spots.find((known) => known.station === station && known.angle === angle);
+    if (spot) spot.readings.push(grain);
+    else spots.push({ station, angle, readings: [grain], value: grain });
+  });
+  for (const spot of spots) if (spot.readings.length > 1) spot.value = spotValue(spot);
+  return spots;
+}

@@ -1,0 +1,97 @@
+/** Finds the sheets of a workbook that the records know, and says what in them a user may have meant to be read. */
+
+import { inputSheets, partSheets } from '../input-sheets/index.js';
+import { columnsOf } from '../input-sheets/input-sheet.js';
+import { SETUP, SETUP_ITEMS } from '../input-sheets/setup.js';
+import { UserError } from '../user-error.js';
+import type { SheetModel, WorkbookModel } from '../workbook-model.js';
+import { headerKey } from './names.js';
+import { hasBuriedColumns, type OwnColumns, type OwnHeaders, ownColumnsOf } from './own-columns.js';
+import { listOf, quoted } from './problems.js';
+import { splitHeader } from './reading-headers.js';
+import { Row } from './row.js';
+import { type BookUnits, isBlank, Table } from './table.js';
+
+/** Looks a sheet up by its name in the records, without regard to case and punctuation. */
+export function findSheet(model: WorkbookModel, name: string): SheetModel | undefined {
+  return model.sheets.find((sheet) => headerKey(sheet.name) === headerKey(name));
+}
+
+/** What is found of the sheets of a workbook. */
+export interface FoundTables {
+  /** By their names in the records. */
+  readonly tables: Map<string, Table>;
+  /** The program's own columns of an earlier run, by the same names. */
+  readonly own: Map<string, OwnColumns>;
+  readonly notices: string[];
+}
+
+/**
+ * The sheets that the records know, each as a table.
+ * @throws UserError where none is known, or one lacks a column that it needs
+ */
+export function findTables(model: WorkbookModel, units: BookUnits, ownHeaders: OwnHeaders): FoundTables {
+  const tables = new Map<string, Table>();
+  const own = new Map<string, OwnColumns>();
+  const notices: string[] = [];
+  for (const record of inputSheets()) {
+    const { name } = record;
+    const sheet = findSheet(model, name);
+    if (!sheet) continue;
+    const made = ownColumnsOf(name, sheet, ownHeaders);
+    if (made) own.set(name, made);
+    const table = new Table(record, sheet, units, made?.first);
+    const missing = columnsOf(record).filter((column) => column.needed && !table.columns.has(column.header));
+    const isEmpty = sheet.rows.every((cells) => cells?.every((cell) => isBlank(cell)) ?? true);
+    if (missing.length > 0 && !isEmpty) {
+      const headers = missing.map(({ header }) => `"${header}"`);
+      throw new UserError(
+        `${model.file}: sheet ${sheet.name}: found no column ${listOf(headers)} in row ${table.headerRow + 1}; ` +
+          'expected one header row with it; add the column, or rename the sheet if it is not meant for measured parts.',
+      );
+    }
+    if (missing.length === 0) tables.set(name, table);
+    if (hasBuriedColumns(name, sheet, ownHeaders)) {
+      notices.push(
+        `${model.file}: sheet ${sheet.name}: found results of an earlier run with other columns to their right; expected them last; ` +
+          'they are kept as columns of yours and no longer brought up to date; delete them, or move your columns before them.',
+      );
+    }
+    for (const header of table.repeatedHeaders) {
+      notices.push(
+        `${model.file}: sheet ${sheet.name}: found a second column of what the header "${header}" means; only the first is read; ` +
+          'give each column its own header; a second reading of the spot "A 0" is "A 0 #2".',
+      );
+    }
+  }
+  for (const table of tables.values()) notices.push(...unreadNotices(table, model.file));
+  if (tables.size === 0) {
+    throw new UserError(
+      `${model.file}: found no sheet that oilgap knows; expected ${partSheets()
+        .map(({ name }) => name)
+        .join(', ')} or another of ` + `${inputSheets().length} sheets; name the sheets as the README shows.`,
+    );
+  }
+  return { tables, own, notices };
+}
+
+/** What a user may have meant to be read: headers like a reading's, and Setup items that no setting has. */
+function unreadNotices(table: Table, file: string): string[] {
+  const example = table.record.readings === 'walls' ? '"Wall 1"' : '"A 0", "A 90" or "Front 45"';
+  const headers = table.nearReadings.map(
+    (header) =>
+      `${file}: sheet ${table.sheet.name}: found the header ${quoted(header)}, which is not read; ` +
+      `expected a reading headed such as ${example}; rename the column if it holds readings.`,
+  );
+  if (table.record !== SETUP) return headers;
+  const known = SETUP_ITEMS.map(headerKey);
+  const items = table.dataRows().flatMap((number) => {
+    const name = new Row(table, number).name(SETUP.columns.item.header);
+    return name === undefined || known.includes(headerKey(splitHeader(name).name)) ? [] : [name];
+  });
+  return items.map(
+    (item) =>
+      `${file}: sheet ${table.sheet.name}: found the item ${quoted(item)}, which is not read; ` +
+      `expected ${listOf(SETUP_ITEMS)}; correct its name if a setting is meant.`,
+  );
+}

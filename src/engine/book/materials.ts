@@ -1,0 +1,35 @@
+/** Expansions by the names of materials. */
+import { BUILT_IN_EXPANSION } from '../../maths/expansion.js';
+import type { MaterialRow } from './book.js';
+import { nameKey } from './names.js';
+import { listOf } from './problems.js';
+import type { Row } from './row.js';
+
+/** The expansion of a material, 1e-6 per K; undefined where no table knows it. */
+export type MaterialLookup = (name: string) => number | undefined;
+
+/** The expansion of a material, from Materials first, then built in; unknown where its row was refused. */
+export function materialLookup(rows: readonly MaterialRow[]): MaterialLookup {
+  const known = new Map(Object.entries(BUILT_IN_EXPANSION));
+  for (const { material, expansion, bad } of [...rows].reverse()) {
+    if (expansion !== undefined) known.set(nameKey(material), expansion);
+    else if (bad.length > 0) known.delete(nameKey(material));
+  }
+  return (name) => known.get(nameKey(name));
+}
+
+/** A material's name, refused where no table has it. */
+export function knownMaterial(
+  row: Row,
+  header: string,
+  name: string | undefined,
+  knows: MaterialLookup,
+): string | undefined {
+  if (name === undefined || knows(name) !== undefined) return name;
+  row.refuse(
+    row.cell(header)!,
+    `a material of Materials or ${listOf(Object.keys(BUILT_IN_EXPANSION))}`,
+    'give its expansion in Materials',
+  );
+  return undefined;
+}

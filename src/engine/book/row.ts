@@ -1,0 +1,218 @@
+/** The cells of one row of a table, each read by the rule of its quantity; refused cells gather in `bad`. */
+import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
+import type { Grain } from '../../maths/grain.js';
+import { grainOf, toCelsius, toMm } from '../../maths/units.js';
+import {
+  breachOf,
+  type InputQuantity,
+  type NumberRule,
+  type ReadTemperature,
+  type TextUnit,
+} from '../input-sheets/quantities.js';
+import { type Cell, cellAddress } from '../workbook-model.js';
+import { nameText } from './names.js';
+import { readScanned, type ScannedNumber, scanNumber } from './number-text.js';
+import { type BadCell, describe, listOf } from './problems.js';
+import { isBlank, isLength, isMmOrIn, type ReadingColumn, type ReadLength, type Table } from './table.js';
+
+export class Row {
+  readonly bad: BadCell[] = [];
+
+  constructor(
+    readonly table: Table,
+    readonly row: number,
+  ) {}
+
+  /** What the cell under a header holds; undefined where it is blank, refused, or not read. */
+  value(header: string, quantity: InputQuantity): Grain | number | string | ReadTemperature | undefined {
+    switch (quantity.kind) {
+      case 'length':
+        return this.length(header, quantity);
+      case 'number':
+        return this.plainNumber(header, quantity);
+      case 'temperature':
+        return this.temperature(header, quantity);
+      case 'name':
+        return this.name(header);
+      case 'word':
+        return this.word(header, quantity.words);
+      case 'text':
+        return undefined;
+    }
+  }
+
+  /** A name, or undefined where the cell is blank or refused. */
+  name(header: string): string | undefined {
+    const found = this.cell(header);
+    if (!found) return undefined;
+    const text = found.cell.content && nameText(found.cell.content);
+    if (text === undefined) this.refuse(found, 'a name', 'type it as text');
+    return text;
+  }
+
+  /** One of a few words. */
+  word<Word extends string>(header: string, words: readonly Word[]): Word | undefined {
+    const found = this.cell(header);
+    if (!found) return undefined;
+    const text = found.cell.content && nameText(found.cell.content);
+    const word = words.find((candidate) => candidate.toLowerCase() === text?.toLowerCase());
+    if (!word) this.refuse(found, listOf(words), 'type one of these words');
+    return word;
+  }
+
+  /** A length on the grain. */
+  length(header: string, rule: NumberRule): Grain | undefined {
+    const found = this.cell(header);
+    return found && this.lengthOf(found, rule);
+  }
+
+  /** The exact millimetres of one reading, uncorrected. */
+  reading(column: ReadingColumn, rule: NumberRule): ReadLength | undefined {
+    const cell = this.table.sheet.rows[this.row]?.[column.column];
+    if (isBlank(cell)) return undefined;
+    const { content } = cell!;
+    if (content?.kind !== 'number') return this.readLength(column, cell!, rule);
+    return this.table.readingsOf(column).of(content.value, () => this.readLength(column, cell!, rule));
+  }
+
+  private readLength(column: ReadingColumn, cell: Cell, rule: NumberRule): ReadLength | undefined {
+    const found = { cell, column: column.column, header: column.header, unit: column.unit as TextUnit };
+    const read = this.number(found, rule);
+    if (!read) return undefined;
+    const mm = toMm(read.value, isLength(read.unit) ? read.unit : column.unit);
+    return { column, mm, isNumber: cell.content?.kind === 'number' };
+  }
+
+  /** A number that is no length: grams, prices, degrees Celsius, counts. */
+  plainNumber(header: string, rule: NumberRule & { readonly decimals?: number }): number | undefined {
+    const found = this.cell(header);
+    const read = found && this.number(found, rule);
+    if (!read) return undefined;
+    const value = toNumber(read.value);
+    return rule.decimals === undefined ? value : roundTo(value, rule.decimals);
+  }
+
+  /** Exact degrees Celsius. */
+  temperature(header: string, rule: NumberRule): ReadTemperature | undefined {
+    const found = this.cell(header);
+    if (!found) return undefined;
+    const { content } = found.cell;
+    if (content?.kind !== 'number') return this.readTemperature(found, rule);
+    return this.table.temperatures.of(content.value, () => this.readTemperature(found, rule));
+  }
+
+  private readTemperature(found: FoundCell, rule: NumberRule): ReadTemperature | undefined {
+    const read = this.number({ ...found, unit: found.unit ?? this.table.units.temperature }, rule);
+    if (!read) return undefined;
+    const celsius = toCelsius(read.value, read.unit === 'F' ? 'F' : 'C');
+    if (toNumber(celsius) > ABSOLUTE_ZERO)
+      return { celsius, isNumber: found.cell.content?.kind === 'number' };
+    this.refuse(found, 'a temperature above absolute zero', 'check the reading and its unit');
+    return undefined;
+  }
+
+  /** The cell under a header, or undefined where there is no such column or the cell is blank. */
+  cell(header: string) {
+    const known = this.table.columns.get(header);
+    if (!known) return undefined;
+    const cell = this.table.sheet.rows[this.row]?.[known.column];
+    return isBlank(cell) ? undefined : { cell: cell!, column: known.column, header, unit: known.unit };
+  }
+
+  address(header: string): string | undefined {
+    const known = this.table.columns.get(header);
+    return known && cellAddress(this.row, known.column);
+  }
+
+  private lengthOf(found: FoundCell, rule: NumberRule): Grain | undefined {
+    const unit = found.unit ?? this.table.units.length;
+    const read = this.number({ ...found, unit }, rule);
+    return read && grainOf(read.value, isLength(read.unit) ? read.unit : this.table.units.length);
+  }
+
+  private number(
+    found: FoundCell,
+    rule: NumberRule,
+  ): { value: Ratio; unit: TextUnit | undefined } | undefined {
+    const { content } = found.cell;
+    const remedy = rule.units.some(isLength) ? 'measure again or correct the cell' : 'correct the cell';
+    if (found.unit && !rule.units.includes(found.unit)) {
+      this.refuse(found, `${rule.expected}, not in ${found.unit}`, 'correct the unit in the header');
+      return undefined;
+    }
+    if (content?.kind === 'number') {
+      const unit = found.unit ?? rule.units[0];
+      const expected = breachOf(rule, content.value, unit);
+      if (expected === undefined) return { value: exact(content.value), unit };
+      this.refuse(found, expected, remedy);
+      return undefined;
+    }
+    const scan = content?.kind === 'text' ? scanNumber(content.value) : undefined;
+    const columnUnit = found.unit ?? rule.units[0];
+    if (!scan || (scan.unit && !rule.units.includes(scan.unit))) {
+      this.refuse(found, rule.expected, remedy);
+      return undefined;
+    }
+    return this.numberOfText(found, scan, columnUnit, rule, remedy);
+  }
+
+  private numberOfText(
+    found: FoundCell,
+    scan: ScannedNumber,
+    columnUnit: TextUnit | undefined,
+    rule: NumberRule,
+    remedy: string,
+  ) {
+    const unit = scan.unit ?? columnUnit;
+    const read = readScanned(scan, isMmOrIn(unit), this.table.settledSign(found.column, columnUnit));
+    const breach = typeof read === 'object' && 'value' in read && breachOf(rule, toNumber(read.value), unit);
+    if (read === 'not a number') {
+      this.refuse(found, rule.expected, remedy);
+    } else if ('either' in read) {
+      this.refuse(
+        found,
+        `a number with one reading, not ${read.either.join(' or ')}`,
+        'type it as a number, or without the thousands mark',
+      );
+    } else if (breach) {
+      this.refuse(found, breach, remedy);
+    } else {
+      if (!scan.unit && !scan.fraction) {
+        const { name } = this.table.sheet;
+        this.table.bareNumbers.push({
+          sheet: name,
+          row: this.row,
+          column: found.column,
+          value: toNumber(read.value),
+        });
+      }
+      return { value: read.value, unit };
+    }
+    return undefined;
+  }
+
+  refuse(found: FoundCell, expected: string, remedy: string): void {
+    this.bad.push({
+      sheet: this.table.sheet.name,
+      cell: cellAddress(this.row, found.column),
+      header: found.header,
+      found: describe(found.cell),
+      expected,
+      remedy,
+    });
+  }
+}
+
+interface FoundCell {
+  readonly cell: Cell;
+  readonly column: number;
+  readonly header: string;
+  readonly unit: TextUnit | undefined;
+}
+
+const ABSOLUTE_ZERO = -273.15;
+
+function roundTo(value: number, decimals: number): number {
+  const scale = 10 ** decimals;
+  return Math.round(value * scale) / scale;
+}

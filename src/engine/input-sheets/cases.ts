@@ -1,0 +1,28 @@
+/** The sheet Cases: main bores of the crankcase or block. */
+import { engineType, MEASURED, mark, part } from './common-columns.js';
+import { column, needed, type PartSheet } from './input-sheet.js';
+import { ENGINE_NAME, NAME } from './quantities.js';
+
+export const CASES = {
+  name: 'Cases',
+  noun: 'case',
+  counted: 'case bore',
+  plural: 'Case bores',
+  readings: 'diameters',
+  role: 'outer',
+  fit: 'main',
+  // A case is of cast iron or of a light alloy: nobody can tell from its readings.
+  material: undefined,
+  matching: 'stays',
+  letter: 'C',
+  measured: 'Bore, cap torqued, no shells in it',
+  columns: {
+    part,
+    engineType,
+    engine: needed('Engine', ENGINE_NAME, 'The engine that the crankcase or block belongs to.'),
+    fit: column('Fit', NAME, 'Blank is `main`.'),
+    position: needed('Position', NAME, 'Its place along the crank.'),
+    mark,
+    ...MEASURED,
+  },
+} as const satisfies PartSheet;

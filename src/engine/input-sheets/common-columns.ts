@@ -1,0 +1,44 @@
+/** Columns that several sheets have. */
+import { column, needed } from './input-sheet.js';
+import {
+  COUNT,
+  ENGINE_NAME,
+  GAUGE_NAME,
+  NAME,
+  PART_NAME,
+  TEMPERATURE,
+  TEXT,
+  YES_OR_NO,
+} from './quantities.js';
+
+export const FIT_WORDS = '`big end`, `main`, or another word.';
+
+export const part = needed('Part', PART_NAME, "The part's own name, once in its sheet.");
+export const engineType = column('Engine type', NAME, 'May be left out where Limits names one type only.');
+export const mark = column('Mark', NAME, 'The size-class letter or number stamped on the part.');
+export const quantity = column('Quantity', COUNT, 'How many alike; blank is 1.');
+
+/** What stands at the right of every sheet of parts. */
+export const MEASURED = {
+  temperature: column('Temperature', TEMPERATURE, 'Of part and gauge when measured; blank is 20 °C.'),
+  gauge: column('Gauge', GAUGE_NAME, 'The gauge used, as Gauges names it.'),
+  usable: column('Usable', YES_OR_NO, '`yes` (default) or `no`.'),
+  bin: column('Bin', NAME, 'Where the part lies.'),
+  note: column('Note', TEXT, "The user's own words."),
+} as const;
+
+/** Where a part ran. */
+export function ranAt(noun: string) {
+  return {
+    engine: column('Engine', ENGINE_NAME, `Where the ${noun} ran.`),
+    position: column('Position', NAME, `Where the ${noun} ran.`),
+  } as const;
+}
+
+/** The engine type that a row of a table is for, and its fit: `the class is`, `the limits are`. */
+export function ruleFor(whatIs: string) {
+  return {
+    engineType: needed('Engine type', NAME, `The type that the ${whatIs} for.`),
+    fit: needed('Fit', NAME, FIT_WORDS),
+  } as const;
+}

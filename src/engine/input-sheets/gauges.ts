@@ -1,0 +1,15 @@
+/** The sheet Gauges: what measured, and how well. */
+import { column, needed } from './input-sheet.js';
+import { GAUGE_NAME, LENGTH, MATERIAL_NAME } from './quantities.js';
+
+export const GAUGES = {
+  name: 'Gauges',
+  columns: {
+    gauge: needed('Gauge', GAUGE_NAME, "The gauge's name."),
+    maxError: needed('Max error', LENGTH, '±, from its maker or certificate.'),
+    resolution: column('Resolution', LENGTH, 'Its smallest step.'),
+    repeatability: column('Repeatability', LENGTH, 'Standard deviation of one reading.'),
+    material: column('Material', MATERIAL_NAME, 'What it is made of; blank is steel.'),
+    setFrom: column('Set from', GAUGE_NAME, 'The gauge that set its zero.'),
+  },
+} as const;

@@ -1,0 +1,70 @@
+/** Every sheet that a user fills, in the order in which workbooks and documentation have them. */
+import { CASES } from './cases.js';
+import { CLASSES } from './classes.js';
+import { FITS } from './fits.js';
+import { GAUGE_STUDY } from './gauge-study.js';
+import { GAUGES } from './gauges.js';
+import type { InputSheet, PartSheet } from './input-sheet.js';
+import { JOURNALS } from './journals.js';
+import { LIMITS } from './limits.js';
+import { MATERIALS } from './materials.js';
+import { NEW_SHELLS } from './new-shells.js';
+import { RODS } from './rods.js';
+import { SELECTION } from './selection.js';
+import { SETUP } from './setup.js';
+import { SHELLS } from './shells.js';
+import { UNDERSIZES } from './undersizes.js';
+
+const SHEETS = new Map<string, InputSheet>(
+  [
+    SETUP,
+    LIMITS,
+    CLASSES,
+    SELECTION,
+    GAUGES,
+    MATERIALS,
+    JOURNALS,
+    RODS,
+    CASES,
+    SHELLS,
+    NEW_SHELLS,
+    UNDERSIZES,
+    FITS,
+    GAUGE_STUDY,
+  ].map((sheet: InputSheet) => [sheet.name, sheet]),
+);
+
+export function inputSheets(): readonly InputSheet[] {
+  return [...SHEETS.values()];
+}
+
+export function partSheets(): readonly PartSheet[] {
+  return inputSheets().filter(isPartSheet);
+}
+
+export function isPartSheet(sheet: InputSheet): sheet is PartSheet {
+  return 'role' in sheet;
+}
+
+/** Looks a sheet up by its name, as its record has it. */
+export function inputSheet(name: string): InputSheet | undefined {
+  return SHEETS.get(name);
+}
+
+/**
+ * Looks a sheet of parts up by its name, as its record has it.
+ * @throws RangeError where no sheet of parts has the name.
+ */
+export function partSheet(name: string): PartSheet {
+  const found = SHEETS.get(name);
+  if (!found || !isPartSheet(found)) throw new RangeError(`${name} is no sheet of parts`);
+  return found;
+}
+
+/** Adds a sheet of parts behind the others; what it returns takes it out again. */
+export function addPartSheet(sheet: PartSheet): () => void {
+  SHEETS.set(sheet.name, sheet);
+  return () => {
+    SHEETS.delete(sheet.name);
+  };
+}

@@ -1,0 +1,75 @@
+/** What the record of a sheet that a user fills says. */
+import type { InputQuantity, ValueOf } from './quantities.js';
+
+export interface InputColumn<Of extends InputQuantity = InputQuantity> {
+  readonly header: string;
+  readonly quantity: Of;
+  /** The sheet cannot be read without this column. */
+  readonly needed?: true;
+  /** What the column holds, for the blank sheet and the documentation. */
+  readonly help: string;
+}
+
+/** The columns of a sheet by the names that its rows have them under. */
+export type InputColumns = Readonly<Record<string, InputColumn>>;
+
+/** What a row of these columns is read as; undefined is a blank or a refused cell. */
+export type RowValues<Columns extends InputColumns> = {
+  readonly [Key in keyof Columns]: ValueOf<Columns[Key]['quantity']> | undefined;
+};
+
+/** What the columns of readings are: diameters by station and angle, or walls. */
+export type ReadingKind = 'diameters' | 'walls';
+
+export interface InputSheet<Columns extends InputColumns = InputColumns> {
+  readonly name: string;
+  readonly columns: Columns;
+  readonly readings?: ReadingKind;
+}
+
+/** How a part stands in a fit, and with it which limits, classes and materials are its own. */
+export type PartRole = 'inner' | 'outer' | 'wall';
+
+/** A sheet of measured parts. */
+export interface PartSheet extends InputSheet {
+  /** One of its parts, in a sentence: `rod`. */
+  readonly noun: string;
+  /** What is counted of them, where that is more than the noun: `case bore`. */
+  readonly counted?: string;
+  /** Several of them, as the caption of a table: `Connecting rods`. */
+  readonly plural: string;
+  readonly readings: ReadingKind;
+  readonly role: PartRole;
+  /** The fit of a row: what its column Fit says, else this word; without the column always this word. */
+  readonly fit?: string;
+  /** What a part is made of where Limits names no material; undefined: it is left as it was read. */
+  readonly material: 'steel' | undefined;
+  /** What matching does with its parts: it fills them, leaves them where they are, or chooses among them. */
+  readonly matching: 'filled' | 'stays' | 'chosen';
+  /** Letter before the position in names that the blank sheet proposes, `R1`; without it that of the place. */
+  readonly letter?: string;
+  /** What a reading is of, for the blank sheet: `Diameter`. */
+  readonly measured: string;
+  /** Whether the page draws its spots along the axis. */
+  readonly isDrawn?: true;
+}
+
+export function needed<Of extends InputQuantity>(
+  header: string,
+  quantity: Of,
+  help: string,
+): InputColumn<Of> {
+  return { header, quantity, needed: true, help };
+}
+
+export function column<Of extends InputQuantity>(
+  header: string,
+  quantity: Of,
+  help: string,
+): InputColumn<Of> {
+  return { header, quantity, help };
+}
+
+export function columnsOf({ columns }: InputSheet): readonly InputColumn[] {
+  return Object.values(columns);
+}

@@ -1,0 +1,35 @@
+/** The sheet Limits: what the maker allows, a row an engine type and fit. */
+import { ruleFor } from './common-columns.js';
+import { column, needed } from './input-sheet.js';
+import { LENGTH, MASS_SPREAD, MATERIAL_NAME, SIGNED_LENGTH, SIZE, TEXT } from './quantities.js';
+
+export const LIMITS = {
+  name: 'Limits',
+  columns: {
+    ...ruleFor('limits are'),
+    clearanceMin: needed('Clearance min', SIGNED_LENGTH, 'Least diametral clearance.'),
+    clearanceMax: needed('Clearance max', LENGTH, 'Greatest diametral clearance of new parts.'),
+    serviceLimit: column('Service limit', LENGTH, 'Greatest clearance of worn parts.'),
+    aim: column('Aim', LENGTH, 'The clearance wished for.'),
+    journalMin: column('Journal min', SIZE, 'Least journal size.'),
+    journalMax: column('Journal max', SIZE, 'Greatest journal size.'),
+    wearLimit: column('Wear limit', SIZE, 'Least size of a worn journal.'),
+    boreMin: column('Bore min', SIZE, 'Least bore size.'),
+    boreMax: column('Bore max', SIZE, 'Greatest bore size.'),
+    outOfRoundLimit: column('Out-of-round limit', LENGTH, 'Greatest out of round of journal and bore.'),
+    taperLimit: column('Taper limit', LENGTH, 'Greatest taper of journal and bore.'),
+    neighbourSpread: column(
+      'Neighbour spread',
+      LENGTH,
+      'Greatest difference of clearance between neighbours.',
+    ),
+    massSpread: column(
+      'Mass spread',
+      MASS_SPREAD,
+      'Greatest difference of mass among the rods of one crank, g.',
+    ),
+    journalMaterial: column('Journal material', MATERIAL_NAME, 'A material of Materials or a built-in one.'),
+    boreMaterial: column('Bore material', MATERIAL_NAME, 'A material of Materials or a built-in one.'),
+    source: column('Source', TEXT, 'Where the limits were read.'),
+  },
+} as const;

@@ -1,0 +1,17 @@
+/** The sheet New shells: what can be bought. */
+import { ruleFor } from './common-columns.js';
+import { column, needed } from './input-sheet.js';
+import { HALF, NAME, PRICE, SIZE } from './quantities.js';
+
+export const NEW_SHELLS = {
+  name: 'New shells',
+  columns: {
+    ...ruleFor('shell is'),
+    half: needed('Half', HALF, '`upper`, `lower` or `either`.'),
+    mark: needed('Mark', NAME, 'What to order.'),
+    from: needed('Wall from', SIZE, 'Least wall.'),
+    to: needed('Wall to', SIZE, 'Greatest wall.'),
+    price: column('Price', PRICE, 'Of one, to four decimals; blank is 1.'),
+    step: column('Step', NAME, 'The step of Undersizes that the shell is for; blank: any.'),
+  },
+} as const;

@@ -1,0 +1,54 @@
+/** What the place of a part in its fit makes of it: the limits that it keeps, its classes, its material. */
+import type { PartRole } from './input-sheet.js';
+import { LIMITS } from './limits.js';
+
+export type LimitsKey = keyof typeof LIMITS.columns;
+
+/** One comparison of a part with a limit. */
+export interface RoleCheck {
+  readonly quantity: 'smallest' | 'largest' | 'out of round' | 'taper';
+  readonly side: 'at least' | 'at most';
+  /** Columns of Limits: the first that is typed counts. */
+  readonly limits: readonly LimitsKey[];
+}
+
+export interface RoleRecord {
+  /** The word of Classes. */
+  readonly classOf: 'journal' | 'bore' | 'shell';
+  /** The column of Limits that names its material. */
+  readonly material: 'journalMaterial' | 'boreMaterial' | undefined;
+  /** None: the part is measured, and not judged by itself. */
+  readonly checks: readonly RoleCheck[];
+}
+
+const FORM: readonly RoleCheck[] = [
+  { quantity: 'out of round', side: 'at most', limits: ['outOfRoundLimit'] },
+  { quantity: 'taper', side: 'at most', limits: ['taperLimit'] },
+];
+
+export const ROLES: Readonly<Record<PartRole, RoleRecord>> = {
+  inner: {
+    classOf: 'journal',
+    material: 'journalMaterial',
+    checks: [
+      { quantity: 'smallest', side: 'at least', limits: ['wearLimit', 'journalMin'] },
+      { quantity: 'largest', side: 'at most', limits: ['journalMax'] },
+      ...FORM,
+    ],
+  },
+  outer: {
+    classOf: 'bore',
+    material: 'boreMaterial',
+    checks: [
+      { quantity: 'smallest', side: 'at least', limits: ['boreMin'] },
+      { quantity: 'largest', side: 'at most', limits: ['boreMax'] },
+      ...FORM,
+    ],
+  },
+  wall: { classOf: 'shell', material: undefined, checks: [] },
+};
+
+/** The header that a limit stands under. */
+export function limitHeader(key: LimitsKey): string {
+  return LIMITS.columns[key].header;
+}

@@ -1,0 +1,27 @@
+/** The sheet Shells: half-shells, by the wall at the crown. */
+import { engineType, MEASURED, mark, part, quantity, ranAt } from './common-columns.js';
+import { column, needed, type PartSheet } from './input-sheet.js';
+import { HALF, NAME } from './quantities.js';
+
+export const SHELLS = {
+  name: 'Shells',
+  noun: 'shell',
+  counted: 'half-shell',
+  plural: 'Half-shells',
+  readings: 'walls',
+  role: 'wall',
+  fit: 'big end',
+  material: 'steel',
+  matching: 'chosen',
+  measured: 'Wall at the crown',
+  columns: {
+    part,
+    engineType,
+    fit: column('Fit', NAME, 'Blank is `big end`.'),
+    ...ranAt('shell'),
+    half: needed('Half', HALF, '`upper`, `lower` or `either`.'),
+    mark,
+    quantity,
+    ...MEASURED,
+  },
+} as const satisfies PartSheet;

@@ -1,0 +1,20 @@
+/** Every kind of fit. */
+import { addPartSheet } from '../input-sheets/index.js';
+import type { KindOfFit } from './kind-of-fit.js';
+import { SHELL_BEARING } from './shell-bearing.js';
+
+const KINDS: KindOfFit[] = [SHELL_BEARING];
+
+export function kindsOfFit(): readonly KindOfFit[] {
+  return KINDS;
+}
+
+/** Adds a kind with the sheets that only it needs; what it returns takes them out again. */
+export function addKindOfFit(kind: KindOfFit): () => void {
+  KINDS.push(kind);
+  const added = (kind.sheets ?? []).map(addPartSheet);
+  return () => {
+    KINDS.splice(KINDS.indexOf(kind), 1);
+    for (const takeOut of added) takeOut();
+  };
+}

@@ -1,0 +1,67 @@
+/** What the record of a kind of fit says: how its parts add up, and what the fit is called and held against. */
+import type { FitSlot } from '../input-sheets/fits.js';
+import type { PartSheet } from '../input-sheets/input-sheet.js';
+
+/** One part of a fit. */
+export interface FitTerm {
+  /** The column of Fits that names the part, and the name of the term in formulas and JSON. */
+  readonly slot: FitSlot;
+  /** In a sentence: `upper shell`. */
+  readonly noun: string;
+  /** With which sign its size enters the value of the fit. */
+  readonly sign: 1 | -1;
+  /** The names of the sheets that its parts stand in. */
+  readonly sheets: readonly string[];
+}
+
+/** Fits that the blank sheet asks for, and makes rows of. */
+export interface AskedPlaces {
+  /** The word of Fit. */
+  readonly fit: string;
+  /** The option of the command line, without dashes. */
+  readonly option: string;
+  /** The question of the questionnaire, and what the option holds. */
+  readonly help: string;
+  /** Letter before the position in names of parts: `B1`. */
+  readonly letter: string;
+  /** How many places an engine has where nothing is said. */
+  readonly standard: (cylinders: number) => number;
+}
+
+export interface KindOfFit {
+  readonly name: string;
+  /** What such a fit is, for the help. */
+  readonly help: string;
+  /** In the order of the arguments of its functions. */
+  readonly terms: readonly FitTerm[];
+  /** The custom functions of the sheet that add the terms up: the means, and either extreme. */
+  readonly functions: {
+    readonly clearance: string;
+    readonly tightest: string;
+    readonly loosest: string;
+  };
+  /** What the terms make, in a sentence: `bore − upper − lower − journal`. */
+  readonly equation: string;
+  /** Words of Fit that are of this kind. */
+  readonly words: readonly string[];
+  /** The names of the sheets whose words of Fit are of this kind. */
+  readonly claimedBy: readonly string[];
+  /** The slot whose parts make a fit each where the book has no sheet Fits. */
+  readonly leader: FitSlot;
+  /** Whether a leader needs an Engine and a Position to make a fit. */
+  readonly leaderNeedsPlace: boolean;
+  /** The upper and the lower slot stand for two halves of one place, which fill up by rules of their own. */
+  readonly strategy?: 'half-shells';
+  /** Whether sets of its parts are sought. */
+  readonly isMatched: boolean;
+  /** The column of Fits with a reading that stands in for the parts. */
+  readonly standIn?: 'strip';
+  readonly asked: readonly AskedPlaces[];
+  /** Sheets that only fits of this kind need. */
+  readonly sheets?: readonly PartSheet[];
+}
+
+/** The term of a slot; undefined where fits of the kind have none. */
+export function termOf({ terms }: KindOfFit, slot: FitSlot): FitTerm | undefined {
+  return terms.find((term) => term.slot === slot);
+}
