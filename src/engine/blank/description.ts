@@ -2,7 +2,6 @@
 import { toNumber } from '../../maths/decimal.js';
 import { headerKey, nameKey } from '../book/names.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
-import { splitHeader } from '../book/reading-headers.js';
 import { isLength, Table } from '../book/table.js';
 import { UserError } from '../user-error.js';
 
@@ -275,6 +274,9 @@ export function lengthCell(text: string): number | string | undefined {
   return scan.unit === undefined ? value : text;
 }
 
+/** A sheet that is made needs neither units nor punctuation in its headers, though both would be read. */
+const PLAIN_HEADER = /^[\p{L}\p{N}#° ]+$/u;
+
 /** Headers that the program itself would not read are refused here, not on the bench. */
 function checkSpots(description: EngineDescription, texts: DescriptionTexts): void {
   const { stations } = description;
@@ -288,7 +290,7 @@ function checkSpots(description: EngineDescription, texts: DescriptionTexts): vo
       { columns: [], readings: 'diameters' },
       units,
     );
-    const isPlain = headers.every((header) => splitHeader(header).unit === undefined);
+    const isPlain = headers.every((header) => PLAIN_HEADER.test(header));
     if (table.readingColumns.length === headers.length && isPlain && headers.length <= MOST_SPOTS) continue;
     const isOfStation = stations.some((station) => !/^([a-z]|front|mid|middle|centre|rear)$/i.test(station));
     throw isOfStation
