@@ -3,7 +3,7 @@ import { INPUT_SHEETS, type InputSheet, type SheetName } from '../src/engine/boo
 import { FIT_RESULT_HELP } from '../src/engine/columns/fit-columns.js';
 import { PART_RESULT_HELP } from '../src/engine/columns/part-columns.js';
 import { RESULT_HEADERS } from '../src/engine/columns/result-headers.js';
-import { functionTable } from '../src/engine/function-help.js';
+import { functionTable } from '../src/engine/functions/function-help.js';
 
 const TABLE_RESULT_HELP: Readonly<Record<string, string>> = {
   Status: '`consistent` or `check the source`.',

@@ -153,7 +153,7 @@ function program(finish: (code: number) => void): Command {
     .description('list the custom functions, or explain one')
     .argument('[name]', 'a function, e.g. SHELL_CLEARANCE')
     .action(async (name: string | undefined) => {
-      const { functionHelp, functionList } = await import('../engine/function-help.js');
+      const { functionHelp, functionList } = await import('../engine/functions/function-help.js');
       try {
         process.stdout.write(`${name === undefined ? functionList() : functionHelp(name.toUpperCase())}\n`);
         finish(EXIT.good);

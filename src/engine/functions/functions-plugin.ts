@@ -15,10 +15,10 @@ import {
   type FunctionRecord,
   type Quantity,
   Refusal,
-} from '../../functions/definition.js';
-import type { BookUnits } from '../../functions/expected.js';
-import { functionRecords } from '../../functions/index.js';
-import { messages } from '../../functions/messages.js';
+} from '../../../functions/definition.js';
+import type { BookUnits } from '../../../functions/expected.js';
+import { functionRecords } from '../../../functions/index.js';
+import { messages } from '../../../functions/messages.js';
 import { callRecord, errorOf, givenOf } from './call-record.js';
 import { ArgumentReader } from './read-arguments.js';
 
@@ -66,7 +66,7 @@ abstract class RecordsPlugin extends FunctionPlugin {
       parameters: metadata.parameters!.map((parameter) => ({ ...parameter, optionalArg: true })),
     };
     return function call({ args }, state) {
-      // The engine fills up arguments that were left out.
+      // HyperFormula fills up arguments that were left out.
       const evaluate = (...values: unknown[]) =>
         callRecord(record, () => values.slice(0, args.length).map(givenOf), reader, units);
       try {
