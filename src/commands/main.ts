@@ -2,7 +2,7 @@
 /** The command line: arguments in, exit code out. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { commandHelp } from '../engine/bench/commands.js';
-import { DESCRIPTION_ITEMS } from '../engine/blank/description.js';
+import { DESCRIPTION_ITEMS } from '../engine/blank/description-items.js';
 import { CAUTION } from '../engine/caution.js';
 import { UserError } from '../engine/user-error.js';
 import { programName } from '../io/program-name.js';

@@ -1,11 +1,11 @@
 /** The questionnaire of `oilgap sheet` on a terminal: one question a line, each with its standard answer. */
 import input from '@inquirer/input';
+import { answerFault } from '../engine/blank/describe-engine.js';
 import {
-  answerFault,
   DESCRIPTION_ITEMS,
   type DescriptionName,
   type DescriptionTexts,
-} from '../engine/blank/description.js';
+} from '../engine/blank/description-items.js';
 import { UserError } from '../engine/user-error.js';
 
 /** Marks in words: a screen reader says them, and no colour carries a meaning. */

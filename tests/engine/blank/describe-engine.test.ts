@@ -1,13 +1,13 @@
 /** What is understood of an engine's description, and what is refused by the name of its option. */
 import { describe, expect, test } from 'vitest';
 import { blankBook } from '../../../src/engine/blank/blank-book.js';
+import { describeEngine } from '../../../src/engine/blank/describe-engine.js';
+import { anglesNearParting } from '../../../src/engine/blank/description.js';
 import {
-  anglesNearParting,
   DESCRIPTION_ITEMS,
   type DescriptionTexts,
-  describeEngine,
   STANDARD_TEXTS,
-} from '../../../src/engine/blank/description.js';
+} from '../../../src/engine/blank/description-items.js';
 
 const described = (texts: Partial<DescriptionTexts> = {}) => describeEngine({ ...STANDARD_TEXTS, ...texts });
 const headersOf = (name: string, texts: Partial<DescriptionTexts> = {}) =>
