@@ -1,8 +1,9 @@
 /** `oilgap bench BOOK`: enter readings at the bench. */
 import { againSpots } from '../engine/bench/again.js';
 import { spotName } from '../engine/bench/bench-book.js';
-import { Dialogue, placeText, type Question } from '../engine/bench/dialogue.js';
+import { Dialogue } from '../engine/bench/dialogue.js';
 import { blankSpots } from '../engine/bench/order.js';
+import { placeText, type Question } from '../engine/bench/question.js';
 import { linesOf } from '../io/bench/lines.js';
 import { benchList } from './bench-list.js';
 import { BenchSession } from './bench-session.js';

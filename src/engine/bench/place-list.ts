@@ -3,10 +3,10 @@ import { grainOfRatio } from '../../maths/grain.js';
 import { lengthText } from '../assess/words.js';
 import { quoted } from '../book/problems.js';
 import type { BenchBook, Spot } from './bench-book.js';
-import { placeText } from './dialogue.js';
 import { doubtTexts } from './expectation.js';
 import { findSpots } from './find-spots.js';
 import type { LogEntry } from './log-line.js';
+import { placeText } from './question.js';
 import { Scribe } from './scribe.js';
 
 /** One reading of a list; without a part it is of the next spot that the bench would ask for. */
