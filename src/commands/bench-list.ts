@@ -1,7 +1,7 @@
 /** `oilgap bench BOOK --from FILE`: readings of a list, shown before they are written. */
 
 import { countText } from '../engine/assess/words.js';
-import type { Spot } from '../engine/bench/bench-book.js';
+import type { BenchSpot } from '../engine/bench/bench-book.js';
 import { placeList } from '../engine/bench/place-list.js';
 import { linesOf } from '../io/bench/lines.js';
 import { readList } from '../io/bench/read-list.js';
@@ -15,7 +15,7 @@ import { EXIT, printable, say } from './messages.js';
 export async function benchList(
   session: BenchSession,
   file: string,
-  spots: readonly Spot[],
+  spots: readonly BenchSpot[],
   isAgreed: boolean,
 ): Promise<number> {
   const list = await readList(file);

@@ -9,7 +9,7 @@ import { quoted } from '../book/problems.js';
 import { noColumn } from './again.js';
 import { Agenda } from './agenda.js';
 import { type Answer, refused, said } from './answer.js';
-import type { BenchBook, Spot, TypedReading } from './bench-book.js';
+import type { BenchBook, BenchSpot, TypedReading } from './bench-book.js';
 import { type BenchCommand, commandHelp, parseCommand } from './commands.js';
 import { doubtTexts } from './expectation.js';
 import { findSpots } from './find-spots.js';
@@ -32,12 +32,14 @@ export class Dialogue {
   readonly agenda: Agenda;
   private readonly scribe: Scribe;
   private readonly history: (readonly Change[])[] = [];
-  private doubt: { readonly spot: Spot; readonly reading: TypedReading; readonly typed: string } | undefined;
+  private doubt:
+    | { readonly spot: BenchSpot; readonly reading: TypedReading; readonly typed: string }
+    | undefined;
 
   /** @param spots what is asked for, in that order; a new reading replaces the one that a spot holds */
   constructor(
     private readonly book: BenchBook,
-    spots: readonly Spot[],
+    spots: readonly BenchSpot[],
     private readonly options: DialogueOptions,
   ) {
     this.agenda = new Agenda(spots);
@@ -135,7 +137,7 @@ export class Dialogue {
     return refused(...dropped, `${why}; ${placeText(spot)} was left out`);
   }
 
-  private accept(spot: Spot, reading: TypedReading, typed: string, reason: string): Answer {
+  private accept(spot: BenchSpot, reading: TypedReading, typed: string, reason: string): Answer {
     this.doubt = undefined;
     const { entries, changes } = this.scribe.reading(spot, reading, typed, reason);
     this.history.push(changes);

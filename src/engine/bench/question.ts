@@ -1,16 +1,16 @@
 /** What the bench asks for: a spot, with what to know before it is measured. */
-import { type BenchBook, type Spot, spotName } from './bench-book.js';
+import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
 import { usualText } from './expectation.js';
 
 export interface Question {
-  readonly spot: Spot;
+  readonly spot: BenchSpot;
   /** Where it is: sheet, gauge, how many are left. */
   readonly heading: string;
   readonly usual: string;
 }
 
 /** @param left how many readings are still to be taken, this one included */
-export function questionOf(book: BenchBook, spot: Spot, left: number): Question {
+export function questionOf(book: BenchBook, spot: BenchSpot, left: number): Question {
   const { gauge } = book.partAt(spot.sheet, spot.row);
   return {
     spot,
@@ -20,7 +20,7 @@ export function questionOf(book: BenchBook, spot: Spot, left: number): Question 
 }
 
 /** `Journals J1 A 0`. */
-export function placeText({ sheet, part, column }: Spot): string {
+export function placeText({ sheet, part, column }: BenchSpot): string {
   return `${sheet} ${part} ${spotName(column)}`;
 }
 

@@ -1,7 +1,7 @@
 /** Takes up a log where it was left: what it holds and the book's file does not yet, goes into the book. */
 import { toNumber } from '../../maths/decimal.js';
 import { quoted } from '../book/problems.js';
-import { type BenchBook, PART_SHEETS, type Spot } from './bench-book.js';
+import { type BenchBook, type BenchSpot, PART_SHEETS } from './bench-book.js';
 import type { LogEntry } from './log-line.js';
 import { rowValue } from './scribe.js';
 
@@ -82,13 +82,13 @@ interface CellPlace {
   readonly column: number;
 }
 
-function readingSpot(book: BenchBook, { sheet }: LogEntry, { row, name, column }: CellPlace): Spot {
+function readingSpot(book: BenchBook, { sheet }: LogEntry, { row, name, column }: CellPlace): BenchSpot {
   const known = book.table(sheet!)!.readingColumns.find((reading) => reading.column === column)!;
   return { sheet: sheet!, row, part: name, column: known };
 }
 
 /** The reading of a line; its mm rule where the book's unit has changed since it was typed. */
-function readingOf(book: BenchBook, { typed, mm }: LogEntry, spot: Spot) {
+function readingOf(book: BenchBook, { typed, mm }: LogEntry, spot: BenchSpot) {
   const reading = book.read(typed, spot);
   const isSame = !('fault' in reading) && (mm === '' || String(toNumber(reading.mm)) === mm);
   return isSame ? reading : book.read(`${mm} mm`, spot);

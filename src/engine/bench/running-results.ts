@@ -2,10 +2,10 @@
 import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part.js';
 import { lengthText } from '../assess/words.js';
-import type { BenchBook, Spot } from './bench-book.js';
+import type { BenchBook, BenchSpot } from './bench-book.js';
 
 /** Lines such as `B1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
-export function runningResults(book: BenchBook, { sheet, row }: Spot): string[] {
+export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): string[] {
   const { parts, fits } = book.around(sheet, row);
   const all = [...parts.journals, ...parts.rods, ...parts.cases, ...parts.shells];
   const part = all.find((known) => known.row.sheet === sheet && known.row.row === row);

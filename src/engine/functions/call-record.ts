@@ -1,7 +1,7 @@
 /** One call of a function: from what stands in cells of HyperFormula to what the cell of the call holds. */
 import { CellError, CellValueDetailedType, EmptyValue, ErrorType, SimpleRangeValue } from 'hyperformula';
-import { type FunctionRecord, Refusal } from '../../../functions/definition.js';
-import type { BookUnits } from '../../../functions/expected.js';
+import { ArgumentRefusal, type FunctionRecord } from '../../../functions/definition.js';
+import type { FunctionUnits } from '../../../functions/expected.js';
 import { messages } from '../../../functions/messages.js';
 import { inUnit } from '../../maths/units.js';
 import type { FormattedNumber, Given, Scalar } from './given.js';
@@ -46,7 +46,7 @@ export function callRecord(
   record: FunctionRecord,
   given: () => readonly Given[],
   reader: ArgumentReader,
-  units: BookUnits,
+  units: FunctionUnits,
 ): number | string | CellError {
   try {
     return resultOf(resultInBook(record.result, record.body(...reader.readAll(record, given())), units));
@@ -59,7 +59,7 @@ export function callRecord(
 function resultInBook(
   { quantity }: FunctionRecord['result'],
   value: number | string | undefined,
-  { lengthUnit }: BookUnits,
+  { lengthUnit }: FunctionUnits,
 ): number | string {
   if (value === undefined) return '';
   const isLength = quantity === 'length' || quantity === 'unrounded length';
@@ -69,14 +69,16 @@ function resultInBook(
 /** What a cell can hold: no number that is not finite, and no −0. */
 function resultOf(value: number | string): number | string {
   if (typeof value === 'string') return value;
-  if (!Number.isFinite(value)) throw new Refusal('NUM', messages.unforeseen('the result is not a number'));
+  if (!Number.isFinite(value))
+    throw new ArgumentRefusal('NUM', messages.unforeseen('the result is not a number'));
   return value === 0 ? 0 : value;
 }
 
 /** The error value that stands for what was thrown. */
 export function errorOf(name: string, thrown: unknown): CellError {
   if (thrown instanceof ErrorInArgument) return thrown.error;
-  if (thrown instanceof Refusal) return new CellError(ErrorType[thrown.code], `${name}: ${thrown.message}`);
+  if (thrown instanceof ArgumentRefusal)
+    return new CellError(ErrorType[thrown.code], `${name}: ${thrown.message}`);
   const reason = thrown instanceof Error ? thrown.message : String(thrown);
   return new CellError(ErrorType.VALUE, `${name}: ${messages.unforeseen(reason)}`);
 }

@@ -1,11 +1,11 @@
 /** The help of the functions and their table in the README, made from the records. */
 import type { ArgumentRecord, Example, ExampleCell, FunctionRecord } from '../../../functions/definition.js';
-import { type BookUnits, expectedOf } from '../../../functions/expected.js';
+import { expectedOf, type FunctionUnits } from '../../../functions/expected.js';
 import { functionRecords } from '../../../functions/index.js';
 import { columnLetters } from '../workbook-model.js';
 
 const WIDTH = 80;
-const IN_MM: BookUnits = { lengthUnit: 'mm', temperatureUnit: 'C' };
+const IN_MM: FunctionUnits = { lengthUnit: 'mm', temperatureUnit: 'C' };
 
 const CELL_ERRORS = { VALUE: '#VALUE!', NUM: '#NUM!', NA: '#N/A' } as const;
 

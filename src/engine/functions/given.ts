@@ -1,5 +1,5 @@
 /** What is given for an argument of a function: the values of cells, told apart and put in words. */
-import { type AllowedRange, type ErrorCode, Refusal } from '../../../functions/definition.js';
+import { type AllowedRange, ArgumentRefusal, type ErrorCode } from '../../../functions/definition.js';
 import { messages } from '../../../functions/messages.js';
 
 /** A number whose format says that it is no plain one. */
@@ -55,9 +55,9 @@ function plainDigits(value: number): string {
   return value.toLocaleString('en', { useGrouping: false, maximumSignificantDigits: 15 });
 }
 
-/** @throws Refusal that names the place, what was given there and what was expected. */
+/** @throws ArgumentRefusal that names the place, what was given there and what was expected. */
 export function refuseGiven(code: ErrorCode, { where, expected }: GivenPlace, given: Given): never {
-  throw new Refusal(code, messages.found(where, describeGiven(given), expected));
+  throw new ArgumentRefusal(code, messages.found(where, describeGiven(given), expected));
 }
 
 export function isOutside(value: number, { above, from, to }: AllowedRange): boolean {

@@ -2,8 +2,8 @@
  * Turns what stands in cells into what the bodies of the functions take: lengths on the grain, exact
  * temperatures, tables. Everything else is refused by name; a blank never becomes 0.
  */
-import { type ArgumentRecord, type FunctionRecord, Refusal } from '../../../functions/definition.js';
-import { type BookUnits, expectedOf } from '../../../functions/expected.js';
+import { type ArgumentRecord, ArgumentRefusal, type FunctionRecord } from '../../../functions/definition.js';
+import { expectedOf, type FunctionUnits } from '../../../functions/expected.js';
 import { messages } from '../../../functions/messages.js';
 import {
   describeGiven,
@@ -24,9 +24,9 @@ export class ArgumentReader {
   /** Tables already read: many calls may be given the same one. */
   private readonly tables = new Map<ArgumentRecord, WeakMap<object, unknown>>();
 
-  constructor(private readonly units: BookUnits) {}
+  constructor(private readonly units: FunctionUnits) {}
 
-  /** @throws Refusal that names the argument, or the cell of it, which cannot be used. */
+  /** @throws ArgumentRefusal that names the argument, or the cell of it, which cannot be used. */
   readAll(record: FunctionRecord, given: readonly Given[]): unknown[] {
     const { arguments: known } = record;
     const values = known.map((argument, place) =>
@@ -47,7 +47,7 @@ export class ArgumentReader {
 
   private leftOut(argument: ArgumentRecord): unknown {
     if (argument.optional) return argument.default;
-    throw new Refusal('NA', messages.missing(argument.name, this.expectedOf(argument)));
+    throw new ArgumentRefusal('NA', messages.missing(argument.name, this.expectedOf(argument)));
   }
 
   private read(argument: ArgumentRecord, given: Given): unknown {
@@ -103,7 +103,7 @@ export class ArgumentReader {
   }
 }
 
-/** @throws Refusal where the first of two arguments lies above the second. */
+/** @throws ArgumentRefusal where the first of two arguments lies above the second. */
 function checkOrder(
   { arguments: known }: FunctionRecord,
   given: readonly Given[],
@@ -117,5 +117,5 @@ function checkOrder(
   const [lowWords, highWords] = [given[lowPlace!], given[highPlace!]].map((one) =>
     describeGiven(unwrapCell(one)),
   );
-  throw new Refusal('NUM', messages.crossed(low, lowWords!, high, highWords!));
+  throw new ArgumentRefusal('NUM', messages.crossed(low, lowWords!, high, highWords!));
 }

@@ -3,7 +3,7 @@
  * is not of that quantity is refused by name.
  */
 import type { AllowedRange, Quantity } from '../../../functions/definition.js';
-import type { BookUnits } from '../../../functions/expected.js';
+import type { FunctionUnits } from '../../../functions/expected.js';
 import { messages } from '../../../functions/messages.js';
 import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
 import { type Grain, grainOfMm } from '../../maths/grain.js';
@@ -18,13 +18,13 @@ const LEAST_CONFIDENCE = 0.5;
 const GREATEST_CONFIDENCE = 0.9999;
 const PERCENT_TEXT = /^(\d+(?:[.,]\d+)?)\s*(%?)$/;
 
-/** @throws Refusal where the cell, which is not blank, does not hold the quantity. */
+/** @throws ArgumentRefusal where the cell, which is not blank, does not hold the quantity. */
 export function readQuantity(
   quantity: Quantity,
   scalar: Scalar,
   place: GivenPlace,
   allowed: AllowedRange,
-  units: BookUnits,
+  units: FunctionUnits,
 ): unknown {
   switch (quantity) {
     case 'length':
@@ -50,20 +50,20 @@ export function readQuantity(
   }
 }
 
-/** @throws Refusal where the cell holds no number. */
+/** @throws ArgumentRefusal where the cell holds no number. */
 export function readNumber(scalar: Scalar, place: GivenPlace): number {
   return typeof scalar === 'number' ? scalar : refuseGiven('VALUE', place, scalar);
 }
 
 /**
  * A length, rounded to the grain.
- * @throws Refusal where the cell holds no allowed length.
+ * @throws ArgumentRefusal where the cell holds no allowed length.
  */
 export function readGrain(
   scalar: Scalar,
   place: GivenPlace,
   allowed: AllowedRange,
-  { lengthUnit }: BookUnits,
+  { lengthUnit }: FunctionUnits,
 ): Grain {
   const value = readNumber(scalar, place);
   const grain = grainOf(value, lengthUnit);
@@ -73,13 +73,13 @@ export function readGrain(
 
 /**
  * A small length in grains, not rounded.
- * @throws Refusal where the cell holds no allowed length.
+ * @throws ArgumentRefusal where the cell holds no allowed length.
  */
 export function readUnroundedGrains(
   scalar: Scalar,
   place: GivenPlace,
   allowed: AllowedRange,
-  { lengthUnit }: BookUnits,
+  { lengthUnit }: FunctionUnits,
 ): number {
   const value = readNumber(scalar, place);
   const grains = unroundedGrains(value, lengthUnit);
@@ -88,7 +88,12 @@ export function readUnroundedGrains(
 }
 
 /** A length as it was read: exact millimetres. */
-function readExactLength(scalar: Scalar, place: GivenPlace, allowed: AllowedRange, units: BookUnits): Ratio {
+function readExactLength(
+  scalar: Scalar,
+  place: GivenPlace,
+  allowed: AllowedRange,
+  units: FunctionUnits,
+): Ratio {
   readGrain(scalar, place, allowed, units);
   return toMm(exact(readNumber(scalar, place)), units.lengthUnit);
 }
@@ -104,7 +109,7 @@ function readCelsius(
   scalar: Scalar,
   place: GivenPlace,
   allowed: AllowedRange,
-  { temperatureUnit }: BookUnits,
+  { temperatureUnit }: FunctionUnits,
 ): Ratio {
   const celsius = toCelsius(exact(readNumber(scalar, place)), temperatureUnit);
   if (isOutside(toNumber(celsius), allowed)) refuseGiven('NUM', place, scalar);
@@ -143,7 +148,7 @@ function readConfidence(scalar: Scalar, place: GivenPlace): number {
 
 /**
  * The mark of a size class; a number is taken as its text.
- * @throws Refusal where the cell holds neither text nor number.
+ * @throws ArgumentRefusal where the cell holds neither text nor number.
  */
 export function readMark(scalar: Scalar, place: GivenPlace): string {
   if (typeof scalar === 'number') return String(scalar);

@@ -1,6 +1,6 @@
 /** Reads an argument that is a table of three columns: size classes, or the manual's selection of shells. */
 import type { ArgumentRecord } from '../../../functions/definition.js';
-import { type BookUnits, expectedOf } from '../../../functions/expected.js';
+import { expectedOf, type FunctionUnits } from '../../../functions/expected.js';
 import { messages } from '../../../functions/messages.js';
 import type { SizeClass } from '../../maths/classes.js';
 import type { SelectionRow } from '../../maths/tables.js';
@@ -21,13 +21,13 @@ function* tableRows(given: Given, place: GivenPlace): Generator<{ row: number; c
 
 /**
  * Rows of Mark, From, To.
- * @throws Refusal that names the table, or the cell of it, which cannot be used.
+ * @throws ArgumentRefusal that names the table, or the cell of it, which cannot be used.
  */
 export function readClasses(
   argument: ArgumentRecord,
   given: Given,
   place: GivenPlace,
-  units: BookUnits,
+  units: FunctionUnits,
 ): SizeClass[] {
   const allowed = argument.allowed ?? {};
   const length = expectedOf({ ...argument, quantity: 'length' }, units);
@@ -46,13 +46,13 @@ export function readClasses(
 
 /**
  * Rows of Journal mark, Bore mark, Shell mark.
- * @throws Refusal that names the table, or the cell of it, which cannot be used.
+ * @throws ArgumentRefusal that names the table, or the cell of it, which cannot be used.
  */
 export function readSelection(
   argument: ArgumentRecord,
   given: Given,
   place: GivenPlace,
-  units: BookUnits,
+  units: FunctionUnits,
 ): SelectionRow[] {
   const expected = expectedOf({ ...argument, quantity: 'mark' }, units);
   return Array.from(tableRows(given, place), ({ row, cells }) => {

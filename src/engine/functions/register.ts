@@ -15,7 +15,7 @@
  */
 import { type FunctionPluginDefinition, HyperFormula } from 'hyperformula';
 import { enGB } from 'hyperformula/i18n/languages';
-import type { BookUnits } from '../../../functions/expected.js';
+import type { FunctionUnits } from '../../../functions/expected.js';
 import { functionRecords } from '../../../functions/index.js';
 import { isLengthUnit, isTemperatureUnit, type LengthUnit, type TemperatureUnit } from '../../maths/units.js';
 import { functionsPlugin } from './functions-plugin.js';
@@ -39,7 +39,7 @@ export interface OilgapConfiguration {
 
 const plugins = new Map<string, FunctionPluginDefinition>();
 
-function pluginOf(units: BookUnits): FunctionPluginDefinition {
+function pluginOf(units: FunctionUnits): FunctionPluginDefinition {
   const key = `${units.lengthUnit} ${units.temperatureUnit}`;
   const plugin = plugins.get(key) ?? functionsPlugin(units);
   plugins.set(key, plugin);
