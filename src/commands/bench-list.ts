@@ -38,7 +38,7 @@ export async function benchList(
   return refused.length > 0 ? EXIT.findings : EXIT.good;
 }
 
-/** Asked on a terminal only: from a file nobody agrees. */
+/** Asked on a terminal only: without one, nobody can agree. */
 async function isWanted(question: string): Promise<boolean> {
   if (!process.stdin.isTTY) return false;
   process.stdout.write(printable(question));

@@ -76,7 +76,7 @@ async function sitting(session: BenchSession, { plain, again, from, yes }: Bench
   return left.length > 0 || (isPiped && isRefused) ? EXIT.findings : EXIT.good;
 }
 
-/** The lines of standard input, until the user breaks off: then the book is written all the same. */
+/** The lines of standard input up to Ctrl-C, which ends the sitting; the book is then written. */
 function stoppableLines(): { lines: AsyncIterable<string>; stop: () => void } {
   const { stdin } = process;
   let isStopped = false;

@@ -15,7 +15,7 @@ import { EXIT, say } from './messages.js';
 
 export type SheetOptions = Readonly<Partial<Record<DescriptionName, string>>> & { readonly out: string };
 
-/** Asks on a terminal for what no option says, unless some option says something. */
+/** Asks for the engine on a terminal where no option describes it. */
 export async function sheet({ out, ...given }: SheetOptions): Promise<number> {
   if (extname(out).toLowerCase() !== '.xlsx') {
     throw new UserError(

@@ -4,13 +4,13 @@ import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
 
 export interface AgainSpots {
   readonly spots: readonly BenchSpot[];
-  /** Sentences about cells that no measuring puts right. */
+  /** Sentences about cells that a reading cannot put right. */
   readonly other: readonly string[];
 }
 
 /**
- * A spot that was read gets a repeat: in a free column, or in one that is made. A cell that could not be read gets
- * its reading in place of what stands there.
+ * A spot that was read gets a repeat, in a free column or in a new one. In a cell that could not be read, the reading
+ * replaces what stands there.
  */
 export function againSpots(book: BenchBook): AgainSpots {
   const spots: BenchSpot[] = [];

@@ -1,4 +1,4 @@
-/** Which spots still want a reading, and which is next. */
+/** Which spots still need a reading, and which is next. */
 import type { BenchSpot } from './bench-book.js';
 
 const same = (a: BenchSpot, b: BenchSpot) =>
@@ -33,7 +33,7 @@ export class Agenda {
     return undefined;
   }
 
-  /** Every spot that still wants a reading, skipped ones included. */
+  /** Every spot that still needs a reading, skipped ones included. */
   left(): BenchSpot[] {
     return [...this.first, ...[...this.open].filter((spot) => !this.first.includes(spot))];
   }

@@ -1,6 +1,6 @@
 /**
- * The bench's side of the talk, line by line: which spot is next, what a typed line does, what is answered. It knows
- * neither terminal nor file: a line in gives words and log entries out, and the entries must be safe before the words
+ * The dialogue at the bench, line by line: which spot is next, what a typed line does, what is answered. It has neither
+ * terminal nor file: a line goes in, words and log entries come out. The entries have to be on the disk before the words
  * are shown.
  */
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
@@ -21,7 +21,7 @@ import { type Change, Scribe } from './scribe.js';
 export interface DialogueOptions {
   /** ISO 8601. */
   readonly now: () => string;
-  /** Lines come from a file: each is of its own spot, and nobody can measure again. */
+  /** Lines come from a file: each belongs to a spot of its own, and no reading can be taken again. */
   readonly isPiped: boolean;
 }
 
@@ -64,7 +64,7 @@ export class Dialogue {
     }
     if (text === '') return said();
     const command = parseCommand(text);
-    // Nobody can measure again: a doubtful reading is left out, and the next line is of the next spot.
+    // No reading of a file can be taken again: a doubtful one is left out, and the next line is of the next spot.
     const dropped = this.options.isPiped && command?.command !== 'keep' ? this.dropDoubt() : [];
     const answer = command ? this.command(command.command, command.argument) : this.reading(text);
     return { ...answer, refused: [...dropped, ...answer.refused] };

@@ -3,7 +3,7 @@ import { groupBy } from '../assess/context.js';
 import { nameKey } from '../book/names.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
 
-/** What a spot is measured with: the gauge of its row, else whatever measures such parts. */
+/** What a spot is measured with: the gauge of its row; without one, its sheet stands for the gauge of such parts. */
 export function gaugeGroup(book: BenchBook, { sheet, row }: BenchSpot): string {
   const { gauge } = book.partAt(sheet, row);
   return gauge === undefined ? sheet : `gauge ${nameKey(gauge)}`;

@@ -38,7 +38,7 @@ function soFar(open: number): string {
   return open === 0 ? '' : `; so far, ${open} ${open === 1 ? 'spot' : 'spots'} still open`;
 }
 
-/** Verdicts that a measured part or fit may have come with their reason; the others speak for themselves. */
+/** A verdict with its first reason; verdicts that explain themselves stand alone. */
 function verdictText(status: string, why: readonly string[]): string {
   const isSelfEvident = ['within limits', 'measured', 'no limits', 'in range'].includes(status);
   return isSelfEvident || why.length === 0 ? status : `${status} (${why[0]})`;

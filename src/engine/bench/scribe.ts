@@ -2,7 +2,7 @@
 import { toNumber } from '../../maths/decimal.js';
 import { nameKey } from '../book/names.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
-import { quoted } from '../book/problems.js';
+import { quoted, shortened } from '../book/problems.js';
 import { type BenchBook, type BenchSpot, spotName, type TypedReading } from './bench-book.js';
 import type { LogEntry, LogKind } from './log-line.js';
 
@@ -22,9 +22,11 @@ export interface Written {
 type RowHeader = 'Temperature' | 'Gauge';
 
 const ABSOLUTE_ZERO = -273.15;
+/** How many gauges of the book are named where another was typed. */
+const MOST_GAUGES = 12;
 
 export class Scribe {
-  /** What the row of a part that names none takes over. */
+  /** The values of this sitting, for rows that name none. */
   private readonly sitting: Record<RowHeader, string> = { Temperature: '', Gauge: '' };
 
   /** @param now the time, ISO 8601 */
@@ -72,7 +74,10 @@ export class Scribe {
     });
   }
 
-  /** Sets the temperature or gauge of a part and of those that follow; a sentence where it cannot be. */
+  /**
+   * Sets the temperature or gauge of a part and of those that follow.
+   * @returns the entries, or why it cannot be set
+   */
   setRow(spot: BenchSpot, header: RowHeader, text: string): { entries: LogEntry[] } | { fault: string } {
     const fault = header === 'Gauge' ? this.gaugeFault(text) : temperatureFault(text);
     if (fault) return { fault };
@@ -84,12 +89,15 @@ export class Scribe {
   }
 
   private gaugeFault(name: string): string | undefined {
-    const { gauges } = this.book.measured.book;
-    if (gauges.some(({ gauge }) => nameKey(gauge) === nameKey(name))) return undefined;
-    return `found ${quoted(name)}; expected a gauge that the sheet Gauges names`;
+    const known = this.book.measured.book.gauges.map(({ gauge }) => gauge).filter((gauge) => gauge !== '');
+    if (known.some((gauge) => nameKey(gauge) === nameKey(name))) return undefined;
+    const unknown = `${quoted(name)} is no gauge of this book`;
+    if (known.length === 0) return `${unknown}; add it to the sheet Gauges first`;
+    const shown = known.slice(0, MOST_GAUGES).map(shortened).join(', ');
+    return `${unknown}; name a gauge of Gauges: ${shown}${known.length > MOST_GAUGES ? ', …' : ''}`;
   }
 
-  /** Temperature and gauge of the sitting, where the row names none; `replaced` in any case. */
+  /** Temperature and gauge of the sitting, where the row names none; `replaced` is set even where it does. */
   private rowValues(spot: BenchSpot, replaced?: RowHeader): LogEntry[] {
     const entries: LogEntry[] = [];
     for (const header of ['Temperature', 'Gauge'] as const) {
