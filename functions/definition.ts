@@ -145,12 +145,12 @@ export function defineFunction<const Arguments extends readonly ArgumentRecord[]
 }
 
 /** Thrown where an argument cannot be used; becomes the error value of the cell. */
-export class Refusal extends Error {
+export class ArgumentRefusal extends Error {
   constructor(
     readonly code: ErrorCode,
     message: string,
   ) {
     super(message);
-    this.name = 'Refusal';
+    this.name = 'ArgumentRefusal';
   }
 }

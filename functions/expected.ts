@@ -2,8 +2,8 @@
 import { type LengthUnit, type TemperatureUnit, temperatureInUnit } from '../src/maths/units.js';
 import type { AllowedRange, ArgumentRecord } from './definition.js';
 
-/** The units in which a book gives its lengths and temperatures. */
-export interface BookUnits {
+/** The units of every length and temperature that the functions of one book take and give. */
+export interface FunctionUnits {
   readonly lengthUnit: LengthUnit;
   readonly temperatureUnit: TemperatureUnit;
 }
@@ -30,7 +30,7 @@ function temperatureRange(allowed: AllowedRange, unit: TemperatureUnit): string 
 /** `in in` would not read as a unit. */
 const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: 'mm', in: 'inches', µm: 'µm' };
 
-export function expectedOf(argument: ArgumentRecord, { lengthUnit, temperatureUnit }: BookUnits): string {
+export function expectedOf(argument: ArgumentRecord, { lengthUnit, temperatureUnit }: FunctionUnits): string {
   const { quantity, allowed = {} } = argument;
   const unit = UNIT_WORDS[lengthUnit];
   switch (quantity) {

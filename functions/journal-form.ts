@@ -15,7 +15,7 @@
 
 import { type Form, formOf, spotsByStation } from '../src/maths/form.js';
 import type { Grain } from '../src/maths/grain.js';
-import { type ArgumentRecord, defineFunction, Refusal } from './definition.js';
+import { type ArgumentRecord, ArgumentRefusal, defineFunction } from './definition.js';
 import { messages } from './messages.js';
 
 const GRID = [
@@ -37,7 +37,7 @@ const GRID = [
 
 function formByStation(readings: readonly Grain[], stations: number): Form {
   if (readings.length % stations !== 0) {
-    throw new Refusal('NUM', messages.notMultiple(readings.length, stations));
+    throw new ArgumentRefusal('NUM', messages.notMultiple(readings.length, stations));
   }
   return formOf(spotsByStation(readings, stations));
 }
@@ -108,7 +108,7 @@ export const journalTaper = defineFunction({
   related: ['OUT_OF_ROUND', 'SPOT_TAPER'],
   body: (readings, stations) => {
     const { taper } = formByStation(readings, stations);
-    if (taper === undefined) throw new Refusal('NUM', messages.tooFewStations);
+    if (taper === undefined) throw new ArgumentRefusal('NUM', messages.tooFewStations);
     return taper;
   },
 });
@@ -163,7 +163,7 @@ export const outOfRound = defineFunction({
   body: (readings, stations) => {
     const form = formByStation(readings, stations);
     if (form.outOfRound === undefined) {
-      throw new Refusal('NUM', messages.tooFewAngles(readings.length, stations));
+      throw new ArgumentRefusal('NUM', messages.tooFewAngles(readings.length, stations));
     }
     return form.outOfRound;
   },

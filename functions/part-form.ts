@@ -16,7 +16,7 @@
 
 import { type Form, formOf, type Spot } from '../src/maths/form.js';
 import type { Grain } from '../src/maths/grain.js';
-import { type ArgumentRecord, defineFunction, Refusal } from './definition.js';
+import { type ArgumentRecord, ArgumentRefusal, defineFunction } from './definition.js';
 import { messages } from './messages.js';
 
 const PLACES = [
@@ -53,7 +53,7 @@ function formOfPlaces(
     ['angles', angles.length],
   ] as const) {
     if (cells !== spots.length) {
-      throw new Refusal('VALUE', messages.unequalRanges('spots', spots.length, name, cells));
+      throw new ArgumentRefusal('VALUE', messages.unequalRanges('spots', spots.length, name, cells));
     }
   }
   const measured: Spot[] = [];

@@ -14,7 +14,7 @@
  */
 import { classify, isOrdered, type SizeClass, shellClosestToAim } from '../src/maths/classes.js';
 import { meanGrain } from '../src/maths/grain.js';
-import { type ArgumentRecord, defineFunction, Refusal } from './definition.js';
+import { type ArgumentRecord, ArgumentRefusal, defineFunction } from './definition.js';
 import { messages } from './messages.js';
 
 const SOURCE = 'common practice, no published source; the classes are the engine maker’s';
@@ -31,7 +31,7 @@ const part = <const Name extends string>(name: Name, meaning: string) =>
 /** Rows upside down hold no size. */
 function usable(argument: string, classes: readonly SizeClass[]): readonly SizeClass[] {
   const rows = classes.every(isOrdered) ? classes : classes.filter(isOrdered);
-  if (rows.length === 0) throw new Refusal('NA', messages.noUsableClass(argument));
+  if (rows.length === 0) throw new ArgumentRefusal('NA', messages.noUsableClass(argument));
   return rows;
 }
 

@@ -1,6 +1,6 @@
 /** The marked blocks of README.md, made from the records of the program. */
 import { resultColumns } from '../src/engine/columns/result-headers.js';
-import { functionTable } from '../src/engine/function-help.js';
+import { functionTable } from '../src/engine/functions/function-help.js';
 import { inputSheets } from '../src/engine/input-sheets/index.js';
 import { columnsOf, type InputSheet } from '../src/engine/input-sheets/input-sheet.js';
 

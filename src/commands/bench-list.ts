@@ -1,7 +1,7 @@
 /** `oilgap bench BOOK --from FILE`: readings of a list, shown before they are written. */
 
 import { countText } from '../engine/assess/words.js';
-import type { Spot } from '../engine/bench/bench-book.js';
+import type { BenchSpot } from '../engine/bench/bench-book.js';
 import { placeList } from '../engine/bench/place-list.js';
 import { linesOf } from '../io/bench/lines.js';
 import { readList } from '../io/bench/read-list.js';
@@ -15,7 +15,7 @@ import { EXIT, printable, say } from './messages.js';
 export async function benchList(
   session: BenchSession,
   file: string,
-  spots: readonly Spot[],
+  spots: readonly BenchSpot[],
   isAgreed: boolean,
 ): Promise<number> {
   const list = await readList(file);
@@ -38,7 +38,7 @@ export async function benchList(
   return refused.length > 0 ? EXIT.findings : EXIT.good;
 }
 
-/** Asked on a terminal only: from a file nobody agrees. */
+/** Asked on a terminal only: without one, nobody can agree. */
 async function isWanted(question: string): Promise<boolean> {
   if (!process.stdin.isTTY) return false;
   process.stdout.write(printable(question));

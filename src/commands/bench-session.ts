@@ -26,7 +26,7 @@ export class BenchSession {
     private readonly lock: BookLock,
   ) {}
 
-  /** Throws a UserError where the book cannot be read, another bench has it, or the log cannot be kept. */
+  /** @throws UserError where the book cannot be read, another bench has it, or the log cannot be kept. */
   static async open(path: string): Promise<BenchSession> {
     // By whatever link a book is named, it has one lock and one log.
     const real = await realpath(path).catch(() => path);
@@ -93,7 +93,7 @@ export class BenchSession {
     }
   }
 
-  /** Readings that changed under results of an earlier run would leave them stale. */
+  /** Makes the results of an earlier run anew, which new readings would leave stale. */
   private async writeResults(bytes: Uint8Array, isPreviousKept: boolean): Promise<void> {
     const model = await readWorkbookPackage(bytes, this.path);
     await assessAndWrite(model, bytes, this.path, { values: false, seconds: SECONDS, isPreviousKept });

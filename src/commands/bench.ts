@@ -1,8 +1,9 @@
 /** `oilgap bench BOOK`: enter readings at the bench. */
 import { againSpots } from '../engine/bench/again.js';
 import { spotName } from '../engine/bench/bench-book.js';
-import { Dialogue, placeText, type Question } from '../engine/bench/dialogue.js';
+import { Dialogue } from '../engine/bench/dialogue.js';
 import { blankSpots } from '../engine/bench/order.js';
+import { placeText, type Question } from '../engine/bench/question.js';
 import { linesOf } from '../io/bench/lines.js';
 import { benchList } from './bench-list.js';
 import { BenchSession } from './bench-session.js';
@@ -75,7 +76,7 @@ async function sitting(session: BenchSession, { plain, again, from, yes }: Bench
   return left.length > 0 || (isPiped && isRefused) ? EXIT.findings : EXIT.good;
 }
 
-/** The lines of standard input, until the user breaks off: then the book is written all the same. */
+/** The lines of standard input up to Ctrl-C, which ends the sitting; the book is then written. */
 function stoppableLines(): { lines: AsyncIterable<string>; stop: () => void } {
   const { stdin } = process;
   let isStopped = false;

@@ -1,5 +1,5 @@
 /** `oilgap calc "=…"`: one formula. */
-import { evaluateFormula } from '../engine/one-formula.js';
+import { evaluateFormula } from '../engine/functions/one-formula.js';
 import type { EngineUnits } from '../engine/spreadsheet.js';
 import { JSON_VERSION } from './json-document.js';
 import { EXIT, say } from './messages.js';

@@ -10,33 +10,10 @@ import { readWorkbookPackage } from '../io/xlsx/read-package.js';
 import { editWorkbookPackage } from '../io/xlsx/write-package.js';
 import { bookJson } from './book-json.js';
 import { bookSummary } from './book-summary.js';
-import type { JobResult } from './jobs.js';
+import type { AccountOptions, CheckBookOptions, JobResult, RunOptions } from './jobs.js';
 import { EXIT, endProgress, print, progress, say } from './messages.js';
 import { sayFindings } from './say-findings.js';
 import { withRepeatability } from './with-repeatability.js';
-
-export interface RunOptions {
-  readonly values: boolean;
-  readonly seconds: number;
-  /** Whether a file that is written over is kept beside it. */
-  readonly isPreviousKept?: boolean;
-  /** The repeatability of studied gauges goes into Gauges before anything is computed. */
-  readonly takeRepeatability?: boolean;
-  /** Books of the stock that could not be read. */
-  readonly missingBooks?: readonly string[];
-}
-
-/** In what form a book is accounted for. */
-export interface AccountOptions {
-  readonly isPrinted: boolean;
-  readonly isJson: boolean;
-  /** Characters of a line that fits are drawn in; undefined for counts alone. */
-  readonly width: number | undefined;
-}
-
-export interface CheckBookOptions extends RunOptions {
-  readonly output: AccountOptions;
-}
 
 export interface WrittenBook {
   readonly assessment: Assessment;

@@ -5,8 +5,8 @@ import { watchTemporaries } from '../io/temporaries.js';
 import type { Job, JobMessage, JobResult } from './jobs.js';
 import { setOutlet } from './messages.js';
 
-// Left to itself, the engine of JavaScript lets a heap that it may fill grow to several times of what is in use before
-// it collects, and compiles early what is soon over: of 10,000 rows, a quarter of the time of all processors. A version that does not know a flag goes on without it.
+// By default V8 lets a large heap grow to several times what is in use before it collects, and compiles early what soon
+// ends: on 10,000 rows, both cost a quarter of the processor time. A version that does not know a flag ignores it.
 setFlagsFromString('--heap-growing-percent=40');
 setFlagsFromString('--interrupt-budget=540000');
 

@@ -1,7 +1,48 @@
-/** What a command has done in a process of its own, and what that process tells while it works. */
-import type { CheckBookOptions } from './check-book.js';
-import type { MatchOptions } from './match-books.js';
-import type { ReportBookOptions } from './report-book.js';
+/**
+ * What passes between the process of a command and those that it starts: jobs, messages while they work, results. It
+ * imports nothing of those who do the work.
+ */
+import type { Paper } from '../io/report/print-pdf.js';
+
+/** How a book is computed and written. */
+export interface RunOptions {
+  readonly values: boolean;
+  readonly seconds: number;
+  /** Whether a file that is written over is kept beside it. */
+  readonly isPreviousKept?: boolean;
+  /** The repeatability of studied gauges goes into Gauges before anything is computed. */
+  readonly takeRepeatability?: boolean;
+  /** Books of the stock that could not be read. */
+  readonly missingBooks?: readonly string[];
+}
+
+/** In what form a book is accounted for. */
+export interface AccountOptions {
+  readonly isPrinted: boolean;
+  readonly isJson: boolean;
+  /** Characters of a line that fits are drawn in; undefined for counts alone. */
+  readonly width: number | undefined;
+}
+
+export interface CheckBookOptions extends RunOptions {
+  readonly output: AccountOptions;
+}
+
+export interface MatchBooksOptions extends RunOptions {
+  /** Undefined: nothing is written. */
+  readonly out: string | undefined;
+  /** A part or a place that is asked about. */
+  readonly explain: string | undefined;
+  readonly output: AccountOptions;
+}
+
+export interface ReportBookOptions {
+  readonly out: string | undefined;
+  /** The program that prints to PDF; undefined where none is wanted. */
+  readonly chromium: string | undefined;
+  readonly paper: Paper;
+  readonly seconds: number;
+}
 
 export type Job =
   | {
@@ -10,7 +51,7 @@ export type Job =
       readonly target: string;
       readonly options: CheckBookOptions;
     }
-  | { readonly kind: 'match'; readonly paths: readonly string[]; readonly options: MatchOptions }
+  | { readonly kind: 'match'; readonly paths: readonly string[]; readonly options: MatchBooksOptions }
   | { readonly kind: 'report'; readonly path: string; readonly options: ReportBookOptions };
 
 export interface JobResult {

@@ -2,7 +2,7 @@
 /** The command line: arguments in, exit code out. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { commandHelp } from '../engine/bench/commands.js';
-import { DESCRIPTION_ITEMS } from '../engine/blank/description.js';
+import { DESCRIPTION_ITEMS } from '../engine/blank/description-items.js';
 import { CAUTION } from '../engine/caution.js';
 import { UserError } from '../engine/user-error.js';
 import { programName } from '../io/program-name.js';
@@ -153,7 +153,7 @@ function program(finish: (code: number) => void): Command {
     .description('list the custom functions, or explain one')
     .argument('[name]', 'a function, e.g. SHELL_CLEARANCE')
     .action(async (name: string | undefined) => {
-      const { functionHelp, functionList } = await import('../engine/function-help.js');
+      const { functionHelp, functionList } = await import('../engine/functions/function-help.js');
       try {
         process.stdout.write(`${name === undefined ? functionList() : functionHelp(name.toUpperCase())}\n`);
         finish(EXIT.good);

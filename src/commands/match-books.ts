@@ -7,21 +7,13 @@ import type { WorkbookModel } from '../engine/workbook-model.js';
 import { openFile } from '../io/open-file.js';
 import { bookJson } from './book-json.js';
 import { bookSummary } from './book-summary.js';
-import { type AccountOptions, type RunOptions, writeNewBook } from './check-book.js';
+import { writeNewBook } from './check-book.js';
 import { explanationJson, explanationsOf, explanationText, refuseUnknownPart } from './explain-part.js';
-import type { JobResult } from './jobs.js';
+import type { JobResult, MatchBooksOptions } from './jobs.js';
 import { EXIT, endProgress, print, progress, say } from './messages.js';
 import { sayFindings } from './say-findings.js';
 
-export interface MatchOptions extends RunOptions {
-  /** Undefined: nothing is written. */
-  readonly out: string | undefined;
-  /** A part or a place that is asked about. */
-  readonly explain: string | undefined;
-  readonly output: AccountOptions;
-}
-
-export async function matchBooks(paths: readonly string[], options: MatchOptions): Promise<JobResult> {
+export async function matchBooks(paths: readonly string[], options: MatchBooksOptions): Promise<JobResult> {
   const books = [];
   const documents: unknown[] = [];
   const missingBooks: string[] = [];
@@ -48,10 +40,10 @@ export async function matchBooks(paths: readonly string[], options: MatchOptions
 async function matchStock(
   model: WorkbookModel,
   missingBooks: readonly string[],
-  options: MatchOptions,
+  options: MatchBooksOptions,
 ): Promise<JobResult> {
   const { out, explain, output, seconds } = options;
-  // Whoever asks for a part that is not there hears of it before the sets are sought.
+  // A question about a part that is not there is refused before the sets are sought.
   if (explain !== undefined) refuseUnknownPart(explain, readBook(model));
   const { assessment, isWhole } =
     out === undefined

@@ -5,21 +5,13 @@ import { runBook } from '../engine/run-book.js';
 import { inputFiles } from '../io/input-digest.js';
 import { openFile } from '../io/open-file.js';
 import { programName } from '../io/program-name.js';
-import { type Paper, printPdf } from '../io/report/print-pdf.js';
+import { printPdf } from '../io/report/print-pdf.js';
 import { reportPage } from '../io/report/report-page.js';
 import { reportPath } from '../io/report/report-path.js';
 import { writeFileWhole } from '../io/write-file.js';
-import type { JobResult } from './jobs.js';
+import type { JobResult, ReportBookOptions } from './jobs.js';
 import { EXIT, print, progress } from './messages.js';
 import { sayFindings } from './say-findings.js';
-
-export interface ReportBookOptions {
-  readonly out: string | undefined;
-  /** The program that prints to PDF; undefined where none is wanted. */
-  readonly chromium: string | undefined;
-  readonly paper: Paper;
-  readonly seconds: number;
-}
 
 export async function reportBook(
   path: string,

@@ -1,4 +1,4 @@
-/** What a book's reader must hear of, whatever is done with its results. */
+/** What is said of every book, whatever is done with its results: refused cells, notices, a search that stopped. */
 import type { Assessment } from '../engine/assess/assess.js';
 import { sentenceOf } from '../engine/book/problems.js';
 import { missingSentence, stopSentence } from '../engine/sheets/proof-words.js';

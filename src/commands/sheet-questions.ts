@@ -1,11 +1,11 @@
 /** The questionnaire of `oilgap sheet` on a terminal: one question a line, each with its standard answer. */
 import input from '@inquirer/input';
+import { answerFault } from '../engine/blank/describe-engine.js';
 import {
-  answerFault,
   DESCRIPTION_ITEMS,
   type DescriptionName,
   type DescriptionTexts,
-} from '../engine/blank/description.js';
+} from '../engine/blank/description-items.js';
 import { UserError } from '../engine/user-error.js';
 
 /** Marks in words: a screen reader says them, and no colour carries a meaning. */
@@ -13,7 +13,7 @@ const THEME = { prefix: { idle: '?', done: '-' }, validationFailureMode: 'clear'
 
 /**
  * @param standards what Enter alone answers
- * @throws UserError where the questionnaire is broken off
+ * @throws UserError where the user cancels
  */
 export async function askForEngine(standards: DescriptionTexts): Promise<DescriptionTexts> {
   const answers: Record<DescriptionName, string> = { ...standards };
@@ -31,7 +31,7 @@ export async function askForEngine(standards: DescriptionTexts): Promise<Descrip
     }
   } catch (error) {
     if (!(error instanceof Error) || error.name !== 'ExitPromptError') throw error;
-    throw new UserError('sheet: found that the questions were broken off; nothing was written; run again.');
+    throw new UserError('Cancelled; nothing was written.');
   }
   return answers;
 }

@@ -1,13 +1,13 @@
 /** `oilgap sheet`: a blank measurement workbook for an engine. */
 import { extname } from 'node:path';
 import { blankBook } from '../engine/blank/blank-book.js';
+import { describeEngine } from '../engine/blank/describe-engine.js';
+import { anglesNearParting } from '../engine/blank/description.js';
 import {
-  anglesNearParting,
   type DescriptionName,
   type DescriptionTexts,
-  describeEngine,
   STANDARD_TEXTS,
-} from '../engine/blank/description.js';
+} from '../engine/blank/description-items.js';
 import { UserError } from '../engine/user-error.js';
 import { writeNewFile } from '../io/new-file.js';
 import { blankPackage } from '../io/xlsx/blank-package.js';
@@ -15,7 +15,7 @@ import { EXIT, say } from './messages.js';
 
 export type SheetOptions = Readonly<Partial<Record<DescriptionName, string>>> & { readonly out: string };
 
-/** Asks on a terminal for what no option says, unless some option says something. */
+/** Asks for the engine on a terminal where no option describes it. */
 export async function sheet({ out, ...given }: SheetOptions): Promise<number> {
   if (extname(out).toLowerCase() !== '.xlsx') {
     throw new UserError(

@@ -8,7 +8,7 @@ import {
 import { functionRecords } from '../../functions/index.js';
 import type { LengthUnit, TemperatureUnit } from '../maths/units.js';
 import { FormulaBudget } from './formula-budget.js';
-import { oilgapFunctions } from './register.js';
+import { oilgapFunctions } from './functions/register.js';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from './workbook-model.js';
 
 export interface EngineUnits {

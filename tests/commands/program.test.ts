@@ -100,6 +100,20 @@ describe('check', () => {
     expect(model.sheets.map(({ name }) => name)).toContain('Summary (oilgap)');
   });
 
+  test('ends with 1 where a journal is beyond a limit whose header has unit and punctuation', async () => {
+    const { Limits, ...others } = sheetsWith();
+    const withMost = (most: number) =>
+      Limits!.map((cells, row) => [...cells, row === 0 ? 'Journal max [µm]:' : most]);
+    const within = await bookAt('within.xlsx', { ...others, Limits: withMost(42_005) });
+    expect(oilgap('check', within).status).toBe(0);
+    const beyond = await bookAt('beyond.xlsx', { ...others, Limits: withMost(42_001) });
+    const { status, stdout } = oilgap('check', beyond, '--json');
+    expect(status).toBe(1);
+    expect(JSON.parse(stdout).books[0].parts).toContainEqual(
+      expect.objectContaining({ part: 'J1', status: 'beyond limits' }),
+    );
+  });
+
   test('names a bad cell, computes the rest and ends with 1', async () => {
     const sheets = sheetsWith({}, {});
     const path = await bookAt('bad.xlsx', {

@@ -46,7 +46,7 @@ test('never goes over a file that is there', () => {
   writeFileSync(path, 'mine');
   const { status, stderr } = oilgap('sheet', '--out', path);
   expect(status).toBe(2);
-  expect(stderr).toContain('mine.xlsx: found a file of that name already');
+  expect(stderr).toContain('mine.xlsx is already there; choose another name.');
   expect(readFileSync(path, 'utf8')).toBe('mine');
 });
 

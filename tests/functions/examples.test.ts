@@ -3,7 +3,7 @@ import { DetailedCellError, HyperFormula } from 'hyperformula';
 import { describe, expect, test } from 'vitest';
 import type { Example } from '../../functions/definition.js';
 import { functionRecords } from '../../functions/index.js';
-import { oilgapFunctions } from '../../src/engine/register.js';
+import { oilgapFunctions } from '../../src/engine/functions/register.js';
 
 function evaluate({ grid = [], formula, lengthUnit, temperatureUnit }: Example, precisionRounding?: number) {
   const engine = HyperFormula.buildFromSheets(

@@ -1,6 +1,6 @@
 /** A small sheet on the engine with our functions, for tests. */
 import { type ConfigParams, DetailedCellError, HyperFormula, type RawCellContent } from 'hyperformula';
-import { type OilgapOptions, oilgapFunctions } from '../../src/engine/register.js';
+import { type OilgapOptions, oilgapFunctions } from '../../src/engine/functions/register.js';
 
 export type Found = number | string | boolean | null | { error: string; message: string };
 

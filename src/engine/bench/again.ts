@@ -1,23 +1,23 @@
 /** The spots that the sheet Re-measure names, the one that decides most first. */
 import { headerKey } from '../book/names.js';
-import { type BenchBook, type Spot, spotName } from './bench-book.js';
+import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
 
 export interface AgainSpots {
-  readonly spots: readonly Spot[];
-  /** Sentences about cells that no measuring puts right. */
+  readonly spots: readonly BenchSpot[];
+  /** Sentences about cells that a reading cannot put right. */
   readonly other: readonly string[];
 }
 
 /**
- * A spot that was read gets a repeat: in a free column, or in one that is made. A cell that could not be read gets
- * its reading in place of what stands there.
+ * A spot that was read gets a repeat, in a free column or in a new one. In a cell that could not be read, the reading
+ * replaces what stands there.
  */
 export function againSpots(book: BenchBook): AgainSpots {
-  const spots: Spot[] = [];
+  const spots: BenchSpot[] = [];
   const other: string[] = [];
   const all = book.spots();
   const taken = new Set<string>();
-  const add = (spot: Spot) => {
+  const add = (spot: BenchSpot) => {
     const key = `${spot.sheet} ${spot.row} ${spot.column.column}`;
     if (!taken.has(key)) spots.push(spot);
     taken.add(key);
@@ -43,12 +43,12 @@ export function againSpots(book: BenchBook): AgainSpots {
   return { spots, other };
 }
 
-function isNamed({ column }: Spot, name: string): boolean {
+function isNamed({ column }: BenchSpot, name: string): boolean {
   return [spotName(column), column.header].some((text) => headerKey(text) === headerKey(name));
 }
 
 /** Why a spot cannot be read once more. */
-export function noColumn({ sheet, column }: Spot): string {
+export function noColumn({ sheet, column }: BenchSpot): string {
   return (
     `${sheet} has no free column for one more reading of ${spotName({ ...column, repeat: 1 })}, and results ` +
     'stand at its right end; add a column before them in the spreadsheet program'

@@ -1,18 +1,18 @@
-/** Which spots still want a reading, and which is next. */
-import type { Spot } from './bench-book.js';
+/** Which spots still need a reading, and which is next. */
+import type { BenchSpot } from './bench-book.js';
 
-const same = (a: Spot, b: Spot) =>
+const same = (a: BenchSpot, b: BenchSpot) =>
   a.sheet === b.sheet && a.row === b.row && a.column.column === b.column.column;
 
 export class Agenda {
-  private readonly open: Set<Spot>;
-  private readonly skipped = new Set<Spot>();
+  private readonly open: Set<BenchSpot>;
+  private readonly skipped = new Set<BenchSpot>();
   /** Spots that are asked for before the others. */
-  private readonly first: Spot[] = [];
+  private readonly first: BenchSpot[] = [];
   private at = 0;
 
   /** @param spots in the order in which they are asked for */
-  constructor(private readonly spots: readonly Spot[]) {
+  constructor(private readonly spots: readonly BenchSpot[]) {
     this.open = new Set(spots);
   }
 
@@ -21,7 +21,7 @@ export class Agenda {
   }
 
   /** The spot that is asked for now; undefined where nothing is left, or all that is left was skipped. */
-  current(): Spot | undefined {
+  current(): BenchSpot | undefined {
     if (this.first[0]) return this.first[0];
     for (let step = 0; step < this.spots.length; step++) {
       const place = (this.at + step) % this.spots.length;
@@ -33,48 +33,48 @@ export class Agenda {
     return undefined;
   }
 
-  /** Every spot that still wants a reading, skipped ones included. */
-  left(): Spot[] {
+  /** Every spot that still needs a reading, skipped ones included. */
+  left(): BenchSpot[] {
     return [...this.first, ...[...this.open].filter((spot) => !this.first.includes(spot))];
   }
 
-  done(spot: Spot): void {
+  done(spot: BenchSpot): void {
     this.takeFromFirst(spot);
     this.open.delete(spot);
     this.skipped.delete(spot);
   }
 
-  skip(spot: Spot): void {
+  skip(spot: BenchSpot): void {
     this.takeFromFirst(spot);
     this.skipped.add(spot);
   }
 
   /** Asks for these now, and then goes on where it was. */
-  ask(spots: readonly Spot[]): void {
+  ask(spots: readonly BenchSpot[]): void {
     const known = spots.map((spot) => this.known(spot));
     for (const spot of known) this.skipped.delete(spot);
     this.first.unshift(...known.filter((spot) => !this.first.includes(spot)));
   }
 
   /** Asks for these now, and then goes on behind the last of them. */
-  goTo(spots: readonly Spot[]): void {
+  goTo(spots: readonly BenchSpot[]): void {
     this.ask(spots);
     const place = this.spots.indexOf(this.known(spots.at(-1)!));
     if (place >= 0) this.at = place;
   }
 
   /** Asks for a spot anew whose reading was taken back. */
-  reopen(spot: Spot): void {
+  reopen(spot: BenchSpot): void {
     const known = this.known(spot);
     if (this.spots.includes(known)) this.open.add(known);
     this.ask([known]);
   }
 
-  private known(spot: Spot): Spot {
+  private known(spot: BenchSpot): BenchSpot {
     return this.spots.find((other) => same(other, spot)) ?? spot;
   }
 
-  private takeFromFirst(spot: Spot): void {
+  private takeFromFirst(spot: BenchSpot): void {
     const place = this.first.indexOf(spot);
     if (place >= 0) this.first.splice(place, 1);
   }

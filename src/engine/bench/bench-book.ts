@@ -21,7 +21,7 @@ export type { CellFill } from './pending-fills.js';
 export type { TypedReading } from './typed-reading.js';
 
 /** A spot of a part that a reading can go to. */
-export interface Spot {
+export interface BenchSpot {
   readonly sheet: string;
   readonly row: number;
   readonly part: string;
@@ -110,7 +110,7 @@ export class BenchBook {
     return this.table(sheet)?.sheet.rows[row]?.[column];
   }
 
-  isBlank({ sheet, row, column }: Omit<Spot, 'part'>): boolean {
+  isBlank({ sheet, row, column }: Omit<BenchSpot, 'part'>): boolean {
     const isFormula = this.formulas.has(cellKey(this.table(sheet)!.sheet.name, row, column.column));
     return !isFormula && isBlank(this.cell(sheet, row, column.column));
   }
@@ -122,7 +122,7 @@ export class BenchBook {
   }
 
   /** Every spot of every part that has a name of its own, in the order of rows and columns. */
-  spots(): Spot[] {
+  spots(): BenchSpot[] {
     return this.parts().flatMap(({ sheet, row, name }) => {
       if (name === '' || this.partsNamed(name, sheet).length > 1) return [];
       return this.table(sheet)!.readingColumns.map((column) => ({ sheet, row, part: name, column }));
@@ -133,12 +133,12 @@ export class BenchBook {
    * What a typed text says at a spot, by the rules that a typed cell is read by.
    * @returns a sentence where it is no reading
    */
-  read(typed: string, { sheet, row, column }: Spot): TypedReading | { readonly fault: string } {
+  read(typed: string, { sheet, row, column }: BenchSpot): TypedReading | { readonly fault: string } {
     return readTyped(this.table(sheet)!, row, column, typed);
   }
 
   /** The column for one more reading of a spot: a free one, else a new one; undefined where none can be made. */
-  nextRepeat({ sheet, row, column }: Spot): ReadingColumn | undefined {
+  nextRepeat({ sheet, row, column }: BenchSpot): ReadingColumn | undefined {
     const all = this.table(sheet)!
       .readingColumns.filter((other) => sameSpot(other, column))
       .sort((a, b) => a.repeat - b.repeat);
@@ -188,7 +188,7 @@ export class BenchBook {
   }
 
   /** Takes a reading into its spot, or with undefined empties it. */
-  fillSpot({ sheet, row, column }: Spot, reading: TypedReading | undefined): void {
+  fillSpot({ sheet, row, column }: BenchSpot, reading: TypedReading | undefined): void {
     const own = this.readingsByPart.get(rowKey(sheet, row)) ?? new Map<number, Grain>();
     this.readingsByPart.set(rowKey(sheet, row), own);
     if (reading) own.set(column.column, grainOfRatio(reading.mm));
@@ -200,7 +200,7 @@ export class BenchBook {
   }
 
   /** Takes a text that is no reading back into its cell. */
-  fillRaw({ sheet, row, column }: Spot, value: string): void {
+  fillRaw({ sheet, row, column }: BenchSpot, value: string): void {
     this.fill({ sheet: this.table(sheet)!.sheet.name, row, column: column.column, value });
     this.reread();
   }

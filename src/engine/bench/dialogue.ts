@@ -1,6 +1,6 @@
 /**
- * The bench's side of the talk, line by line: which spot is next, what a typed line does, what is answered. It knows
- * neither terminal nor file: a line in gives words and log entries out, and the entries must be safe before the words
+ * The dialogue at the bench, line by line: which spot is next, what a typed line does, what is answered. It has neither
+ * terminal nor file: a line goes in, words and log entries come out. The entries have to be on the disk before the words
  * are shown.
  */
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
@@ -8,35 +8,20 @@ import { lengthText } from '../assess/words.js';
 import { quoted } from '../book/problems.js';
 import { noColumn } from './again.js';
 import { Agenda } from './agenda.js';
-import { type BenchBook, type Spot, spotName, type TypedReading } from './bench-book.js';
+import { type Answer, refused, said } from './answer.js';
+import type { BenchBook, BenchSpot, TypedReading } from './bench-book.js';
 import { type BenchCommand, commandHelp, parseCommand } from './commands.js';
-import { doubtTexts, usualText } from './expectation.js';
+import { doubtTexts } from './expectation.js';
 import { findSpots } from './find-spots.js';
-import type { LogEntry } from './log-line.js';
 import { gaugeGroup } from './order.js';
+import { placeText, type Question, questionOf } from './question.js';
 import { runningResults } from './running-results.js';
 import { type Change, Scribe } from './scribe.js';
-
-export interface Question {
-  readonly spot: Spot;
-  /** Where it is: sheet, gauge, how many are left. */
-  readonly heading: string;
-  readonly usual: string;
-}
-
-export interface Answer {
-  /** What was done, and what can be said of it. */
-  readonly said: readonly string[];
-  /** What was not done, and why. */
-  readonly refused: readonly string[];
-  readonly entries: readonly LogEntry[];
-  readonly action?: 'write' | 'quit';
-}
 
 export interface DialogueOptions {
   /** ISO 8601. */
   readonly now: () => string;
-  /** Lines come from a file: each is of its own spot, and nobody can measure again. */
+  /** Lines come from a file: each belongs to a spot of its own, and no reading can be taken again. */
   readonly isPiped: boolean;
 }
 
@@ -47,12 +32,14 @@ export class Dialogue {
   readonly agenda: Agenda;
   private readonly scribe: Scribe;
   private readonly history: (readonly Change[])[] = [];
-  private doubt: { readonly spot: Spot; readonly reading: TypedReading; readonly typed: string } | undefined;
+  private doubt:
+    | { readonly spot: BenchSpot; readonly reading: TypedReading; readonly typed: string }
+    | undefined;
 
-  /** @param spots what is asked for, in that order; one that holds a reading gets the new one in its stead */
+  /** @param spots what is asked for, in that order; a new reading replaces the one that a spot holds */
   constructor(
     private readonly book: BenchBook,
-    spots: readonly Spot[],
+    spots: readonly BenchSpot[],
     private readonly options: DialogueOptions,
   ) {
     this.agenda = new Agenda(spots);
@@ -61,14 +48,7 @@ export class Dialogue {
 
   question(): Question | undefined {
     const spot = this.agenda.current();
-    if (!spot) return undefined;
-    const { gauge } = this.book.partAt(spot.sheet, spot.row);
-    const left = this.agenda.left().length;
-    return {
-      spot,
-      heading: `${spot.sheet}${gauge === undefined ? '' : `, gauge ${gauge}`}; ${countText(left)} left`,
-      usual: usualText(this.book, spot),
-    };
+    return spot && questionOf(this.book, spot, this.agenda.left().length);
   }
 
   /** What one typed line does. */
@@ -84,7 +64,7 @@ export class Dialogue {
     }
     if (text === '') return said();
     const command = parseCommand(text);
-    // Nobody can measure again: a doubtful one is left out, and the line behind it is of the next spot.
+    // No reading of a file can be taken again: a doubtful one is left out, and the next line is of the next spot.
     const dropped = this.options.isPiped && command?.command !== 'keep' ? this.dropDoubt() : [];
     const answer = command ? this.command(command.command, command.argument) : this.reading(text);
     return { ...answer, refused: [...dropped, ...answer.refused] };
@@ -147,7 +127,7 @@ export class Dialogue {
     );
   }
 
-  /** A line that is no reading; from a file it stands for its spot all the same. */
+  /** A line that is no reading; one from a file still stands for its spot, which is left out. */
   private notRead(why: string): Answer {
     if (!this.options.isPiped) return refused(why);
     const dropped = this.dropDoubt();
@@ -157,7 +137,7 @@ export class Dialogue {
     return refused(...dropped, `${why}; ${placeText(spot)} was left out`);
   }
 
-  private accept(spot: Spot, reading: TypedReading, typed: string, reason: string): Answer {
+  private accept(spot: BenchSpot, reading: TypedReading, typed: string, reason: string): Answer {
     this.doubt = undefined;
     const { entries, changes } = this.scribe.reading(spot, reading, typed, reason);
     this.history.push(changes);
@@ -249,20 +229,4 @@ export class Dialogue {
   private text(length: Grain): string {
     return lengthText(length, this.book.unit);
   }
-}
-
-export function placeText({ sheet, part, column }: Spot): string {
-  return `${sheet} ${part} ${spotName(column)}`;
-}
-
-function countText(left: number): string {
-  return `${left} ${left === 1 ? 'reading' : 'readings'}`;
-}
-
-function said(...words: string[]): Answer {
-  return { said: words, refused: [], entries: [] };
-}
-
-function refused(...words: string[]): Answer {
-  return { said: [], refused: words, entries: [] };
 }

@@ -15,9 +15,9 @@ import { lengthText } from '../assess/words.js';
 import type { PartRow } from '../book/book.js';
 import { partSheet } from '../input-sheets/index.js';
 import type { RoleCheck } from '../input-sheets/roles.js';
-import { type BenchBook, type Spot, sameSpot, spotName, type TypedReading } from './bench-book.js';
+import { type BenchBook, type BenchSpot, sameSpot, spotName, type TypedReading } from './bench-book.js';
 
-export function expectationOf(book: BenchBook, spot: Spot): Expectation {
+export function expectationOf(book: BenchBook, spot: BenchSpot): Expectation {
   const part = book.partAt(spot.sheet, spot.row);
   const own = book.readings(spot.sheet, spot.row);
   return {
@@ -58,7 +58,7 @@ function peersOf(book: BenchBook, part: PartRow): Grain[] {
 }
 
 /** `usual 41.985 to 42.005 mm (Limits); other spots 42.001 to 42.002 mm`; blank where nothing is known. */
-export function usualText(book: BenchBook, spot: Spot): string {
+export function usualText(book: BenchBook, spot: BenchSpot): string {
   const { limits, sisters, peers } = expectationOf(book, spot);
   const own = rangeOf(sisters);
   const others = rangeOf(peers);
@@ -78,7 +78,7 @@ function rangeText({ unit }: BenchBook, { low, high }: Range): string {
 }
 
 /** What speaks against a reading, in words; empty where nothing does. */
-export function doubtTexts(book: BenchBook, spot: Spot, reading: TypedReading): string[] {
+export function doubtTexts(book: BenchBook, spot: BenchSpot, reading: TypedReading): string[] {
   const value = grainOfRatio(reading.mm);
   const expectation = expectationOf(book, spot);
   const repeats = repeatsOf(book, spot);
@@ -105,7 +105,7 @@ const SLIP_TEXT = {
   'decimal point': 'a decimal point may be missing or misplaced',
 } as const;
 
-function repeatsOf(book: BenchBook, { sheet, row, column }: Spot): Grain[] {
+function repeatsOf(book: BenchBook, { sheet, row, column }: BenchSpot): Grain[] {
   const readings = book.readings(sheet, row);
   return book
     .table(sheet)!
@@ -113,7 +113,7 @@ function repeatsOf(book: BenchBook, { sheet, row, column }: Spot): Grain[] {
     .flatMap((other) => readings.get(other.column) ?? []);
 }
 
-function doubtText(book: BenchBook, spot: Spot, doubt: Doubt): string {
+function doubtText(book: BenchBook, spot: BenchSpot, doubt: Doubt): string {
   const text = (length: Grain) => lengthText(length, book.unit);
   switch (doubt.kind) {
     case 'limits':

@@ -2,10 +2,10 @@
 import { headerKey } from '../book/names.js';
 import { quoted } from '../book/problems.js';
 import { partSheets } from '../input-sheets/index.js';
-import { type BenchBook, type Spot, spotName } from './bench-book.js';
+import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
 
 export type FoundSpots =
-  | { readonly spots: readonly Spot[]; readonly isOneSpot: boolean }
+  | { readonly spots: readonly BenchSpot[]; readonly isOneSpot: boolean }
   | { readonly fault: string };
 
 /** Every spot of the part, or the one that is named behind it. */
@@ -22,7 +22,11 @@ export function findSpots(book: BenchBook, text: string): FoundSpots {
 }
 
 /** The longest run of first words that is a part's name; the rest is its spot. */
-function findIn(book: BenchBook, words: readonly string[], sheet?: Spot['sheet']): FoundSpots | undefined {
+function findIn(
+  book: BenchBook,
+  words: readonly string[],
+  sheet?: BenchSpot['sheet'],
+): FoundSpots | undefined {
   for (let length = words.length; length > 0; length--) {
     const rows = book.partsNamed(words.slice(0, length).join(' '), sheet);
     if (rows.length === 0) continue;

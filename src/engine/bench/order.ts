@@ -1,10 +1,10 @@
 /** The order in which spots are asked for: the fewest changes of gauge and part. */
 import { groupBy } from '../assess/context.js';
 import { nameKey } from '../book/names.js';
-import type { BenchBook, Spot } from './bench-book.js';
+import type { BenchBook, BenchSpot } from './bench-book.js';
 
-/** What a spot is measured with: the gauge of its row, else whatever measures such parts. */
-export function gaugeGroup(book: BenchBook, { sheet, row }: Spot): string {
+/** What a spot is measured with: the gauge of its row; without one, its sheet stands for the gauge of such parts. */
+export function gaugeGroup(book: BenchBook, { sheet, row }: BenchSpot): string {
   const { gauge } = book.partAt(sheet, row);
   return gauge === undefined ? sheet : `gauge ${nameKey(gauge)}`;
 }
@@ -13,7 +13,7 @@ export function gaugeGroup(book: BenchBook, { sheet, row }: Spot): string {
  * All spots that are still blank: gauge by gauge, in the order in which the gauges first stand in the book; part by
  * part; within a part every spot once before any is repeated, so that a repeat is not taken from memory.
  */
-export function blankSpots(book: BenchBook): Spot[] {
+export function blankSpots(book: BenchBook): BenchSpot[] {
   const blank = book.spots().filter((spot) => book.isBlank(spot));
   return [...groupBy(blank, (spot) => gaugeGroup(book, spot)).values()].flatMap((group) =>
     [...groupBy(group, ({ sheet, row }) => `${sheet} ${row}`).values()].flatMap((spots) =>

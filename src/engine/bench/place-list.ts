@@ -2,11 +2,11 @@
 import { grainOfRatio } from '../../maths/grain.js';
 import { lengthText } from '../assess/words.js';
 import { quoted } from '../book/problems.js';
-import type { BenchBook, Spot } from './bench-book.js';
-import { placeText } from './dialogue.js';
+import type { BenchBook, BenchSpot } from './bench-book.js';
 import { doubtTexts } from './expectation.js';
 import { findSpots } from './find-spots.js';
 import type { LogEntry } from './log-line.js';
+import { placeText } from './question.js';
 import { Scribe } from './scribe.js';
 
 /** One reading of a list; without a part it is of the next spot that the bench would ask for. */
@@ -36,7 +36,7 @@ export interface PlacedList {
 export function placeList(
   book: BenchBook,
   list: readonly ListedReading[],
-  spots: readonly Spot[],
+  spots: readonly BenchSpot[],
   now: () => string,
 ): PlacedList {
   const scribe = new Scribe(book, now);
@@ -73,9 +73,9 @@ export function placeList(
   return { placed, refused, entries };
 }
 
-type FoundSpot = { readonly spot: Spot } | { readonly fault: string };
+type FoundSpot = { readonly spot: BenchSpot } | { readonly fault: string };
 
-function nextSpot(spot: Spot | undefined): FoundSpot {
+function nextSpot(spot: BenchSpot | undefined): FoundSpot {
   return spot ? { spot } : { fault: 'found more values than the bench would ask for' };
 }
 

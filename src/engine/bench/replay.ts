@@ -1,7 +1,7 @@
-/** Takes up a log where it was left: what it holds and the book's file does not yet, goes into the book. */
+/** Replays a log: what it holds and the book's file does not hold yet goes into the book. */
 import { toNumber } from '../../maths/decimal.js';
 import { quoted } from '../book/problems.js';
-import type { BenchBook, Spot } from './bench-book.js';
+import type { BenchBook, BenchSpot } from './bench-book.js';
 import type { LogEntry } from './log-line.js';
 import { rowValue } from './scribe.js';
 
@@ -62,7 +62,7 @@ export function replay(book: BenchBook, entries: readonly LogEntry[]): Replayed 
       const spotOf = readingSpot(book, chain.at(-1)!, { row, name, column });
       const reading = typed === '' ? undefined : readingOf(book, chain.at(-1)!, spotOf);
       if (reading && 'fault' in reading) {
-        // An undone reading may have stood over a cell that was none.
+        // An undone reading may have replaced a cell that was no reading.
         if (chain.at(-1)!.kind === 'undo') book.fillRaw(spotOf, typed);
         else refuse(reading.fault);
       } else {
@@ -82,13 +82,13 @@ interface CellPlace {
   readonly column: number;
 }
 
-function readingSpot(book: BenchBook, { sheet }: LogEntry, { row, name, column }: CellPlace): Spot {
+function readingSpot(book: BenchBook, { sheet }: LogEntry, { row, name, column }: CellPlace): BenchSpot {
   const known = book.table(sheet!)!.readingColumns.find((reading) => reading.column === column)!;
   return { sheet: sheet!, row, part: name, column: known };
 }
 
-/** The reading of a line; its mm rule where the book's unit has changed since it was typed. */
-function readingOf(book: BenchBook, { typed, mm }: LogEntry, spot: Spot) {
+/** The reading of a line; its mm count where the book's unit has changed since it was typed. */
+function readingOf(book: BenchBook, { typed, mm }: LogEntry, spot: BenchSpot) {
   const reading = book.read(typed, spot);
   const isSame = !('fault' in reading) && (mm === '' || String(toNumber(reading.mm)) === mm);
   return isSame ? reading : book.read(`${mm} mm`, spot);

@@ -5,10 +5,10 @@ import { partsOf } from '../assess/places.js';
 import { lengthText } from '../assess/words.js';
 import { sizeHeader } from '../columns/part-columns.js';
 import { partSheet } from '../input-sheets/index.js';
-import type { BenchBook, Spot } from './bench-book.js';
+import type { BenchBook, BenchSpot } from './bench-book.js';
 
 /** Lines such as `B1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
-export function runningResults(book: BenchBook, { sheet, row }: Spot): string[] {
+export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): string[] {
   const { parts, fits } = book.around(sheet, row);
   const part = parts.of(sheet).find((known) => known.row.row === row);
   if (!part?.form) return part?.status === 'bad reading' ? [`${part.row.name}: ${part.why.join('; ')}`] : [];
@@ -40,7 +40,7 @@ function soFar(open: number): string {
   return open === 0 ? '' : `; so far, ${open} ${open === 1 ? 'spot' : 'spots'} still open`;
 }
 
-/** Verdicts that a measured part or fit may have come with their reason; the others speak for themselves. */
+/** A verdict with its first reason; verdicts that explain themselves stand alone. */
 function verdictText(status: string, why: readonly string[]): string {
   const isSelfEvident = ['within limits', 'measured', 'no limits', 'in range'].includes(status);
   return isSelfEvident || why.length === 0 ? status : `${status} (${why[0]})`;

@@ -2,13 +2,13 @@
 import { toNumber } from '../../maths/decimal.js';
 import { nameKey } from '../book/names.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
-import { quoted } from '../book/problems.js';
-import { type BenchBook, type Spot, spotName, type TypedReading } from './bench-book.js';
+import { quoted, shortened } from '../book/problems.js';
+import { type BenchBook, type BenchSpot, spotName, type TypedReading } from './bench-book.js';
 import type { LogEntry, LogKind } from './log-line.js';
 
 /** One cell that was changed, so that it can be changed back. */
 export interface Change {
-  readonly spot: Spot;
+  readonly spot: BenchSpot;
   /** A header for a cell that is no reading. */
   readonly header?: 'Note';
   readonly before: string;
@@ -22,9 +22,11 @@ export interface Written {
 type RowHeader = 'Temperature' | 'Gauge';
 
 const ABSOLUTE_ZERO = -273.15;
+/** How many gauges of the book are named where another was typed. */
+const MOST_GAUGES = 12;
 
 export class Scribe {
-  /** What the row of a part that names none takes over. */
+  /** The values of this sitting, for rows that name none. */
   private readonly sitting: Record<RowHeader, string> = { Temperature: '', Gauge: '' };
 
   /** @param now the time, ISO 8601 */
@@ -34,7 +36,7 @@ export class Scribe {
   ) {}
 
   /** @param reason why a doubtful reading was kept; goes into the part's Note too */
-  reading(spot: Spot, reading: TypedReading, typed: string, reason: string): Written {
+  reading(spot: BenchSpot, reading: TypedReading, typed: string, reason: string): Written {
     const before = this.textOf(spot, undefined);
     const row = this.rowValues(spot);
     this.book.fillSpot(spot, reading);
@@ -48,7 +50,7 @@ export class Scribe {
   }
 
   /** Adds words to the Note of a part; undefined where its sheet has no such column. */
-  note(spot: Spot, words: string): Written | undefined {
+  note(spot: BenchSpot, words: string): Written | undefined {
     if (!this.book.table(spot.sheet)?.columns.has('Note')) return undefined;
     const before = this.textOf(spot, 'Note');
     const typed = before === '' ? words : `${before}; ${words}`;
@@ -72,8 +74,11 @@ export class Scribe {
     });
   }
 
-  /** Sets the temperature or gauge of a part and of those that follow; a sentence where it cannot be. */
-  setRow(spot: Spot, header: RowHeader, text: string): { entries: LogEntry[] } | { fault: string } {
+  /**
+   * Sets the temperature or gauge of a part and of those that follow.
+   * @returns the entries, or why it cannot be set
+   */
+  setRow(spot: BenchSpot, header: RowHeader, text: string): { entries: LogEntry[] } | { fault: string } {
     const fault = header === 'Gauge' ? this.gaugeFault(text) : temperatureFault(text);
     if (fault) return { fault };
     if (!this.book.table(spot.sheet)?.columns.has(header)) {
@@ -84,13 +89,16 @@ export class Scribe {
   }
 
   private gaugeFault(name: string): string | undefined {
-    const { gauges } = this.book.measured.book;
-    if (gauges.some(({ gauge }) => nameKey(gauge) === nameKey(name))) return undefined;
-    return `found ${quoted(name)}; expected a gauge that the sheet Gauges names`;
+    const known = this.book.measured.book.gauges.map(({ gauge }) => gauge).filter((gauge) => gauge !== '');
+    if (known.some((gauge) => nameKey(gauge) === nameKey(name))) return undefined;
+    const unknown = `${quoted(name)} is no gauge of this book`;
+    if (known.length === 0) return `${unknown}; add it to the sheet Gauges first`;
+    const shown = known.slice(0, MOST_GAUGES).map(shortened).join(', ');
+    return `${unknown}; name a gauge of Gauges: ${shown}${known.length > MOST_GAUGES ? ', …' : ''}`;
   }
 
-  /** Temperature and gauge of the sitting, where the row names none; `replaced` in any case. */
-  private rowValues(spot: Spot, replaced?: RowHeader): LogEntry[] {
+  /** Temperature and gauge of the sitting, where the row names none; `replaced` is set even where it does. */
+  private rowValues(spot: BenchSpot, replaced?: RowHeader): LogEntry[] {
     const entries: LogEntry[] = [];
     for (const header of ['Temperature', 'Gauge'] as const) {
       const typed = this.sitting[header];
@@ -106,19 +114,19 @@ export class Scribe {
     return entries;
   }
 
-  private textOf({ sheet, row, column }: Spot, header: string | undefined): string {
+  private textOf({ sheet, row, column }: BenchSpot, header: string | undefined): string {
     const place = header ? this.book.table(sheet)!.columns.get(header)!.column : column.column;
     return this.book.textAt(sheet, row, place);
   }
 
-  private fill({ sheet, row }: Spot, header: string, typed: string): void {
+  private fill({ sheet, row }: BenchSpot, header: string, typed: string): void {
     const table = this.book.table(sheet)!;
     const { column } = table.columns.get(header)!;
     this.book.fill({ sheet: table.sheet.name, row, column, value: rowValue(header, typed) });
   }
 
   private entry(
-    spot: Spot,
+    spot: BenchSpot,
     kind: LogKind,
     given: { typed: string; before: string; reason?: string; mm?: string; name?: string },
   ): LogEntry {

@@ -1,4 +1,4 @@
-/** What a typed text says at a spot, by the very rules that a typed cell is read by. */
+/** What a typed text says at a spot, by the rules by which a typed cell is read. */
 import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
 import { quoted } from '../book/problems.js';
@@ -43,7 +43,7 @@ export function readTyped(
   return { mm: read.mm, value: plainValue(typed, column) ?? typed.trim() };
 }
 
-/** The number in the column's unit, where the text names no other and a number says just the same. */
+/** The number in the column's unit, where the text names no other unit and the number has the same value. */
 function plainValue(typed: string, column: ReadingColumn): number | undefined {
   const scan = scanNumber(typed);
   if (!scan || scan.fraction || (scan.unit !== undefined && scan.unit !== column.unit)) return undefined;

@@ -25,10 +25,15 @@ export function reasonOf(bad: BadCell): string {
 
 const LONGEST_QUOTE = 40;
 
-/** A user's text as a message shows it: in quotes, cut short, without control characters. */
-export function quoted(text: string): string {
+/** A user's text as a message shows it: cut short, without control characters. */
+export function shortened(text: string): string {
   const visible = text.replaceAll(/\p{C}+/gu, ' ');
-  return `"${visible.length > LONGEST_QUOTE ? `${visible.slice(0, LONGEST_QUOTE)}…` : visible}"`;
+  return visible.length > LONGEST_QUOTE ? `${visible.slice(0, LONGEST_QUOTE)}…` : visible;
+}
+
+/** A user's text as a message shows it in quotes. */
+export function quoted(text: string): string {
+  return `"${shortened(text)}"`;
 }
 
 /** What stands in a cell, in words. */

@@ -1,20 +1,30 @@
 /** What the header of a column of readings says: its spot, its repeat, its unit. */
 import type { ReadingKind } from '../input-sheets/input-sheet.js';
 import type { TextUnit } from '../input-sheets/quantities.js';
+import { headerKey } from './names.js';
 import { unitOfWord } from './number-text.js';
 
-const WALL = /^wall\s+(\d{1,3})(?:\s*#\s*(\d{1,3}))?$/i;
-const DIAMETER = /^([a-z]|front|mid|middle|centre|rear)\s+(\d{1,3})\s*°?(?:\s*#\s*(\d{1,3}))?$/i;
-const BRACKET = /^(.*?)\s*[([]\s*([^()[\]]*?)\s*[)\]]\s*$/;
+/** Punctuation around a header says nothing. A number sign counts repeats; inch marks and % could be meant as units. */
+const BEFORE = String.raw`^[^\p{L}\p{N}#]*`;
+const BEHIND = String.raw`[^\p{L}\p{N}#%"'\u2018-\u201f\u2032\u2033]*$`;
+const REPEAT = String.raw`(?:\s*#\s*(\d{1,3}))?`;
+const WALL = new RegExp(String.raw`${BEFORE}wall\s+(\d{1,3})${REPEAT}${BEHIND}`, 'iu');
+const DIAMETER = new RegExp(
+  String.raw`${BEFORE}([a-z]|front|mid|middle|centre|rear)\s+(\d{1,3})\s*°?${REPEAT}${BEHIND}`,
+  'iu',
+);
 
-/** `A 0 (in)` is the header `A 0` with the unit `in`. */
+/** `A 0 (in)` and `A 0 (in):` are the header `A 0` with the unit `in`. */
 export function splitHeader(text: string): { name: string; unit: TextUnit | undefined } {
-  const bracket = BRACKET.exec(text.normalize('NFKC'));
-  const unit = bracket ? unitOfWord(bracket[2]!) : undefined;
-  return bracket && unit ? { name: bracket[1]!, unit } : { name: text, unit: undefined };
+  const plain = text.normalize('NFKC');
+  const open = Math.max(plain.lastIndexOf('('), plain.lastIndexOf('['));
+  const close = open + 1 + plain.slice(open + 1).search(/[)\]]/);
+  const unit = open >= 0 && close > open ? unitOfWord(plain.slice(open + 1, close)) : undefined;
+  const isLast = headerKey(plain.slice(close + 1)) === '';
+  return unit && isLast ? { name: plain.slice(0, open).trimEnd(), unit } : { name: text, unit: undefined };
 }
 
-/** The spot that a header names: null or undefined where it is no reading's. */
+/** The spot that a header names; null where it names none. */
 export function readingOf(name: string, kind: ReadingKind) {
   const plain = name.normalize('NFKC').replaceAll(/\s+/g, ' ').trim();
   if (kind === 'walls') {

@@ -17,10 +17,11 @@ import {
   SimpleRangeValue,
 } from 'hyperformula';
 import type { FunctionRecord } from '../../../functions/definition.js';
-import type { BookUnits } from '../../../functions/expected.js';
+import type { FunctionUnits } from '../../../functions/expected.js';
 import { functionRecords } from '../../../functions/index.js';
-import { callRecord, givenOf, scalarOf } from '../call-record.js';
-import { ArgumentReader, type Given, type Scalar } from '../read-arguments.js';
+import { callRecord, givenOf, scalarOf } from '../functions/call-record.js';
+import type { Given, Scalar } from '../functions/given.js';
+import { ArgumentReader } from '../functions/read-arguments.js';
 import type { InputCell } from './template.js';
 
 export const EACH_ROW = 'EACH_ROW';
@@ -50,7 +51,7 @@ const ANY = { argumentType: FunctionArgumentType.ANY, passSubtype: true };
 /** @param sources by the names that INPUT is given */
 export function rowFunctions(
   sources: ReadonlyMap<string, InputSource>,
-  units: BookUnits,
+  units: FunctionUnits,
 ): FunctionPluginDefinition {
   const reader = new ArgumentReader(units);
   return class RowFunctions extends FunctionPlugin {
@@ -99,7 +100,7 @@ function eachRowOf(
   record: FunctionRecord,
   arrays: readonly unknown[],
   reader: ArgumentReader,
-  units: BookUnits,
+  units: FunctionUnits,
 ) {
   const data = arrays.map((array) => (array instanceof SimpleRangeValue ? array.data : [[array]]));
   const heights = data.map(({ length }) => length).filter((height) => height > 1);

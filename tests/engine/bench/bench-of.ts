@@ -1,6 +1,8 @@
 /** A small book at the bench: one big end, two spots a journal, three repeats of one of them. */
+
+import type { Answer } from '../../../src/engine/bench/answer.js';
 import { BenchBook } from '../../../src/engine/bench/bench-book.js';
-import { type Answer, Dialogue } from '../../../src/engine/bench/dialogue.js';
+import { Dialogue } from '../../../src/engine/bench/dialogue.js';
 import type { LogEntry } from '../../../src/engine/bench/log-line.js';
 import { blankSpots } from '../../../src/engine/bench/order.js';
 import { modelOf, type Plain, type Sheets, table } from '../book-of.js';

@@ -1,7 +1,7 @@
 /** The talk at the bench, line by line. */
 import { describe, expect, test } from 'vitest';
 import { BENCH_COMMANDS, commandHelp } from '../../../src/engine/bench/commands.js';
-import { table } from '../book-of.js';
+import { type Sheets, table } from '../book-of.js';
 import { Bench, sheets } from './bench-of.js';
 
 test('asks gauge by gauge, part by part, and repeats behind the first readings', () => {
@@ -235,6 +235,21 @@ describe('keys', () => {
     expect(bench.type('t warm').refused[0]).toContain('"warm"');
     expect(bench.type('t -300').refused).toHaveLength(1);
     expect(bench.type('g unknown').refused[0]).toContain('Gauges');
+  });
+
+  test.each<[string, Sheets, string]>([
+    ['some gauges', {}, '"unknown" is no gauge of this book; name a gauge of Gauges: M1, D1'],
+    [
+      'many gauges',
+      {
+        Gauges: table(...Array.from({ length: 14 }, (_, at) => ({ Gauge: `mic ${at}`, 'Max error': 0.002 }))),
+      },
+      'name a gauge of Gauges: mic 0, mic 1, mic 2, mic 3, mic 4, mic 5, mic 6, mic 7, mic 8, mic 9, mic 10, mic 11, …',
+    ],
+    ['none', { Gauges: [['Gauge', 'Max error']] }, 'no gauge of this book; add it to the sheet Gauges first'],
+  ])('g with a name that a book of %s does not have says which it has', (_, others, words) => {
+    const [refused] = new Bench(sheets({}, others)).type('g unknown').refused;
+    expect(refused?.endsWith(words)).toBe(true);
   });
 
   test('w and q ask to write, an empty line does nothing', () => {

@@ -1,7 +1,7 @@
 /** Which columns of a sheet are known, which hold readings, and which are the user's. */
 import { describe, expect, test } from 'vitest';
 import { findSheet } from '../../../src/engine/book/find-tables.js';
-import { bookOf, FILE, modelOf, type Plain } from '../book-of.js';
+import { assess, bookOf, FILE, modelOf, type Plain, table, um, whyOf } from '../book-of.js';
 
 const JOURNALS: Plain[] = ['Part', 'Engine', 'Fit', 'Position'];
 
@@ -47,6 +47,19 @@ describe('a diameter column', () => {
     ['A 0 (")', 'A', 0, 1, 'in'],
     ['A 0 #2 (in)', 'A', 0, 2, 'in'],
     ['Ａ ９０', 'A', 90, 1, 'mm'],
+    ['A 90:', 'A', 90, 1, 'mm'],
+    ['A 90.', 'A', 90, 1, 'mm'],
+    ['A 90 -', 'A', 90, 1, 'mm'],
+    ['A 90°:', 'A', 90, 1, 'mm'],
+    ['* A 90', 'A', 90, 1, 'mm'],
+    ['- front 45 *', 'Front', 45, 1, 'mm'],
+    ['(A 90)', 'A', 90, 1, 'mm'],
+    ['A 0 #2:', 'A', 0, 2, 'mm'],
+    ['A 0 (in):', 'A', 0, 1, 'in'],
+    ['A 0 [in].', 'A', 0, 1, 'in'],
+    ['A 0: (in) *', 'A', 0, 1, 'in'],
+    ['* A 0 #2 (µm) -', 'A', 0, 2, 'µm'],
+    ['(A 0 [µm])', 'A', 0, 1, 'µm'],
   ] as const)('%s', (header, station, angle, repeat, unit) => {
     expect(readingColumns('Journals', header)).toEqual([{ station, angle, repeat, unit }]);
   });
@@ -62,6 +75,16 @@ describe('a diameter column', () => {
     ['0', 'no station'],
     ['A 0 (cm)', 'a unit not known'],
     ['A 0 old', 'a word behind it'],
+    ['A 0 (new):', 'a word behind it, in brackets'],
+    ['A 0 (in) old', 'a word behind its unit'],
+    ['A 0 "', 'a unit outside brackets'],
+    ['A 0 %:', 'a unit outside brackets'],
+    ['A 0, mm', 'a unit outside brackets'],
+    ['A-90', 'maybe a negative angle'],
+    ['A: 90', 'punctuation within it'],
+    ['A 0 2', 'two numbers'],
+    ['A 90 #', 'a repeat without its number'],
+    ['# A 90', 'a number sign before it'],
     ['Wall 1', 'a wall on a sheet of diameters'],
   ])("%s is the user's: %s", (header) => {
     expect(readingColumns('Journals', header)).toEqual([]);
@@ -74,6 +97,9 @@ describe('a wall column', () => {
     ['wall 12', 'Wall 12', 1, 'mm'],
     ['Wall 1 [µm]', 'Wall 1', 1, 'µm'],
     ['Wall 2 #2', 'Wall 2', 2, 'mm'],
+    ['Wall 1:', 'Wall 1', 1, 'mm'],
+    ['Wall 1 [µm] *', 'Wall 1', 1, 'µm'],
+    ['* Wall 2 #2 (in):', 'Wall 2', 2, 'in'],
   ])('%s', (header, station, repeat, unit) => {
     expect(readingColumns('Shells', header)).toEqual([{ station, angle: undefined, repeat, unit }]);
   });
@@ -92,6 +118,10 @@ describe('a known column', () => {
     'Clearance_min.',
     'Clearance min (mm)',
     'Clearance min [mm]',
+    'Clearance min (mm) -',
+    'Clearance min [mm]:',
+    '* Clearance min: (mm) *',
+    '(Clearance min [mm])',
   ])('%s', (header) => {
     const book = bookOf({
       Limits: [
@@ -100,6 +130,55 @@ describe('a known column', () => {
       ],
     });
     expect(book.limits[0]).toMatchObject({ clearanceMin: 2000, outOfRoundLimit: 500 });
+  });
+
+  test.each(['Journal max [µm]:', 'Journal max (µm) -', 'Journal max. [ µm ] *'])(
+    'its unit counts whatever punctuation follows: %s',
+    (header) => {
+      const limits = table({
+        'Engine type': 'X',
+        Fit: 'main',
+        'Clearance min': 0.02,
+        'Clearance max': 0.06,
+        [header]: 42_005,
+      });
+      expect(bookOf({ Limits: limits }).limits[0]).toMatchObject({ journalMax: um(42_005) });
+    },
+  );
+
+  test.each([
+    'Journal max (new)',
+    'Journal max (new):',
+    'Journal max (mm) new',
+    'Journal max, mm',
+    'Journal max [mm] #2',
+  ])("with other words is the user's: %s", (header) => {
+    const limits = table({
+      'Engine type': 'X',
+      Fit: 'main',
+      'Clearance min': 0.02,
+      'Clearance max': 0.06,
+      [header]: 42,
+    });
+    expect(bookOf({ Limits: limits }).limits[0]).toMatchObject({ journalMax: undefined });
+  });
+
+  test('a limit with unit and punctuation in its header finds the journal beyond it', () => {
+    const { parts } = assess({
+      Limits: table({
+        'Engine type': 'X',
+        Fit: 'main',
+        'Clearance min': 0.02,
+        'Clearance max': 0.06,
+        'Journal max [µm]:': 42_005,
+      }),
+      Journals: [
+        [...JOURNALS, 'A 0:', 'A 90 *'],
+        ['J1', 'E1', 'main', 1, 42.004, 42.006],
+      ],
+    });
+    expect(parts.of('Journals')[0]!.status).toBe('beyond limits');
+    expect(whyOf(parts.of('Journals')[0]!)).toContain('largest is 0.001 mm over Journal max 42.005 mm');
   });
 
   test('its unit wins over Setup, and that of the cell over both', () => {

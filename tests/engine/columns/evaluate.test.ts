@@ -32,8 +32,7 @@ describe('random books', () => {
   test('have every verdict of fits and parts, several times', () => {
     const found = new Map<string, number>();
     for (const { parts, fits } of books.map(({ assessment }) => assessment)) {
-      for (const { status } of [...parts.all(), ...fits])
-        found.set(status, (found.get(status) ?? 0) + 1);
+      for (const { status } of [...parts.all(), ...fits]) found.set(status, (found.get(status) ?? 0) + 1);
     }
     const verdicts = [
       ...['bad reading', 'unclear', 'not measured', 'no limits'],

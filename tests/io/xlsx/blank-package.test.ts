@@ -3,11 +3,8 @@ import ExcelJS from 'exceljs';
 import JSZip from 'jszip';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { blankBook } from '../../../src/engine/blank/blank-book.js';
-import {
-  type DescriptionTexts,
-  describeEngine,
-  STANDARD_TEXTS,
-} from '../../../src/engine/blank/description.js';
+import { describeEngine } from '../../../src/engine/blank/describe-engine.js';
+import { type DescriptionTexts, STANDARD_TEXTS } from '../../../src/engine/blank/description-items.js';
 import { CAUTION } from '../../../src/engine/caution.js';
 import { blankPackage } from '../../../src/io/xlsx/blank-package.js';
 

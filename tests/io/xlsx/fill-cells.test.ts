@@ -2,7 +2,8 @@
 import JSZip from 'jszip';
 import { expect, test } from 'vitest';
 import { blankBook } from '../../../src/engine/blank/blank-book.js';
-import { describeEngine, STANDARD_TEXTS } from '../../../src/engine/blank/description.js';
+import { describeEngine } from '../../../src/engine/blank/describe-engine.js';
+import { STANDARD_TEXTS } from '../../../src/engine/blank/description-items.js';
 import { blankPackage } from '../../../src/io/xlsx/blank-package.js';
 import { fillCells } from '../../../src/io/xlsx/fill-cells.js';
 import { readWorkbookPackage } from '../../../src/io/xlsx/read-package.js';

@@ -9,15 +9,15 @@
  *     ...oilgapFunctions({ lengthUnit: 'in' }),
  *   });
  *
- * Nothing global changes but for a language of our own, which holds the English names of the built-in
- * functions and ours. Names of further plugins go into it by its code:
+ * Nothing global changes except that a language of our own is registered, which holds the English names of
+ * the built-in functions and ours. Names of further plugins go into it by its code:
  * `HyperFormula.registerFunctionPlugin(Mine, { [OILGAP_LANGUAGE]: { MINE: 'MINE' } })`.
  */
 import { type FunctionPluginDefinition, HyperFormula } from 'hyperformula';
 import { enGB } from 'hyperformula/i18n/languages';
-import type { BookUnits } from '../../functions/expected.js';
-import { functionRecords } from '../../functions/index.js';
-import { isLengthUnit, isTemperatureUnit, type LengthUnit, type TemperatureUnit } from '../maths/units.js';
+import type { FunctionUnits } from '../../../functions/expected.js';
+import { functionRecords } from '../../../functions/index.js';
+import { isLengthUnit, isTemperatureUnit, type LengthUnit, type TemperatureUnit } from '../../maths/units.js';
 import { functionsPlugin } from './functions-plugin.js';
 
 /** The code of our language pack in HyperFormula. */
@@ -39,7 +39,7 @@ export interface OilgapConfiguration {
 
 const plugins = new Map<string, FunctionPluginDefinition>();
 
-function pluginOf(units: BookUnits): FunctionPluginDefinition {
+function pluginOf(units: FunctionUnits): FunctionPluginDefinition {
   const key = `${units.lengthUnit} ${units.temperatureUnit}`;
   const plugin = plugins.get(key) ?? functionsPlugin(units);
   plugins.set(key, plugin);

@@ -12,13 +12,13 @@ import {
 } from 'hyperformula';
 import {
   type ArgumentRecord,
+  ArgumentRefusal,
   type FunctionRecord,
   type Quantity,
-  Refusal,
-} from '../../functions/definition.js';
-import type { BookUnits } from '../../functions/expected.js';
-import { functionRecords } from '../../functions/index.js';
-import { messages } from '../../functions/messages.js';
+} from '../../../functions/definition.js';
+import type { FunctionUnits } from '../../../functions/expected.js';
+import { functionRecords } from '../../../functions/index.js';
+import { messages } from '../../../functions/messages.js';
 import { callRecord, errorOf, givenOf } from './call-record.js';
 import { ArgumentReader } from './read-arguments.js';
 
@@ -55,7 +55,7 @@ abstract class RecordsPlugin extends FunctionPlugin {
   static callOf(
     record: FunctionRecord,
     metadata: FunctionMetadata,
-    units: BookUnits,
+    units: FunctionUnits,
     reader: ArgumentReader,
   ): Call {
     const { name, arguments: known } = record;
@@ -66,13 +66,13 @@ abstract class RecordsPlugin extends FunctionPlugin {
       parameters: metadata.parameters!.map((parameter) => ({ ...parameter, optionalArg: true })),
     };
     return function call({ args }, state) {
-      // The engine fills up arguments that were left out.
+      // HyperFormula fills up arguments that were left out.
       const evaluate = (...values: unknown[]) =>
         callRecord(record, () => values.slice(0, args.length).map(givenOf), reader, units);
       try {
         if (args.length > known.length) {
           const names = known.map((argument) => argument.name);
-          throw new Refusal('NA', messages.tooMany(names, args.length));
+          throw new ArgumentRefusal('NA', messages.tooMany(names, args.length));
         }
         return this.runFunction(args, state, state.arraysFlag ? spilled : plain, evaluate);
       } catch (thrown) {
@@ -83,7 +83,7 @@ abstract class RecordsPlugin extends FunctionPlugin {
 }
 
 /** A plugin with every function, for books in these units. */
-export function functionsPlugin(units: BookUnits): FunctionPluginDefinition {
+export function functionsPlugin(units: FunctionUnits): FunctionPluginDefinition {
   class Plugin extends RecordsPlugin {
     static override implementedFunctions: Record<string, FunctionMetadata> = {};
   }

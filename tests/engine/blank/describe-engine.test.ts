@@ -1,13 +1,13 @@
 /** What is understood of an engine's description, and what is refused by the name of its option. */
 import { describe, expect, test } from 'vitest';
 import { blankBook } from '../../../src/engine/blank/blank-book.js';
+import { describeEngine } from '../../../src/engine/blank/describe-engine.js';
+import { anglesNearParting } from '../../../src/engine/blank/description.js';
 import {
-  anglesNearParting,
   DESCRIPTION_ITEMS,
   type DescriptionTexts,
-  describeEngine,
   STANDARD_TEXTS,
-} from '../../../src/engine/blank/description.js';
+} from '../../../src/engine/blank/description-items.js';
 
 const described = (texts: Partial<DescriptionTexts> = {}) => describeEngine({ ...STANDARD_TEXTS, ...texts });
 const headersOf = (name: string, texts: Partial<DescriptionTexts> = {}) =>
@@ -81,8 +81,10 @@ describe('is refused by the name of the option', () => {
     ['bigEnds', '1,1'],
     ['stations', 'AB'],
     ['stations', 'A,A'],
+    ['stations', '*A'],
     ['journalAngles', '0,x'],
     ['journalAngles', '360'],
+    ['journalAngles', '90:'],
     ['boreAngles', '0,0'],
     ['journalAngles', '0 (in)'],
     ['walls', '-1'],

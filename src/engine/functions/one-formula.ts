@@ -1,6 +1,6 @@
 /** One formula without a workbook. */
 import { type CellValue, DetailedCellError } from 'hyperformula';
-import { buildEngine, type EngineUnits } from './spreadsheet.js';
+import { buildEngine, type EngineUnits } from '../spreadsheet.js';
 
 type Plain = string | number | boolean | null;
 

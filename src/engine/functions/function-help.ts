@@ -1,11 +1,11 @@
 /** The help of the functions and their table in the README, made from the records. */
-import type { ArgumentRecord, Example, ExampleCell, FunctionRecord } from '../../functions/definition.js';
-import { type BookUnits, expectedOf } from '../../functions/expected.js';
-import { functionRecords } from '../../functions/index.js';
-import { columnLetters } from './workbook-model.js';
+import type { ArgumentRecord, Example, ExampleCell, FunctionRecord } from '../../../functions/definition.js';
+import { expectedOf, type FunctionUnits } from '../../../functions/expected.js';
+import { functionRecords } from '../../../functions/index.js';
+import { columnLetters } from '../workbook-model.js';
 
 const WIDTH = 80;
-const IN_MM: BookUnits = { lengthUnit: 'mm', temperatureUnit: 'C' };
+const IN_MM: FunctionUnits = { lengthUnit: 'mm', temperatureUnit: 'C' };
 
 const CELL_ERRORS = { VALUE: '#VALUE!', NUM: '#NUM!', NA: '#N/A' } as const;
 
@@ -87,7 +87,10 @@ function resultHelp({ meaning, quantity, emptyWhen }: FunctionRecord['result']):
   return wrap(`${meaning}${unit}.${empty}`, '  ');
 }
 
-/** Plain text of at most 80 columns. Names match without regard to case. */
+/**
+ * Plain text of at most 80 columns. Names match without regard to case.
+ * @throws RangeError for a name that no function has.
+ */
 export function functionHelp(name: string): string {
   const wanted = name.trim().toUpperCase();
   const record = functionRecords.find((known) => known.name === wanted);

@@ -1,6 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { functionRecords } from '../../functions/index.js';
-import { functionHelp, functionList, functionTable, signatureOf } from '../../src/engine/function-help.js';
+import { functionRecords } from '../../../functions/index.js';
+import {
+  functionHelp,
+  functionList,
+  functionTable,
+  signatureOf,
+} from '../../../src/engine/functions/function-help.js';
 
 const names = functionRecords.map(({ name }) => name);
 

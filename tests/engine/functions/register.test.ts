@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { FunctionArgumentType, FunctionPlugin, HyperFormula } from 'hyperformula';
 import { describe, expect, test, vi } from 'vitest';
-import { functionRecords } from '../../functions/index.js';
-import { OILGAP_LANGUAGE, oilgapFunctions } from '../../src/engine/register.js';
-import { evaluate, foundIn } from '../functions/sheet.js';
+import { functionRecords } from '../../../functions/index.js';
+import { OILGAP_LANGUAGE, oilgapFunctions } from '../../../src/engine/functions/register.js';
+import { evaluate, foundIn } from '../../functions/sheet.js';
 
 const LICENCE = { licenseKey: 'gpl-v3' } as const;
 
@@ -17,10 +17,10 @@ const valueAt = (engine: HyperFormula, row: number, col: number) =>
   foundIn(engine.getCellValue({ sheet: 0, row, col }));
 
 test('the package exports this module as oilgap/functions', () => {
-  const manifest = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
+  const manifest = JSON.parse(readFileSync(new URL('../../../package.json', import.meta.url), 'utf8'));
   expect(manifest.exports['./functions']).toEqual({
-    types: './dist/src/engine/register.d.ts',
-    default: './dist/src/engine/register.js',
+    types: './dist/src/engine/functions/register.d.ts',
+    default: './dist/src/engine/functions/register.js',
   });
 });
 
@@ -140,7 +140,7 @@ describe('registration', () => {
     const [first, again] = [oilgapFunctions(), oilgapFunctions()];
     expect(again.functionPlugins).toEqual(first.functionPlugins);
     vi.resetModules();
-    const copy = await import('../../src/engine/register.js');
+    const copy = await import('../../../src/engine/functions/register.js');
     expect(copy.oilgapFunctions).not.toBe(oilgapFunctions);
     const engine = engineOf([['=SHELL_CLEARANCE(45, 1.5, 1.5, 41.95)']], copy.oilgapFunctions());
     expect(valueAt(engine, 0, 0)).toBe(0.05);
