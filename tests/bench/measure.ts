@@ -12,11 +12,19 @@ export interface Taken {
 }
 
 const TIME = '/usr/bin/time';
+/** Where each tool is, and the package that brings it. */
+const TOOLS = {
+  time: [TIME, 'time'],
+  office: ['/usr/bin/soffice', 'libreoffice-calc'],
+} as const;
+type Tool = keyof typeof TOOLS;
 
-export function refuseWithoutTools(): void {
-  const missing = [TIME, '/usr/bin/soffice'].filter((path) => !existsSync(path));
+/** @throws Error where one of the tools is not installed. */
+export function refuseWithoutTools(tools: readonly Tool[] = ['time', 'office']): void {
+  const missing = tools.map((tool) => TOOLS[tool]).filter(([path]) => !existsSync(path));
   if (missing.length === 0) return;
-  throw new Error(`the bench needs ${missing.join(' and ')}: apt-get install time libreoffice-calc`);
+  const paths = missing.map(([path]) => path).join(' and ');
+  throw new Error(`the bench needs ${paths}: apt-get install ${missing.map(([, name]) => name).join(' ')}`);
 }
 
 /** Throws an Error where the program ends with another code than those allowed. */

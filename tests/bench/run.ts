@@ -1,16 +1,23 @@
 /**
  * The bench: `run.js [ROWS,ROWS,...] [RUNS]`. Every round runs all programs once, so that what else the machine does
- * disturbs them alike. Prints a table, which docs/speed.md keeps.
+ * disturbs them alike. Prints a table, which docs/speed.md keeps. With `--against DIST` it compares this build with
+ * the one in that folder, and runs no other program.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { cpus, tmpdir, totalmem } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { againstTable, refuseWithoutProgram } from './against.js';
 import { medians, refuseWithoutTools, type Taken } from './measure.js';
 import { Peers } from './peers.js';
 
-const ROWS = (process.argv[2] ?? '1000,10000,50000,100000').split(',').map(Number);
-const RUNS = Number(process.argv[3] ?? 5);
+const { positionals, values } = parseArgs({
+  allowPositionals: true,
+  options: { against: { type: 'string' } },
+});
+const ROWS = (positionals[0] ?? '1000,10000,50000,100000').split(',').map(Number);
+const RUNS = Number(positionals[1] ?? 5);
 const BENCH = dirname(fileURLToPath(import.meta.url));
 const ROOT = join(BENCH, '../../../..');
 
@@ -82,9 +89,13 @@ function growth(lines: ReadonlyMap<number, Line>, from: number, to: number): str
   ];
 }
 
-refuseWithoutTools();
-const folder = mkdtempSync(join(tmpdir(), 'oilgap-bench-'));
-try {
+function machineLine(): string {
+  const machine = `${cpus().length} processors (${cpus()[0]!.model}), ${Math.round(totalmem() / 1e9)} GB, Node ${process.version}`;
+  return `${machine}; medians of ${RUNS} round${RUNS === 1 ? '' : 's'}; seconds on the clock, of all processors in brackets.`;
+}
+
+/** All lines of the table of programs side by side, and what starting takes. */
+function programsTable(folder: string): string[] {
   const peers = new Peers(join(ROOT, 'dist/src'), BENCH, folder);
   const demo = join(ROOT, 'workbooks/one-engine.xlsx');
   const starts = Array.from({ length: RUNS }, () => ({
@@ -95,18 +106,34 @@ try {
   const engine = medians(starts.map((start) => start.demo));
   const lines = new Map<number, Line>();
   for (const rows of ROWS) lines.set(rows, rounds(peers, folder, rows));
-  const machine = `${cpus().length} processors (${cpus()[0]!.model}), ${Math.round(totalmem() / 1e9)} GB, Node ${process.version}`;
-  process.stdout.write(
-    [
-      `${machine}; medians of ${RUNS} round${RUNS === 1 ? '' : 's'}; seconds on the clock, of all processors in brackets.`,
-      '',
-      ...tableOf(lines),
-      '',
-      ...growth(lines, 10_000, 100_000),
-      `oilgap --help: ${two(help.seconds)} s (${two(help.processor)}); check of the one-engine demo: ${two(engine.seconds)} s (${two(engine.processor)}).`,
-      '',
-    ].join('\n'),
-  );
+  return [
+    ...tableOf(lines),
+    '',
+    ...growth(lines, 10_000, 100_000),
+    `oilgap --help: ${two(help.seconds)} s (${two(help.processor)}); check of the one-engine demo: ${two(engine.seconds)} s (${two(engine.processor)}).`,
+  ];
+}
+
+const { against } = values;
+if (against === undefined) refuseWithoutTools();
+else {
+  refuseWithoutTools(['time']);
+  refuseWithoutProgram(against);
+}
+const folder = mkdtempSync(join(tmpdir(), 'oilgap-bench-'));
+try {
+  const table =
+    against === undefined
+      ? programsTable(folder)
+      : againstTable({
+          own: join(ROOT, 'dist'),
+          other: against,
+          bench: BENCH,
+          folder,
+          rows: ROWS,
+          rounds: RUNS,
+        });
+  process.stdout.write([machineLine(), '', ...table, ''].join('\n'));
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
