@@ -2,7 +2,7 @@
 /** The command line: arguments in, exit code out. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { commandHelp } from '../engine/bench/commands.js';
-import { DESCRIPTION_ITEMS } from '../engine/blank/description-items.js';
+import { descriptionItems } from '../engine/blank/description-items.js';
 import { CAUTION } from '../engine/caution.js';
 import { UserError } from '../engine/user-error.js';
 import { programName } from '../io/program-name.js';
@@ -112,7 +112,7 @@ function program(finish: (code: number) => void): Command {
     .command('sheet')
     .description('make a blank measurement workbook; on a terminal without options, ask for the engine')
     .option('--out <file>', 'the .xlsx file to make', 'measurements.xlsx');
-  for (const { option, value, help, standard } of DESCRIPTION_ITEMS) {
+  for (const { option, value, help, standard } of descriptionItems()) {
     const text = standard === '' ? help : `${help} (default: "${standard}")`;
     sheetCommand.option(`--${option} <${value}>`, text);
   }

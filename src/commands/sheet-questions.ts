@@ -1,11 +1,7 @@
 /** The questionnaire of `oilgap sheet` on a terminal: one question a line, each with its standard answer. */
 import input from '@inquirer/input';
 import { answerFault } from '../engine/blank/describe-engine.js';
-import {
-  DESCRIPTION_ITEMS,
-  type DescriptionName,
-  type DescriptionTexts,
-} from '../engine/blank/description-items.js';
+import { type DescriptionTexts, descriptionItems } from '../engine/blank/description-items.js';
 import { UserError } from '../engine/user-error.js';
 
 /** Marks in words: a screen reader says them, and no colour carries a meaning. */
@@ -16,9 +12,9 @@ const THEME = { prefix: { idle: '?', done: '-' }, validationFailureMode: 'clear'
  * @throws UserError where the user cancels
  */
 export async function askForEngine(standards: DescriptionTexts): Promise<DescriptionTexts> {
-  const answers: Record<DescriptionName, string> = { ...standards };
+  const answers: Record<string, string> = { ...standards };
   try {
-    for (const { name, help, standard } of DESCRIPTION_ITEMS) {
+    for (const { name, help, standard } of descriptionItems()) {
       answers[name] = await input(
         {
           message: `${help}:`,

@@ -3,17 +3,13 @@ import { extname } from 'node:path';
 import { blankBook } from '../engine/blank/blank-book.js';
 import { describeEngine } from '../engine/blank/describe-engine.js';
 import { anglesNearParting } from '../engine/blank/description.js';
-import {
-  type DescriptionName,
-  type DescriptionTexts,
-  STANDARD_TEXTS,
-} from '../engine/blank/description-items.js';
+import { type DescriptionTexts, standardTexts } from '../engine/blank/description-items.js';
 import { UserError } from '../engine/user-error.js';
 import { writeNewFile } from '../io/new-file.js';
 import { blankPackage } from '../io/xlsx/blank-package.js';
 import { EXIT, say } from './messages.js';
 
-export type SheetOptions = Readonly<Partial<Record<DescriptionName, string>>> & { readonly out: string };
+export type SheetOptions = Readonly<Record<string, string>> & { readonly out: string };
 
 /** Asks for the engine on a terminal where no option describes it. */
 export async function sheet({ out, ...given }: SheetOptions): Promise<number> {
@@ -22,7 +18,7 @@ export async function sheet({ out, ...given }: SheetOptions): Promise<number> {
       `${out}: found no name of an .xlsx file; expected one such as engine.xlsx; change --out.`,
     );
   }
-  const standards: DescriptionTexts = { ...STANDARD_TEXTS, ...given };
+  const standards: DescriptionTexts = { ...standardTexts(), ...given };
   const isAsking = Object.keys(given).length === 0 && process.stdin.isTTY && process.stderr.isTTY;
   const texts = isAsking ? await (await import('./sheet-questions.js')).askForEngine(standards) : standards;
   const description = describeEngine(texts);

@@ -2,14 +2,14 @@
 import input from '@inquirer/input';
 import { expect, test, vi } from 'vitest';
 import { askForEngine } from '../../src/commands/sheet-questions.js';
-import { STANDARD_TEXTS } from '../../src/engine/blank/description-items.js';
+import { standardTexts } from '../../src/engine/blank/description-items.js';
 import { UserError } from '../../src/engine/user-error.js';
 
 vi.mock('@inquirer/input');
 
 test('cancelling says that nothing was written', async () => {
   vi.mocked(input).mockRejectedValue(Object.assign(new Error('closed'), { name: 'ExitPromptError' }));
-  await expect(askForEngine(STANDARD_TEXTS)).rejects.toThrow(
+  await expect(askForEngine(standardTexts())).rejects.toThrow(
     new UserError('Cancelled; nothing was written.'),
   );
 });

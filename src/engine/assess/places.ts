@@ -6,9 +6,9 @@ import type { FitRow } from '../book/book.js';
 import type { BySheet } from '../book/by-sheet.js';
 import { nameKey } from '../book/names.js';
 import { FIT_SLOTS, FITS, type FitSlot, slotHeader } from '../input-sheets/fits.js';
-import { partSheet } from '../input-sheets/index.js';
 import { kindsOfFit } from '../kinds/index.js';
 import { type FitTerm, type KindOfFit, termOf } from '../kinds/kind-of-fit.js';
+import { sheetsOfTerm } from '../kinds/sheets-of-term.js';
 import { groupBy } from './context.js';
 import { halfOf, onlyPart, shellsByPlace, tooMany, wrongHalves } from './half-shells.js';
 import type { PartResult } from './part-result.js';
@@ -157,7 +157,7 @@ class Placer {
       unclear.push(`${slotHeader(slot)} names ${name}, but a ${kind.name} has no such part`);
       return;
     }
-    const sheets = sheetsOf(term, fit);
+    const sheets = sheetsOfTerm(term, fit);
     const sheet = sheets.find((own) => this.namesOf(own).has(nameKey(name)));
     const part = sheet && this.namesOf(sheet).get(nameKey(name));
     if (part) parts[slot] = part;
@@ -194,15 +194,6 @@ function wholeTerms(kind: KindOfFit): FitTerm[] {
     const isHalf = kind.strategy === 'half-shells' && (slot === 'upper' || slot === 'lower');
     return isHalf ? [] : (termOf(kind, slot) ?? []);
   });
-}
-
-/** The sheets of a term that have parts of a fit: those that it is the word of, else all. */
-function sheetsOf({ sheets }: FitTerm, fit: string): readonly string[] {
-  const own = sheets.filter((sheet) => {
-    const word = partSheet(sheet).fit;
-    return word !== undefined && nameKey(word) === nameKey(fit);
-  });
-  return own.length > 0 ? own : sheets;
 }
 
 function firstOf<Row>(rows: readonly Row[], key: (row: Row) => string): Map<string, Row> {

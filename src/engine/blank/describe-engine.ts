@@ -1,8 +1,10 @@
 /** Makes the description of an engine of the texts that options or answers give. */
+import { listOf } from '../book/problems.js';
 import { Table } from '../book/table.js';
+import { kindsOfFit } from '../kinds/index.js';
 import { UserError } from '../user-error.js';
 import { type EngineDescription, readingHeaders } from './description.js';
-import type { DescriptionTexts } from './description-items.js';
+import { type DescriptionTexts, nameOfPlaces } from './description-items.js';
 import {
   readEngines,
   readGauge,
@@ -25,8 +27,13 @@ export function describeEngine(texts: DescriptionTexts): EngineDescription {
   const description: EngineDescription = {
     types,
     engines: readEngines(texts, types),
-    bigEnds: readPositions(texts, 'bigEnds', cylinders),
-    mains: readPositions(texts, 'mains', cylinders + 1),
+    places: kindsOfFit().flatMap((kind) =>
+      kind.asked.map((asked) => ({
+        kind,
+        asked,
+        positions: readPositions(texts, nameOfPlaces(asked), asked.standard(cylinders)),
+      })),
+    ),
     stations: readNames(texts, 'stations'),
     journalAngles: readNames(texts, 'journalAngles'),
     boreAngles: readNames(texts, 'boreAngles'),
@@ -40,8 +47,10 @@ export function describeEngine(texts: DescriptionTexts): EngineDescription {
     paper: readWord(texts, 'paper', ['a4', 'letter']),
     gaugeStudy: readWord(texts, 'gaugeStudy', ['yes', 'no']) === 'yes',
   };
-  if (description.bigEnds.length + description.mains.length === 0) {
-    refuseText(texts, 'mains', 'a big end or a main to measure', 'name positions');
+  if (description.places.every(({ positions }) => positions.length === 0)) {
+    const last = description.places.at(-1)!.asked;
+    const fits = description.places.map(({ asked }) => asked.fit);
+    refuseText(texts, nameOfPlaces(last), `a place to measure: a ${listOf(fits)}`, 'name positions');
   }
   checkSpots(description, texts);
   return description;

@@ -2,6 +2,7 @@
 import { toNumber } from '../../maths/decimal.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
 import { isLength } from '../book/table.js';
+import type { AskedPlaces, KindOfFit } from '../kinds/kind-of-fit.js';
 
 /** A gauge for one kind of part; without its greatest error no row can be judged by it yet. */
 export interface BlankGauge {
@@ -10,11 +11,18 @@ export interface BlankGauge {
   readonly maxError: string | undefined;
 }
 
+/** The positions of one fit, as one kind of fit asks for them. */
+export interface DescribedPlaces {
+  readonly kind: KindOfFit;
+  readonly asked: AskedPlaces;
+  readonly positions: readonly string[];
+}
+
 export interface EngineDescription {
   readonly types: readonly string[];
   readonly engines: readonly { readonly name: string; readonly type: string }[];
-  readonly bigEnds: readonly string[];
-  readonly mains: readonly string[];
+  /** The places of one engine that are measured, by the word of Fit. */
+  readonly places: readonly DescribedPlaces[];
   readonly stations: readonly string[];
   /** Whole degrees. */
   readonly journalAngles: readonly string[];

@@ -2,7 +2,7 @@
  * The line drawings of a blank workbook: where stations, angles and walls lie. Lengths in mm on paper, from the
  * upper left corner; angles of 0° point up and turn clockwise.
  */
-import type { Figure } from './blank-book.js';
+import type { Figure } from './blank-columns.js';
 import type { EngineDescription } from './description.js';
 
 export type Shape =

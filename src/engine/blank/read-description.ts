@@ -2,29 +2,30 @@
 import { headerKey, nameKey } from '../book/names.js';
 import { UserError } from '../user-error.js';
 import { type BlankGauge, lengthCell } from './description.js';
-import { DESCRIPTION_ITEMS, type DescriptionName, type DescriptionTexts } from './description-items.js';
+import { type DescriptionTexts, descriptionItems } from './description-items.js';
 
 const MOST_POSITIONS = 200;
 const MOST_ENGINES = 100;
 const LONGEST_NAME = 40;
 
+function textOf(texts: DescriptionTexts, name: string): string {
+  return texts[name] ?? '';
+}
+
 /** @throws UserError that names the option, its text and what was expected of it. */
-export function refuseText(
-  texts: DescriptionTexts,
-  name: DescriptionName,
-  expected: string,
-  remedy: string,
-): never {
-  const { option } = DESCRIPTION_ITEMS.find((known) => known.name === name)!;
-  throw new UserError(`--${option}: found "${texts[name]}"; expected ${expected}; ${remedy}.`);
+export function refuseText(texts: DescriptionTexts, name: string, expected: string, remedy: string): never {
+  const { option } = descriptionItems().find((known) => known.name === name)!;
+  throw new UserError(`--${option}: found "${textOf(texts, name)}"; expected ${expected}; ${remedy}.`);
 }
 
 /**
  * Names separated by commas.
  * @throws UserError where one is blank, too long or named twice.
  */
-export function readNames(texts: DescriptionTexts, name: DescriptionName): string[] {
-  const list = texts[name].split(',').map((part) => part.trim());
+export function readNames(texts: DescriptionTexts, name: string): string[] {
+  const list = textOf(texts, name)
+    .split(',')
+    .map((part) => part.trim());
   const isTwice = new Set(list.map(nameKey)).size < list.length;
   if (list.some((part) => part === '' || part.length > LONGEST_NAME) || isTwice) {
     refuseText(texts, name, 'names separated by commas, each once', 'name each by itself');
@@ -58,9 +59,9 @@ export function readEngines(texts: DescriptionTexts, types: readonly string[]) {
  * Positions such as `1-4, 6`; blank is 1 to the standard count, `none` is none.
  * @throws UserError where one is blank, too long or named twice.
  */
-export function readPositions(texts: DescriptionTexts, name: DescriptionName, standard: number): string[] {
-  const text = texts[name].trim();
-  if (text.toLowerCase() === 'none') return [];
+export function readPositions(texts: DescriptionTexts, name: string, standard: number): string[] {
+  const text = textOf(texts, name).trim();
+  if (text.toLowerCase() === 'none' || (text === '' && standard === 0)) return [];
   const list = (text === '' ? `1-${standard}` : text).split(',').flatMap((part) => {
     const range = /^\s*(\d{1,3})\s*-\s*(\d{1,3})\s*$/.exec(part);
     if (!range) return [part.trim()];
@@ -79,8 +80,8 @@ export function readPositions(texts: DescriptionTexts, name: DescriptionName, st
  * A whole number from 1.
  * @throws UserError where the text is none, or is above the most.
  */
-export function readWholeNumber(texts: DescriptionTexts, name: DescriptionName, most: number): number {
-  const value = /^\s*\d{1,3}\s*$/.test(texts[name]) ? Number(texts[name]) : 0;
+export function readWholeNumber(texts: DescriptionTexts, name: string, most: number): number {
+  const value = /^\s*\d{1,3}\s*$/.test(textOf(texts, name)) ? Number(textOf(texts, name)) : 0;
   if (value < 1 || value > most) {
     refuseText(texts, name, `a whole number from 1 to ${most}`, 'type it in figures');
   }
@@ -93,10 +94,10 @@ export function readWholeNumber(texts: DescriptionTexts, name: DescriptionName, 
  */
 export function readWord<Word extends string>(
   texts: DescriptionTexts,
-  name: DescriptionName,
+  name: string,
   words: readonly Word[],
 ): Word {
-  const found = words.find((known) => headerKey(known) === headerKey(texts[name]));
+  const found = words.find((known) => headerKey(known) === headerKey(textOf(texts, name)));
   if (found === undefined) refuseText(texts, name, words.join(' or '), 'type one of these words');
   return found;
 }
@@ -105,8 +106,8 @@ export function readWord<Word extends string>(
  * A gauge, `NAME` or `NAME=MAX ERROR`; undefined for a blank.
  * @throws UserError where the name is too long or the error is no length.
  */
-export function readGauge(texts: DescriptionTexts, name: DescriptionName): BlankGauge | undefined {
-  const text = texts[name].trim();
+export function readGauge(texts: DescriptionTexts, name: string): BlankGauge | undefined {
+  const text = textOf(texts, name).trim();
   if (text === '') return undefined;
   const [gauge = '', maxError] = text.split('=').map((side) => side.trim());
   const isError = maxError === undefined || lengthCell(maxError) !== undefined;

@@ -5,7 +5,7 @@
 import { toNumber } from '../../maths/decimal.js';
 import type { LengthUnit } from '../../maths/units.js';
 import { LENGTH, MASS_SPREAD, SHARE, type TextUnit } from '../input-sheets/quantities.js';
-import { SETUP, SETUP_ITEMS } from '../input-sheets/setup.js';
+import { SETUP, SETUP_ITEMS, type SetupItem } from '../input-sheets/setup.js';
 import { UserError } from '../user-error.js';
 import type { SheetModel } from '../workbook-model.js';
 import type { Setup } from './book.js';
@@ -40,11 +40,7 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
     }
   }
 
-  const read = <Value>(
-    item: (typeof SETUP_ITEMS)[number],
-    get: (row: Row) => Value,
-    otherwise: Value,
-  ): Value => {
+  const read = <Value>(item: SetupItem, get: (row: Row) => Value, otherwise: Value): Value => {
     const row = rows.get(item);
     if (!row) return otherwise;
     const value = get(row);
@@ -54,10 +50,8 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
     refused.push({ ...bad, header: item });
     return otherwise;
   };
-  const words = <Word extends string>(
-    item: (typeof SETUP_ITEMS)[number],
-    allowed: readonly [Word, ...Word[]],
-  ): Word => read<Word>(item, (row) => row.word('Value', allowed) ?? allowed[0], allowed[0]);
+  const words = <Word extends string>(item: SetupItem, allowed: readonly [Word, ...Word[]]): Word =>
+    read<Word>(item, (row) => row.word('Value', allowed) ?? allowed[0], allowed[0]);
 
   const unitOf = <Unit extends TextUnit>(
     item: 'Length unit' | 'Temperature unit',
@@ -91,7 +85,7 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
 }
 
 /** Settings without which nothing of the book can be read or judged. */
-const VITAL: readonly (typeof SETUP_ITEMS)[number][] = ['Length unit', 'Temperature unit', 'Confidence'];
+const VITAL: readonly SetupItem[] = ['Length unit', 'Temperature unit', 'Confidence'];
 
 /** `°C` and `inch` are units as `C` and `in` are. */
 function unitIn<Unit extends TextUnit>(row: Row, allowed: readonly [Unit, Unit]): Unit {

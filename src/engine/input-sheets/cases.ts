@@ -1,5 +1,5 @@
 /** The sheet Cases: main bores of the crankcase or block. */
-import { engineType, MEASURED, mark, part } from './common-columns.js';
+import { BORE_WITHOUT_SHELLS, engineType, GUIDE_TO_BORES, MEASURED, mark, part } from './common-columns.js';
 import { column, needed, type PartSheet } from './input-sheet.js';
 import { ENGINE_NAME, NAME } from './quantities.js';
 
@@ -15,13 +15,14 @@ export const CASES = {
   material: undefined,
   matching: 'stays',
   letter: 'C',
-  measured: 'Bore, cap torqued, no shells in it',
+  measured: BORE_WITHOUT_SHELLS,
+  guide: GUIDE_TO_BORES,
   columns: {
     part,
     engineType,
-    engine: needed('Engine', ENGINE_NAME, 'The engine that the crankcase or block belongs to.'),
-    fit: column('Fit', NAME, 'Blank is `main`.'),
-    position: needed('Position', NAME, 'Its place along the crank.'),
+    engine: needed('Engine', ENGINE_NAME, 'The engine that the crankcase or block belongs to.', { width: 8 }),
+    fit: column('Fit', NAME, 'Blank is `main`.', { width: 8, isExtra: true }),
+    position: needed('Position', NAME, 'Its place along the crank.', { width: 9 }),
     mark,
     ...MEASURED,
   },

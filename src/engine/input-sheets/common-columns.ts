@@ -13,25 +13,34 @@ import {
 
 export const FIT_WORDS = '`big end`, `main`, or another word.';
 
+/** How a bore is measured that takes shells. */
+export const BORE_WITHOUT_SHELLS = 'Bore, cap torqued, no shells in it';
+export const GUIDE_TO_BORES =
+  'measure the bores with caps torqued and no shells in them. The parting line is at 90°.';
+
 export const part = needed('Part', PART_NAME, "The part's own name, once in its sheet.");
 export const engineType = column('Engine type', NAME, 'May be left out where Limits names one type only.');
-export const mark = column('Mark', NAME, 'The size-class letter or number stamped on the part.');
-export const quantity = column('Quantity', COUNT, 'How many alike; blank is 1.');
+export const mark = column('Mark', NAME, 'The size-class letter or number stamped on the part.', {
+  width: 7,
+});
+export const quantity = column('Quantity', COUNT, 'How many alike; blank is 1.', { width: 9, isExtra: true });
 
 /** What stands at the right of every sheet of parts. */
 export const MEASURED = {
-  temperature: column('Temperature', TEMPERATURE, 'Of part and gauge when measured; blank is 20 °C.'),
-  gauge: column('Gauge', GAUGE_NAME, 'The gauge used, as Gauges names it.'),
-  usable: column('Usable', YES_OR_NO, '`yes` (default) or `no`.'),
-  bin: column('Bin', NAME, 'Where the part lies.'),
-  note: column('Note', TEXT, "The user's own words."),
+  temperature: column('Temperature', TEMPERATURE, 'Of part and gauge when measured; blank is 20 °C.', {
+    width: 12.5,
+  }),
+  gauge: column('Gauge', GAUGE_NAME, 'The gauge used, as Gauges names it.', { width: 9 }),
+  usable: column('Usable', YES_OR_NO, '`yes` (default) or `no`.', { width: 7.5 }),
+  bin: column('Bin', NAME, 'Where the part lies.', { isExtra: true }),
+  note: column('Note', TEXT, "The user's own words.", { width: 18 }),
 } as const;
 
 /** Where a part ran. */
 export function ranAt(noun: string) {
   return {
-    engine: column('Engine', ENGINE_NAME, `Where the ${noun} ran.`),
-    position: column('Position', NAME, `Where the ${noun} ran.`),
+    engine: column('Engine', ENGINE_NAME, `Where the ${noun} ran.`, { width: 8 }),
+    position: column('Position', NAME, `Where the ${noun} ran.`, { width: 9 }),
   } as const;
 }
 
@@ -39,6 +48,6 @@ export function ranAt(noun: string) {
 export function ruleFor(whatIs: string) {
   return {
     engineType: needed('Engine type', NAME, `The type that the ${whatIs} for.`),
-    fit: needed('Fit', NAME, FIT_WORDS),
+    fit: needed('Fit', NAME, FIT_WORDS, { width: 8 }),
   } as const;
 }

@@ -8,6 +8,10 @@ export interface InputColumn<Of extends InputQuantity = InputQuantity> {
   readonly needed?: true;
   /** What the column holds, for the blank sheet and the documentation. */
   readonly help: string;
+  /** On the blank sheet, in characters. */
+  readonly width?: number;
+  /** The blank sheet leaves it out; it may be added by hand. */
+  readonly isExtra?: true;
 }
 
 /** The columns of a sheet by the names that its rows have them under. */
@@ -50,24 +54,30 @@ export interface PartSheet extends InputSheet {
   readonly letter?: string;
   /** What a reading is of, for the blank sheet: `Diameter`. */
   readonly measured: string;
+  /** How to measure them, for the guide of the blank workbook. */
+  readonly guide: string;
   /** Whether the page draws its spots along the axis. */
   readonly isDrawn?: true;
 }
+
+type Looks = Pick<InputColumn, 'width' | 'isExtra'>;
 
 export function needed<Of extends InputQuantity>(
   header: string,
   quantity: Of,
   help: string,
+  looks: Looks = {},
 ): InputColumn<Of> {
-  return { header, quantity, needed: true, help };
+  return { header, quantity, needed: true, help, ...looks };
 }
 
 export function column<Of extends InputQuantity>(
   header: string,
   quantity: Of,
   help: string,
+  looks: Looks = {},
 ): InputColumn<Of> {
-  return { header, quantity, help };
+  return { header, quantity, help, ...looks };
 }
 
 export function columnsOf({ columns }: InputSheet): readonly InputColumn[] {

@@ -1,5 +1,13 @@
 /** The sheet Rods: big ends of connecting rods. */
-import { engineType, MEASURED, mark, part, ranAt } from './common-columns.js';
+import {
+  BORE_WITHOUT_SHELLS,
+  engineType,
+  GUIDE_TO_BORES,
+  MEASURED,
+  mark,
+  part,
+  ranAt,
+} from './common-columns.js';
 import { column, type PartSheet } from './input-sheet.js';
 import { MASS } from './quantities.js';
 
@@ -13,13 +21,14 @@ export const RODS = {
   material: 'steel',
   matching: 'chosen',
   letter: 'R',
-  measured: 'Bore, cap torqued, no shells in it',
+  measured: BORE_WITHOUT_SHELLS,
+  guide: GUIDE_TO_BORES,
   columns: {
     part,
     engineType,
     ...ranAt('rod'),
     mark,
-    mass: column('Mass', MASS, 'In grams.'),
+    mass: column('Mass', MASS, 'In grams.', { width: 8 }),
     ...MEASURED,
   },
 } as const satisfies PartSheet;

@@ -11,15 +11,35 @@ export const SETUP = {
   },
 } as const;
 
+/** One setting: its item, what the blank sheet says of it, the words that it may be. */
+interface Setting<Item extends string = string> {
+  readonly item: Item;
+  readonly help: string;
+  readonly words?: readonly string[];
+}
+
+const setting = <const Item extends string>(
+  item: Item,
+  help: string,
+  words?: readonly string[],
+): Setting<Item> => ({ item, help, ...(words && { words }) });
+
 /** The settings of the sheet Setup. */
-export const SETUP_ITEMS = [
-  'Length unit',
-  'Temperature unit',
-  'Confidence',
-  'Aim',
-  'Undecided fits',
-  'New shells',
-  'Prefer',
-  'Mass spread',
-  'Half difference',
+export const SETTINGS = [
+  setting('Length unit', 'Unit of all lengths that name none: mm or in.', ['mm', 'in']),
+  setting('Temperature unit', 'Unit of temperatures that name none: C or F.', ['C', 'F']),
+  setting('Confidence', 'How sure a verdict has to be, 50 to 99.99 %. Blank is 95 %.'),
+  setting('Aim', 'The clearance wished for: middle, or 0 to 1 of the range. Blank is middle.'),
+  setting('Undecided fits', 'Whether matching may make undecided fits. Blank is refuse.', [
+    'refuse',
+    'allow',
+  ]),
+  setting('New shells', 'Whether matching may buy from the sheet New shells. Blank is no.', ['no', 'yes']),
+  setting('Prefer', 'What matching prefers. Blank is closest.', ['closest', 'kept pairs']),
+  setting('Mass spread', 'Greatest difference of mass among the rods of one crank, in grams.'),
+  setting('Half difference', 'Greatest difference of wall between the halves of a pair.'),
 ] as const;
+
+export type SetupItem = (typeof SETTINGS)[number]['item'];
+
+export const SETUP_ITEMS: readonly SetupItem[] = SETTINGS.map(({ item }) => item);

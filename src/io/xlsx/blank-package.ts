@@ -1,13 +1,7 @@
 /** A blank measurement workbook as an .xlsx package: to be filled in a spreadsheet program, or by pencil on paper. */
 import ExcelJS from 'exceljs';
-import {
-  type BlankBook,
-  type BlankColumn,
-  type BlankSheet,
-  GUIDE_SHEET,
-  type InputKind,
-  setupChoices,
-} from '../../engine/blank/blank-book.js';
+import { type BlankBook, GUIDE_SHEET, setupChoices } from '../../engine/blank/blank-book.js';
+import type { BlankColumn, BlankSheet, InputKind } from '../../engine/blank/blank-columns.js';
 import { drawingOf } from '../../engine/blank/figures.js';
 import { columnLetters } from '../../engine/workbook-model.js';
 import { addDrawing } from './drawing-part.js';

@@ -2,15 +2,17 @@
 import { describe, expect, test } from 'vitest';
 import { blankBook } from '../../../src/engine/blank/blank-book.js';
 import { describeEngine } from '../../../src/engine/blank/describe-engine.js';
-import { anglesNearParting } from '../../../src/engine/blank/description.js';
+import { anglesNearParting, type EngineDescription } from '../../../src/engine/blank/description.js';
 import {
-  DESCRIPTION_ITEMS,
   type DescriptionTexts,
-  STANDARD_TEXTS,
+  descriptionItems,
+  standardTexts,
 } from '../../../src/engine/blank/description-items.js';
 
-const described = (texts: Partial<DescriptionTexts> = {}) => describeEngine({ ...STANDARD_TEXTS, ...texts });
-const headersOf = (name: string, texts: Partial<DescriptionTexts> = {}) =>
+const described = (texts: DescriptionTexts = {}) => describeEngine({ ...standardTexts(), ...texts });
+const positionsOf = ({ places }: EngineDescription, fit: string) =>
+  places.find(({ asked }) => asked.fit === fit)!.positions;
+const headersOf = (name: string, texts: DescriptionTexts = {}) =>
   blankBook(described(texts))
     .sheets.find((sheet) => sheet.name === name)
     ?.columns.map(({ header }) => header)
@@ -32,9 +34,9 @@ test.each([
 
 test('an inline six has six big ends and seven mains; positions may be named instead', () => {
   const six = described({ cylinders: '6' });
-  expect([six.bigEnds.length, six.mains.length]).toEqual([6, 7]);
+  expect([positionsOf(six, 'big end').length, positionsOf(six, 'main').length]).toEqual([6, 7]);
   const named = described({ bigEnds: '1-3, 5', mains: 'none' });
-  expect([named.bigEnds, named.mains]).toEqual([['1', '2', '3', '5'], []]);
+  expect([positionsOf(named, 'big end'), positionsOf(named, 'main')]).toEqual([['1', '2', '3', '5'], []]);
   expect(blankBook(named).sheets.map(({ name }) => name)).not.toContain('Cases');
 });
 
@@ -96,7 +98,7 @@ describe('is refused by the name of the option', () => {
     ['unit', 'cm'],
     ['paper', 'a3'],
   ] as const)('%s "%s"', (name, text) => {
-    const { option } = DESCRIPTION_ITEMS.find((known) => known.name === name)!;
+    const { option } = descriptionItems().find((known) => known.name === name)!;
     expect(() => described({ [name]: text })).toThrow(`--${option}: found "${text}"; expected`);
   });
 

@@ -4,12 +4,12 @@ import JSZip from 'jszip';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { blankBook } from '../../../src/engine/blank/blank-book.js';
 import { describeEngine } from '../../../src/engine/blank/describe-engine.js';
-import { type DescriptionTexts, STANDARD_TEXTS } from '../../../src/engine/blank/description-items.js';
+import { type DescriptionTexts, standardTexts } from '../../../src/engine/blank/description-items.js';
 import { CAUTION } from '../../../src/engine/caution.js';
 import { blankPackage } from '../../../src/io/xlsx/blank-package.js';
 
-const packageOf = (texts: Partial<DescriptionTexts> = {}) =>
-  blankPackage(blankBook(describeEngine({ ...STANDARD_TEXTS, ...texts })));
+const packageOf = (texts: DescriptionTexts = {}) =>
+  blankPackage(blankBook(describeEngine({ ...standardTexts(), ...texts })));
 
 let bytes: Uint8Array;
 let workbook: ExcelJS.Workbook;

@@ -3,7 +3,7 @@ import JSZip from 'jszip';
 import { expect, test } from 'vitest';
 import { blankBook } from '../../../src/engine/blank/blank-book.js';
 import { describeEngine } from '../../../src/engine/blank/describe-engine.js';
-import { STANDARD_TEXTS } from '../../../src/engine/blank/description-items.js';
+import { standardTexts } from '../../../src/engine/blank/description-items.js';
 import { blankPackage } from '../../../src/io/xlsx/blank-package.js';
 import { fillCells } from '../../../src/io/xlsx/fill-cells.js';
 import { readWorkbookPackage } from '../../../src/io/xlsx/read-package.js';
@@ -11,7 +11,7 @@ import { readWorkbookPackage } from '../../../src/io/xlsx/read-package.js';
 const JOURNALS = 'xl/worksheets/sheet5.xml';
 
 const blank = () =>
-  blankPackage(blankBook(describeEngine({ ...STANDARD_TEXTS, cylinders: '1', mains: 'none' })));
+  blankPackage(blankBook(describeEngine({ ...standardTexts(), cylinders: '1', mains: 'none' })));
 const partsOf = async (bytes: Uint8Array) => (await JSZip.loadAsync(bytes)).files;
 const textOf = async (bytes: Uint8Array, part: string) => (await partsOf(bytes))[part]!.async('string');
 const styleOf = (xml: string, address: string) => new RegExp(`<c r="${address}" s="(\\d+)"`).exec(xml)?.[1];

@@ -1,0 +1,134 @@
+/** The sheets of parts in a blank workbook: one row a part of every place that is measured. */
+import { partSheets } from '../input-sheets/index.js';
+import type { PartRole, PartSheet } from '../input-sheets/input-sheet.js';
+import type { FitTerm } from '../kinds/kind-of-fit.js';
+import { sheetsOfTerm } from '../kinds/sheets-of-term.js';
+import {
+  type BlankColumn,
+  type BlankSheet,
+  blankColumns,
+  blankSheet,
+  type Figure,
+  type Values,
+} from './blank-columns.js';
+import { gaugeNames, SPARE_GAUGES } from './blank-gauges.js';
+import {
+  type BlankGauge,
+  type DescribedPlaces,
+  type EngineDescription,
+  readingHeaders,
+  wallHeaders,
+} from './description.js';
+
+/** One place of one engine. */
+interface Place extends Pick<DescribedPlaces, 'kind' | 'asked'> {
+  readonly engine: string;
+  readonly type: string;
+  readonly position: string;
+}
+
+/** What of the description is for the parts of each role. */
+const ROLE: Readonly<
+  Record<
+    PartRole,
+    {
+      readonly figure: Figure;
+      readonly gauge: (description: EngineDescription) => BlankGauge | undefined;
+      readonly angles: (description: EngineDescription) => readonly string[];
+    }
+  >
+> = {
+  inner: {
+    figure: 'journal',
+    gauge: ({ journalGauge }) => journalGauge,
+    angles: ({ journalAngles }) => journalAngles,
+  },
+  outer: { figure: 'bore', gauge: ({ boreGauge }) => boreGauge, angles: ({ boreAngles }) => boreAngles },
+  wall: { figure: 'shell', gauge: ({ wallGauge }) => wallGauge, angles: () => [] },
+};
+
+/** Columns that stand behind the readings. */
+const BEHIND: readonly string[] = ['Usable', 'Note'];
+
+/** One sheet for each kind of part that the described places have. */
+export function blankPartSheets(description: EngineDescription): BlankSheet[] {
+  const { engines, places } = description;
+  const each = engines.flatMap(({ name, type }) =>
+    places.flatMap(({ kind, asked, positions }) =>
+      positions.map((position): Place => ({ engine: name, type, kind, asked, position })),
+    ),
+  );
+  return partSheets().flatMap((sheet) => {
+    const rows = each.flatMap((place) => rowsOfPlace(place, sheet, description));
+    return rows.length > 0 ? [partSheetOf(sheet, rows, description)] : [];
+  });
+}
+
+function partSheetOf(sheet: PartSheet, rows: readonly Values[], description: EngineDescription): BlankSheet {
+  const columns = blankColumns(sheet, {
+    'Engine type': description.types,
+    Fit: fitsOf(description),
+    Gauge: { sheet: 'Gauges', column: 0, rows: gaugeNames(description).length + SPARE_GAUGES },
+  });
+  const isBehind = ({ header }: BlankColumn) => BEHIND.includes(header);
+  return blankSheet(
+    sheet.name,
+    [
+      ...columns.filter((column) => !isBehind(column)),
+      ...readingColumns(sheet, description),
+      ...columns.filter(isBehind),
+    ],
+    rows,
+    ROLE[sheet.role].figure,
+  );
+}
+
+/** The words of Fit that are measured. */
+export function fitsOf({ places }: EngineDescription): string[] {
+  return places.filter(({ positions }) => positions.length > 0).map(({ asked }) => asked.fit);
+}
+
+function readingColumns(
+  { readings, role, measured }: PartSheet,
+  description: EngineDescription,
+): BlankColumn[] {
+  const { stations, repeats, walls, unit } = description;
+  const headers =
+    readings === 'walls'
+      ? wallHeaders(walls, repeats)
+      : readingHeaders(stations, ROLE[role].angles(description), repeats);
+  return headers.map((header) => ({
+    header,
+    width: 10,
+    help: `${measured} at ${header}, in ${unit}; another unit may be typed with it. Leave blank what was not measured.`,
+    kind: 'size',
+  }));
+}
+
+/** The rows that a place has in a sheet: one a term, which for half-shells are two. */
+function rowsOfPlace(place: Place, sheet: PartSheet, description: EngineDescription): Values[] {
+  return place.kind.terms
+    .filter((term) => sheetsOfTerm(term, place.asked.fit)[0] === sheet.name)
+    .map((term) => rowOfTerm(term, place, sheet, description));
+}
+
+function rowOfTerm(
+  { slot }: FitTerm,
+  { engine, type, kind, asked, position }: Place,
+  { letter = asked.letter, role }: PartSheet,
+  description: EngineDescription,
+): Values {
+  const half = kind.strategy === 'half-shells' && (slot === 'upper' || slot === 'lower') ? slot : undefined;
+  const prefix = description.engines.length > 1 ? `${engine} ` : '';
+  const gauge = ROLE[role].gauge(description);
+  return {
+    Part: `${prefix}${letter}${position}${half ? half[0]!.toUpperCase() : ''}`,
+    'Engine type': type,
+    Engine: engine,
+    Fit: asked.fit,
+    Position: /^\d+$/.test(position) ? Number(position) : position,
+    Half: half,
+    // A gauge stands in a row only once its greatest error is known: without it the row counts as bad.
+    Gauge: gauge?.maxError === undefined ? undefined : gauge.name,
+  };
+}
