@@ -7,6 +7,7 @@ import { loosestClearance, shellClearance, tightestClearance } from './oil-clear
 import { partStatus } from './part-conformity.js';
 import { spotOutOfRound, spotTaper } from './part-form.js';
 import { largestSpot, partSize, smallestSpot, spotMean } from './part-size.js';
+import { plainClearance } from './plain-clearance.js';
 import { at20C } from './reference-temperature.js';
 import { runningClearance } from './running-clearance.js';
 import { selectedShell } from './shell-selection.js';
@@ -17,6 +18,7 @@ export const functionRecords: readonly FunctionRecord[] = [
   shellClearance,
   tightestClearance,
   loosestClearance,
+  plainClearance,
   journalTaper,
   outOfRound,
   at20C,

@@ -16,24 +16,15 @@
  * clearance), whose printed range is the worst case of its own sizes.
  */
 import { clearanceOf, type FitParts, type Sizes } from '../src/maths/clearance.js';
-import { formOf } from '../src/maths/form.js';
 import type { Grain } from '../src/maths/grain.js';
-import { type ArgumentRecord, defineFunction } from './definition.js';
-
-const part = <const Name extends string>(name: Name, meaning: string) =>
-  ({
-    name,
-    meaning,
-    quantity: 'lengths',
-    allowed: { above: 0 },
-    blank: 'refused',
-  }) as const satisfies ArgumentRecord;
+import { defineFunction } from './definition.js';
+import { partArgument, sizesOf } from './part-sizes.js';
 
 const PARTS = [
-  part('bore', 'the housing bore without shells, caps torqued'),
-  part('wall_upper', 'the wall of the upper half-shell at its crown'),
-  part('wall_lower', 'the wall of the lower half-shell at its crown'),
-  part('journal', 'the journal'),
+  partArgument('bore', 'the housing bore without shells, caps torqued'),
+  partArgument('wall_upper', 'the wall of the upper half-shell at its crown'),
+  partArgument('wall_lower', 'the wall of the lower half-shell at its crown'),
+  partArgument('journal', 'the journal'),
 ] as const;
 
 type PartReadings = readonly [
@@ -42,10 +33,6 @@ type PartReadings = readonly [
   lower: readonly Grain[],
   journal: readonly Grain[],
 ];
-
-function sizesOf(readings: readonly Grain[]): Sizes {
-  return formOf(readings.map((reading) => ({ station: '', angle: undefined, readings: [reading] })));
-}
 
 function fitOf([bore, upper, lower, journal]: PartReadings): FitParts<Sizes> {
   return {
