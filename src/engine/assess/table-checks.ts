@@ -1,21 +1,14 @@
 /** What is wrong with the maker's tables, gauges and materials as typed, in words, row by row. */
-import { isOrdered, type SizeClass } from '../../maths/classes.js';
-import type { Grain } from '../../maths/grain.js';
-import {
-  type ClassFinding,
-  checkClasses,
-  checkSelection,
-  crossedLimits,
-  type SelectionFinding,
-} from '../../maths/tables.js';
-import type { Book, ClassOf, ClassRow } from '../book/book.js';
+import { type ClassFinding, checkClasses, crossedLimits } from '../../maths/tables.js';
+import type { Book } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { type BadCell, reasonOf } from '../book/problems.js';
 import type { TableRow } from '../book/read-row.js';
+import { sizeClassOf, type Text, textIn } from './class-rows.js';
 import { type Context, groupBy, kindKey } from './context.js';
 import { type Findings, Gathered } from './findings.js';
+import { selectionFindings } from './selection-checks.js';
 import { undersizeFindings } from './undersize-checks.js';
-import { lengthText } from './words.js';
 
 /** The tables that are checked, by their names in the records. */
 export const CHECKED_SHEETS = [
@@ -95,11 +88,6 @@ function limitsFindings({ book }: Context): Findings {
   return found;
 }
 
-function sizeClassOf({ mark, from, to, bad }: ClassRow): SizeClass | undefined {
-  if (bad.length > 0 || mark === undefined || from === undefined || to === undefined) return undefined;
-  return { mark, from, to };
-}
-
 function classFindings({ book }: Context): Findings {
   const found = new Gathered();
   for (const group of groupBy(
@@ -120,12 +108,6 @@ function classFindings({ book }: Context): Findings {
   return found;
 }
 
-type Text = (length: Grain) => string;
-
-function textIn(book: Book): Text {
-  return (length) => lengthText(length, book.setup.lengthUnit);
-}
-
 function classSentence(finding: ClassFinding, text: Text): string {
   switch (finding.kind) {
     case 'from above to':
@@ -136,96 +118,6 @@ function classSentence(finding: ClassFinding, text: Text): string {
       return `gap to ${finding.mark} from ${text(finding.from)} to ${text(finding.to)}`;
     case 'overlap':
       return `overlap with ${finding.mark} from ${text(finding.from)} to ${text(finding.to)}`;
-  }
-}
-
-/** Where one of these is refused, nobody knows what the row is for. */
-const KIND_HEADERS = ['Engine type', 'Fit', 'Of', 'Half'];
-
-function selectionFindings(context: Context): Findings {
-  const { book } = context;
-  const text = textIn(book);
-  const found = new Gathered();
-  for (const group of groupBy(book.selection, (row) => kindKey(row.engineType, row.fit)).values()) {
-    const { engineType, fit } = group[0]!;
-    const isOfKind = (row: { engineType: string; fit: string }) =>
-      kindKey(row.engineType, row.fit) === kindKey(engineType, fit);
-    const rowsOf = (of: ClassOf) => book.classes.filter((row) => isOfKind(row) && row.of === of);
-    const classes = (of: ClassOf) => rowsOf(of).flatMap((row) => sizeClassOf(row) ?? []);
-    // A row with a bad cell is no class, yet nobody shall be told that its mark is in no table.
-    const otherMarks = (of: ClassOf, more: readonly (TableRow & { mark: string | undefined })[] = []) =>
-      [...rowsOf(of).filter((row) => !sizeClassOf(row)), ...more]
-        .filter(({ bad }) => !bad.some(({ header }) => KIND_HEADERS.includes(header)))
-        .flatMap(({ mark }) => mark ?? []);
-    const limits = context.limitsOf(engineType, fit);
-    const { clearanceMin: min, clearanceMax: max } = limits ?? {};
-    const shells = classes('shell');
-    const whole = group.filter(
-      (row) => row.journalMark !== undefined && row.boreMark !== undefined && row.shellMark !== undefined,
-    );
-    for (const row of group) {
-      if (!whole.includes(row) && row.bad.length === 0) found.add(row, 'a mark is blank');
-    }
-    const findings = checkSelection(
-      whole.map(({ journalMark, boreMark, shellMark }) => ({
-        journalMark: journalMark!,
-        boreMark: boreMark!,
-        shellMark: shellMark!,
-      })),
-      {
-        journals: classes('journal'),
-        bores: classes('bore'),
-        shells: [...shells, ...newShellClasses(context, engineType, fit, shells)],
-        otherMarks: {
-          journal: otherMarks('journal'),
-          bore: otherMarks('bore'),
-          shell: otherMarks('shell', book.newShells.filter(isOfKind)),
-        },
-        clearance: min === undefined || max === undefined ? undefined : { min, max },
-      },
-    );
-    for (const finding of findings) {
-      // A pair that is missing stands on the first row of its type and fit, whole or not.
-      const row = finding.kind === 'pair missing' ? group[0]! : whole[finding.row]!;
-      found.add(row, selectionSentence(finding, text));
-    }
-  }
-  return found;
-}
-
-/** Marks that only New shells knows; halves of one mark and wall are one class. */
-function newShellClasses(
-  { book }: Context,
-  engineType: string,
-  fit: string,
-  known: readonly SizeClass[],
-): SizeClass[] {
-  const classes: SizeClass[] = [];
-  for (const row of book.newShells) {
-    const { mark, from, to, bad } = row;
-    if (kindKey(row.engineType, row.fit) !== kindKey(engineType, fit) || bad.length > 0) continue;
-    if (mark === undefined || from === undefined || to === undefined || !isOrdered({ mark, from, to }))
-      continue;
-    if ([...known, ...classes].some((other) => nameKey(other.mark) === nameKey(mark))) continue;
-    classes.push({ mark, from, to });
-  }
-  return classes;
-}
-
-function selectionSentence(finding: SelectionFinding, text: Text): string {
-  switch (finding.kind) {
-    case 'pair named twice':
-      return `journal ${finding.journalMark} with bore ${finding.boreMark} is named twice`;
-    case 'pair missing':
-      return `no row for journal ${finding.journalMark} with bore ${finding.boreMark}`;
-    case 'unknown mark':
-      return `${finding.of} mark ${finding.mark} is in no table`;
-    case 'worst case outside': {
-      const [worst, range] = [finding.worst, finding.range].map(
-        ([from, to]) => `${text(from)} to ${text(to)}`,
-      );
-      return `worst case ${worst} leaves the clearance range ${range}`;
-    }
   }
 }
 
