@@ -1,8 +1,10 @@
 /** The marked blocks of README.md, made from the records of the program. */
+import { listOf } from '../src/engine/book/problems.js';
 import { resultColumns } from '../src/engine/columns/result-headers.js';
 import { functionTable } from '../src/engine/functions/function-help.js';
 import { inputSheets } from '../src/engine/input-sheets/index.js';
 import { columnsOf, type InputSheet } from '../src/engine/input-sheets/input-sheet.js';
+import { kindsOfFit } from '../src/engine/kinds/index.js';
 
 function table(header: readonly string[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]) =>
@@ -46,8 +48,18 @@ export function resultColumnsTable(): string {
   return table(['Sheet', 'Column', 'What it says'], rows);
 }
 
+/** The kinds of fit: how the parts add up, and which words of Fit are of the kind. */
+export function kindsTable(): string {
+  const rows = kindsOfFit().map(({ name, help, equation, words, claimedBy }) => {
+    const named = words.map((word) => `\`${word}\``);
+    return [name, help, equation, [...named, `any word that ${listOf(claimedBy)} name`].join(', ')];
+  });
+  return table(['Kind', 'What it is', 'Clearance', 'Words of Fit'], rows);
+}
+
 const BLOCKS: Readonly<Record<string, () => string>> = {
   'input sheets': inputSheetsTable,
+  'kinds of fit': kindsTable,
   'result columns': resultColumnsTable,
   functions: functionTable,
 };

@@ -6,7 +6,7 @@ import { ENGINE_NAME, NAME } from './quantities.js';
 export const CASES = {
   name: 'Cases',
   noun: 'case',
-  counted: 'case bore',
+  counted: ['case bore', 'case bores'],
   plural: 'Case bores',
   readings: 'diameters',
   role: 'outer',

@@ -38,8 +38,8 @@ export type PartRole = 'inner' | 'outer' | 'wall';
 export interface PartSheet extends InputSheet {
   /** One of its parts, in a sentence: `rod`. */
   readonly noun: string;
-  /** What is counted of them, where that is more than the noun: `case bore`. */
-  readonly counted?: string;
+  /** What is counted of them: one, and several. */
+  readonly counted: readonly [one: string, several: string];
   /** Several of them, as the caption of a table: `Connecting rods`. */
   readonly plural: string;
   readonly readings: ReadingKind;

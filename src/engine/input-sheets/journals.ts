@@ -6,6 +6,7 @@ import { ENGINE_NAME, NAME } from './quantities.js';
 export const JOURNALS = {
   name: 'Journals',
   noun: 'journal',
+  counted: ['journal', 'journals'],
   plural: 'Journals',
   readings: 'diameters',
   role: 'inner',

@@ -14,6 +14,7 @@ import { MASS } from './quantities.js';
 export const RODS = {
   name: 'Rods',
   noun: 'rod',
+  counted: ['rod', 'rods'],
   plural: 'Connecting rods',
   readings: 'diameters',
   role: 'outer',

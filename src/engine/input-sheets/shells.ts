@@ -6,7 +6,7 @@ import { HALF, NAME } from './quantities.js';
 export const SHELLS = {
   name: 'Shells',
   noun: 'shell',
-  counted: 'half-shell',
+  counted: ['half-shell', 'half-shells'],
   plural: 'Half-shells',
   readings: 'walls',
   role: 'wall',

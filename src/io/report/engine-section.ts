@@ -1,7 +1,6 @@
 /** One engine: its fits, journals and parts, what to measure again, and the sets that were found for it. */
 import type { NeighbourResult } from '../../engine/assess/assess.js';
 import type { PartResult } from '../../engine/assess/part-result.js';
-import { countText } from '../../engine/assess/words.js';
 import { nameKey } from '../../engine/book/names.js';
 import { partSheets } from '../../engine/input-sheets/index.js';
 import type { PartSheet } from '../../engine/input-sheets/input-sheet.js';
@@ -20,9 +19,9 @@ import { visibleText } from './visible-text.js';
 
 export function engineSection(page: PageContext, record: EngineRecord, id: string): Element {
   const sheets = partSheets().map((sheet) => ({ sheet, own: record.parts.of(sheet.name) }));
-  const parts = sheets.flatMap(({ sheet: { noun, counted = noun }, own }) => {
+  const parts = sheets.flatMap(({ sheet: { counted }, own }) => {
     const count = own.reduce((sum, { row }) => sum + row.quantity, 0);
-    return count > 0 ? [countText(count, counted)] : [];
+    return count > 0 ? [`${count} ${counted[count === 1 ? 0 : 1]}`] : [];
   });
   const type = record.engineTypes.filter((name) => name !== '').join(', ');
   return h('section', { className: 'engine', ariaLabelledBy: id }, [

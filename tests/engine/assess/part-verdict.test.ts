@@ -155,6 +155,19 @@ describe('the verdict of a journal', () => {
     expect(part.why).toContain('marked as not usable');
   });
 
+  test.each<[string, Cells, string]>([
+    [
+      'a refused Journal min beside a Wear limit costs nothing',
+      { 'Journal min': 'x', 'Wear limit': 41 },
+      'within limits',
+    ],
+    ['a refused Wear limit costs the verdict', { 'Journal min': 41, 'Wear limit': 'x' }, 'undecided'],
+    ['a refused Journal min alone costs the verdict', { 'Journal min': 'x', 'Journal max': 43 }, 'undecided'],
+    ['unless another check fails', { 'Journal min': 'x', 'Journal max': 41 }, 'beyond limits'],
+  ])('%s', (_words, limits, status) => {
+    expect(verdict({ 'A 0': 42 }, limits).status).toBe(status);
+  });
+
   test('a bad Journal material costs the journals of that type and fit', () => {
     const { parts } = assess({
       Limits: table({ ...LIMITS, 'Journal material': 'unobtainium', 'Bore min': 59 }),
@@ -167,6 +180,23 @@ describe('the verdict of a journal', () => {
     ]);
     expect(whyOf(parts.of('Journals')[0]!)).toContain('Limits!E2 (Journal material)');
   });
+});
+
+test('a case bore of another fit goes by the limits of that fit', () => {
+  const { parts } = assess({
+    Limits: table(
+      { ...LIMITS, Fit: 'main', 'Bore min': 59, 'Bore max': 61 },
+      { ...LIMITS, Fit: 'balance shaft', 'Bore min': 29, 'Bore max': 31 },
+    ),
+    Cases: table(
+      { ...CASE, Part: 'C1', 'A 0': 60 },
+      { ...CASE, Part: 'C2', Fit: 'Balance shaft', 'A 0': 30 },
+    ),
+  });
+  expect(parts.of('Cases').map(({ row, status }) => [row.fit, status])).toEqual([
+    ['main', 'within limits'],
+    ['Balance shaft', 'within limits'],
+  ]);
 });
 
 test.each<[string, Cells, Cells, string]>([
