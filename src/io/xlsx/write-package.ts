@@ -4,14 +4,13 @@
  */
 import type { OutputCell, OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
 import { dropStaleCalcChain } from './calc-chain.js';
-import { type Namespaces, STRICT, TRANSITIONAL } from './graft-sheet.js';
-import { graftSheets, type Refusal, removeSheets } from './graft-sheets.js';
+import { namespacesOf } from './namespaces.js';
 import { obstacleTo, type SheetSurvey, surveySheet } from './obstacles.js';
 import type { OpcPackage } from './opc-package.js';
 import { reachableParts, removeOrphans } from './orphans.js';
-import { addOutputStyles, type OutputStyles } from './output-styles.js';
-import { buildOutputWorkbook } from './output-workbook.js';
+import { addOutputStyles } from './output-styles.js';
 import { packTexts } from './packed-part.js';
+import { placeSheets, type Refusal, removeSheets } from './place-sheets.js';
 import { sheetPieces } from './sheet-pieces.js';
 import { SheetSplicer, spliceSheet } from './splice-sheet.js';
 import { findSheet } from './workbook-edit.js';
@@ -51,16 +50,15 @@ export async function editWorkbookPackage(
   const namespaces = await namespacesOf(parts);
   const { planned, refused } = await planEdits(parts, edit.edits);
 
-  const output = await buildOutputWorkbook(edit.sheets);
-  const styles = await addOutputStyles(parts, output, formatsOf(edit, planned), namespaces);
+  const styleOf = await addOutputStyles(parts, formatsOf(edit, planned), namespaces);
   const lost = new Map<number, ReadonlySet<string>>();
   for (const [at, plan] of planned.entries()) {
     const isAgain = planned.slice(0, at).some(({ part }) => part === plan.part);
     const survey = isAgain ? await surveySheet(pkg, plan.part) : plan.survey;
-    const lostFormulas = await splicePart(pkg, { ...plan, survey }, styles);
+    const lostFormulas = await splicePart(pkg, { ...plan, survey }, styleOf);
     lost.set(plan.sheetId, new Set([...(lost.get(plan.sheetId) ?? []), ...lostFormulas]));
   }
-  const grafted = await graftSheets(parts, edit.sheets, output, styles, namespaces);
+  const placed = await placeSheets(parts, edit.sheets, styleOf, namespaces);
   const isMade = (name: string) => edit.sheets.some((s) => s.name.toLowerCase() === name.toLowerCase());
   const removal = await removeSheets(
     parts,
@@ -69,7 +67,7 @@ export async function editWorkbookPackage(
 
   await dropStaleCalcChain(pkg, workbook, (sheetId, address) => {
     if (removal.removed.some((s) => s.sheetId === sheetId)) return true;
-    const formulas = grafted.formulas.get(sheetId);
+    const formulas = placed.formulas.get(sheetId);
     if (formulas) return !formulas.has(address);
     return lost.get(sheetId)?.has(address) ?? false;
   });
@@ -80,7 +78,7 @@ export async function editWorkbookPackage(
     get bytes() {
       return Buffer.concat(pieces);
     },
-    refused: [...refused, ...grafted.refused, ...removal.refused],
+    refused: [...refused, ...placed.refused, ...removal.refused],
   };
 }
 
@@ -88,9 +86,8 @@ export async function editWorkbookPackage(
 async function splicePart(
   pkg: OpcPackage,
   { edit, part, survey }: PlannedEdit,
-  styles: OutputStyles,
+  styleOf: (cell: OutputCell) => number,
 ): Promise<ReadonlySet<string>> {
-  const styleOf = (cell: OutputCell) => styles.ofFormat(cell.format);
   try {
     if ((await pkg.encodingOf(part)) !== 'utf-8') {
       const spliced = spliceSheet(await pkg.text(part), edit, styleOf);
@@ -149,10 +146,4 @@ function formatsOf(edit: WorkbookEdit, planned: readonly PlannedEdit[]): Set<Out
     else for (const row of rows) for (const cell of row) if (cell) formats.add(cell.format);
   }
   return formats;
-}
-
-/** Strict packages (ISO 29500-1) and transitional ones (29500-4) name the same elements in other namespaces. */
-async function namespacesOf({ pkg, workbook }: WorkbookParts): Promise<Namespaces> {
-  const root = await pkg.tree(workbook);
-  return root.attributes.some((a) => a.value === STRICT.main) ? STRICT : TRANSITIONAL;
 }
