@@ -1,8 +1,9 @@
 /** Puts the program's own sheets into a user's package, and takes those of an earlier run out. */
 import type { OutputSheet } from '../../engine/workbook-model.js';
 import type { Namespaces } from './namespaces.js';
-import { type OpcPackage, relationshipsPart } from './opc-package.js';
+import type { OpcPackage } from './opc-package.js';
 import { type PackedPart, packTexts } from './packed-part.js';
+import { relationshipsPart } from './part-names.js';
 import { addSheetEntry, findSheet, removeSheetEntries, setPrintTitles } from './workbook-edit.js';
 import { listSheets, partOfKind, type SheetEntry, type WorkbookParts } from './workbook-package.js';
 import { type WorksheetContext, worksheetTexts } from './worksheet-xml.js';
