@@ -4,19 +4,19 @@ import type { Namespaces } from './namespaces.js';
 import type { OpcPackage } from './opc-package.js';
 import { type PackedPart, packTexts } from './packed-part.js';
 import { relationshipsPart } from './part-names.js';
-import { addSheetEntry, findSheet, removeSheetEntries, setPrintTitles } from './workbook-edit.js';
+import { addSheetEntry, findSheetEntry, removeSheetEntries, setPrintTitles } from './workbook-edit.js';
 import { listSheets, partOfKind, type SheetEntry, type WorkbookParts } from './workbook-package.js';
 import { type WorksheetContext, worksheetTexts } from './worksheet-xml.js';
 
 const WORKSHEET_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml';
 
-export interface Refusal {
+export interface SheetRefusal {
   readonly sheet: string;
   readonly reason: string;
 }
 
 export interface PlacedSheets {
-  readonly refused: Refusal[];
+  readonly refused: SheetRefusal[];
   /** For each sheet that was replaced, by its id: the addresses of its formulas. */
   readonly formulas: Map<number, ReadonlySet<string>>;
 }
@@ -28,13 +28,13 @@ export async function placeSheets(
   styleOf: WorksheetContext['styleOf'],
   namespaces: Namespaces,
 ): Promise<PlacedSheets> {
-  const refused: Refusal[] = [];
+  const refused: SheetRefusal[] = [];
   const formulas = new Map<number, ReadonlySet<string>>();
   const titleRows = new Map<string, number>();
   // Only the calculation chain asks where formulas stand.
   const hasChain = (await partOfKind(pkg, workbook, 'calcChain')) !== undefined;
   for (const sheet of sheets) {
-    const old = findSheet(userSheets, sheet.name);
+    const old = findSheetEntry(userSheets, sheet.name);
     if (old && !(old.isWorksheet && old.part !== undefined)) {
       refused.push({
         sheet: sheet.name,
@@ -79,8 +79,10 @@ async function addSheet(
 export async function removeSheets(
   { pkg, workbook, sheets: userSheets }: WorkbookParts,
   names: readonly string[],
-): Promise<{ refused: Refusal[]; removed: SheetEntry[] }> {
-  const found = [...new Set(names.map((name) => findSheet(userSheets, name)))].filter((s) => s !== undefined);
+): Promise<{ refused: SheetRefusal[]; removed: SheetEntry[] }> {
+  const found = [...new Set(names.map((name) => findSheetEntry(userSheets, name)))].filter(
+    (s) => s !== undefined,
+  );
   if (found.length === 0) return { refused: [], removed: [] };
   const refuse = (sheets: readonly SheetEntry[], reason: string) =>
     sheets.map((s) => ({ sheet: s.name, reason }));

@@ -10,10 +10,10 @@ import type { OpcPackage } from './opc-package.js';
 import { reachableParts, removeOrphans } from './orphans.js';
 import { addOutputStyles } from './output-styles.js';
 import { packTexts } from './packed-part.js';
-import { placeSheets, type Refusal, removeSheets } from './place-sheets.js';
+import { placeSheets, removeSheets, type SheetRefusal } from './place-sheets.js';
 import { sheetPieces } from './sheet-pieces.js';
 import { SheetSplicer, spliceSheet } from './splice-sheet.js';
-import { findSheet } from './workbook-edit.js';
+import { findSheetEntry } from './workbook-edit.js';
 import { openWorkbook, type WorkbookParts } from './workbook-package.js';
 
 export interface EditedWorkbook {
@@ -22,7 +22,7 @@ export interface EditedWorkbook {
   /** The same in one, made when it is asked for. */
   readonly bytes: Uint8Array;
   /** Sheets that could not be written and were left as they were; the reason is a sentence for the user. */
-  readonly refused: readonly Refusal[];
+  readonly refused: readonly SheetRefusal[];
 }
 
 interface PlannedEdit {
@@ -115,11 +115,11 @@ async function* splicedTexts(splicer: SheetSplicer, texts: AsyncIterable<string>
 async function planEdits(
   { pkg, sheets }: WorkbookParts,
   edits: readonly SheetEdit[],
-): Promise<{ planned: PlannedEdit[]; refused: Refusal[] }> {
+): Promise<{ planned: PlannedEdit[]; refused: SheetRefusal[] }> {
   const planned: PlannedEdit[] = [];
-  const refused: Refusal[] = [];
+  const refused: SheetRefusal[] = [];
   for (const edit of edits) {
-    const sheet = findSheet(sheets, edit.sheet);
+    const sheet = findSheetEntry(sheets, edit.sheet);
     const part = sheet?.isWorksheet ? sheet.part : undefined;
     if (sheet === undefined || part === undefined) {
       refused.push({ sheet: edit.sheet, reason: 'the workbook has no worksheet of this name.' });
