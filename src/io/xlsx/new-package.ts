@@ -17,7 +17,7 @@ const DATE_FORMAT = 'yyyy-mm-dd';
  * Numbers stay numbers, text text, formulas formulas with their stored value. The first row of each sheet is bold
  * and stays in view. The same model gives the same bytes.
  *
- * Throws a UserError where a name cannot be that of a sheet, or two sheets have the same.
+ * @throws {UserError} where a name cannot be that of a sheet, or two sheets have the same
  */
 export async function newWorkbookPackage(model: WorkbookModel): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook();

@@ -44,12 +44,12 @@ export class PackageParts {
     return Array.from(this.entries.values(), ({ name }) => name).filter((name) => !name.endsWith('/'));
   }
 
-  /** Throws a UserError where the part is missing or is no text. */
+  /** @throws {UserError} where the part is missing or is no text */
   async text(part: string): Promise<string> {
     return this.decoded(part).text;
   }
 
-  /** Throws a UserError where the part is missing or cannot be unpacked. */
+  /** @throws {UserError} where the part is missing or cannot be unpacked */
   async encodingOf(part: string): Promise<XmlEncoding> {
     const { entry, packed } = this.found(part);
     if (packed || this.texts.has(partNameKey(part))) return this.decoded(part).encoding;
@@ -83,7 +83,7 @@ export class PackageParts {
   /**
    * The text of a part, which may be a large one, in pieces that end behind a `>`.
    *
-   * Throws a UserError where the part is missing or is no text.
+   * @throws {UserError} where the part is missing or is no text
    */
   async *pieces(part: string): AsyncGenerator<string> {
     const { entry, packed } = this.found(part);

@@ -36,8 +36,9 @@ interface PlannedEdit {
  * Makes an edit of a workbook; `file` is what messages call it. Of the XML only what the edit touches is checked: read
  * the workbook first.
  *
- * Throws a UserError where the bytes are no readable workbook, a RangeError where a cell is to hold a number that is
- * not finite, and an Error where a stored value is meant for a cell that has no formula.
+ * @throws {UserError} where the bytes are no readable workbook
+ * @throws {RangeError} where a cell is to hold a number that is not finite
+ * @throws {Error} where a stored value is meant for a cell that has no formula
  */
 export async function editWorkbookPackage(
   bytes: Uint8Array,
