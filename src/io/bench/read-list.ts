@@ -23,10 +23,10 @@ export async function readList(path: string): Promise<ListedReading[]> {
       `${path}: found bytes that are no text; expected a list of readings as .csv or .txt; save it as text.`,
     );
   }
-  return listOf(text.replaceAll(/\r\n?/g, '\n'));
+  return readListText(text.replaceAll(/\r\n?/g, '\n'));
 }
 
-export function listOf(text: string): ListedReading[] {
+export function readListText(text: string): ListedReading[] {
   const byDelimiter = DELIMITERS.map((delimiter) => rowsOf(text, delimiter));
   for (const rows of byDelimiter) {
     const header = rows[0]?.cells.map(headerKey) ?? [];

@@ -5,7 +5,7 @@ import type { BlankColumn, BlankSheet, InputKind } from '../../engine/blank/blan
 import { drawingOf } from '../../engine/blank/figures.js';
 import { columnLetters } from '../../engine/workbook-model.js';
 import { addDrawing } from './drawing-part.js';
-import { FORMAT_STYLES, setWidths } from './formats.js';
+import { libraryStyle, setWidths } from './library-styles.js';
 import { OpcPackage } from './opc-package.js';
 import { listSheets } from './workbook-package.js';
 
@@ -51,7 +51,7 @@ async function addGuide(
   lines.forEach((line, place) => {
     const cell = worksheet.getCell(place + 1, 1);
     cell.value = line;
-    cell.style = place === 0 || line === 'Caution' ? FORMAT_STYLES.title : FORMAT_STYLES.text;
+    cell.style = libraryStyle(place === 0 || line === 'Caution' ? 'title' : 'text');
   });
   setWidths(worksheet, [GUIDE_WIDTH]);
   await worksheet.protect('', PROTECTION);
@@ -88,7 +88,7 @@ async function addSheet(workbook: ExcelJS.Workbook, sheet: BlankSheet, book: Bla
   sheet.columns.forEach((column, place) => {
     const header = worksheet.getCell(1, place + 1);
     header.value = column.header;
-    header.style = { ...FORMAT_STYLES.header, border: BOX };
+    header.style = { ...libraryStyle('header'), border: BOX };
     sheet.rows.forEach((values, row) => {
       const cell = worksheet.getCell(row + 2, place + 1);
       cell.value = values[place] ?? null;

@@ -1,4 +1,4 @@
-/** The XML of cells that are written into a user's sheet (ISO 29500-1, 18.3.1.4). */
+/** The XML of the cells that are written, in a user's sheet or in the program's own (ISO 29500-1, 18.3.1.4). */
 import { type CellContent, cellAddress, type OutputCell } from '../../engine/workbook-model.js';
 import { withAttribute } from './xml-scan.js';
 import { encodeCellText, escapeXml } from './xml-text.js';
@@ -11,7 +11,7 @@ export interface CellPlace {
   readonly prefix: string;
 }
 
-/** Throws a RangeError on a number that no cell can hold. */
+/** @throws {RangeError} on a number that no cell can hold */
 export function cellXml({ row, column, prefix: p }: CellPlace, cell: OutputCell, style: number): string {
   const start = `<${p}c r="${cellAddress(row, column)}"${style ? ` s="${style}"` : ''}`;
   const { value, formula } = cell;
@@ -35,20 +35,17 @@ export function cellXml({ row, column, prefix: p }: CellPlace, cell: OutputCell,
   return `${start}${type ? ` t="${type}"` : ''}><${p}v>${text}</${p}v></${p}c>`;
 }
 
-/** A `t` element of a text. */
+/** A `t` element of a text; white space that a reader might drop is marked as kept. */
 export function textXml(prefix: string, text: string): string {
-  return textElement(prefix, escapeXml(encodeCellText(text)));
-}
-
-/** A `t` element of a text that is escaped already; white space that a reader might drop is marked as kept. */
-export function textElement(prefix: string, escaped: string): string {
+  const escaped = escapeXml(encodeCellText(text));
   const space = /^\s|\s$|\n/.test(escaped) ? ' xml:space="preserve"' : '';
   return `<${prefix}t${space}>${escaped}</${prefix}t>`;
 }
 
 /**
- * A user's cell with another stored value: its formula, style and all else stay as typed. Throws an Error where
- * the cell has no formula.
+ * A user's cell with another stored value: its formula, style and all else stay as typed.
+ *
+ * @throws {Error} where the cell has no formula
  */
 export function withStoredValue(xml: string, content: CellContent): string {
   const cell = readTree(xml);

@@ -1,8 +1,10 @@
 /** Line drawings as a drawing part of a sheet (DrawingML, ISO 29500-1, 20.5): black lines and words, no fills. */
 import type { Drawing, Point, Shape } from '../../engine/blank/figures.js';
 import type { OpcPackage } from './opc-package.js';
-import { relationshipsPart } from './opc-package.js';
+import { relationshipsPart } from './part-names.js';
+import { SHEET_LEAVES } from './sheet-pieces.js';
 import { escapeAttribute, escapeXml } from './xml-text.js';
+import { TextEdits } from './xml-tree.js';
 
 const EMU_PER_MM = 36_000;
 const LINE_EMU = 9_525;
@@ -36,8 +38,9 @@ export async function addDrawing(
     await pkg.setText(relationshipsPart(sheetPart), EMPTY_RELATIONSHIPS);
   }
   const id = await pkg.addRelationship(sheetPart, DRAWING_TYPE, `../drawings/drawing${number}.xml`);
-  const xml = await pkg.text(sheetPart);
-  await pkg.setText(sheetPart, xml.replace('</worksheet>', `<drawing r:id="${id}"/></worksheet>`));
+  const edits = new TextEdits(await pkg.text(sheetPart));
+  edits.append(await pkg.tree(sheetPart, SHEET_LEAVES), `<drawing r:id="${id}"/>`);
+  await pkg.setText(sheetPart, edits.apply());
 }
 
 const emu = (mm: number) => Math.round(mm * EMU_PER_MM);

@@ -7,7 +7,7 @@ import { parseAddress } from './cell-reference.js';
 import { obstacleTo } from './obstacles.js';
 import { parseXml } from './sax.js';
 import { spliceSheet } from './splice-sheet.js';
-import { findSheet } from './workbook-edit.js';
+import { findSheetEntry } from './workbook-edit.js';
 import { openWorkbook } from './workbook-package.js';
 
 export interface CellFilling {
@@ -35,7 +35,7 @@ export async function fillCells(
   const { pkg, sheets } = await openWorkbook(bytes, file);
   const refused: { sheet: string; reason: string }[] = [];
   for (const name of new Set(fillings.map(({ sheet }) => sheet))) {
-    const part = findSheet(sheets, name)?.part;
+    const part = findSheetEntry(sheets, name)?.part;
     const own = fillings.filter(({ sheet }) => sheet === name);
     const cells = own.map(({ row, column, value }) => ({
       row,

@@ -3,7 +3,7 @@ import ExcelJS from 'exceljs';
 import { UserError } from '../../engine/user-error.js';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
 import { refuseSheetName } from '../gate/sheet-names.js';
-import { FORMAT_STYLES, setWidths } from './formats.js';
+import { libraryStyle, setWidths } from './library-styles.js';
 import { OpcPackage } from './opc-package.js';
 import { encodeCellText } from './xml-text.js';
 
@@ -17,7 +17,7 @@ const DATE_FORMAT = 'yyyy-mm-dd';
  * Numbers stay numbers, text text, formulas formulas with their stored value. The first row of each sheet is bold
  * and stays in view. The same model gives the same bytes.
  *
- * Throws a UserError where a name cannot be that of a sheet, or two sheets have the same.
+ * @throws {UserError} where a name cannot be that of a sheet, or two sheets have the same
  */
 export async function newWorkbookPackage(model: WorkbookModel): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook();
@@ -59,7 +59,7 @@ function addSheet(workbook: ExcelJS.Workbook, sheet: SheetModel): void {
       if (!cell) return;
       const target = worksheet.getCell(row + 1, column + 1);
       target.value = excelValue(cell);
-      if (row === 0) target.style = FORMAT_STYLES.header;
+      if (row === 0) target.style = libraryStyle('header');
       else if (cell.content?.kind === 'date') target.numFmt = DATE_FORMAT;
       const lines = String(cell.content?.value ?? '').split('\n');
       const length = Math.max(...lines.map((line) => line.length)) + 2;

@@ -7,7 +7,7 @@ import { attr, childOf, childrenOf, TextEdits, type XmlElement } from './xml-tre
 
 const RELATIONSHIPS = /\/officeDocument\/(2006\/)?relationships$/;
 
-export function findSheet(sheets: readonly SheetEntry[], name: string): SheetEntry | undefined {
+export function findSheetEntry(sheets: readonly SheetEntry[], name: string): SheetEntry | undefined {
   return sheets.find((s) => s.name.toLowerCase() === name.toLowerCase());
 }
 

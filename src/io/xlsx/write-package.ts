@@ -4,17 +4,16 @@
  */
 import type { OutputCell, OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
 import { dropStaleCalcChain } from './calc-chain.js';
-import { type Namespaces, STRICT, TRANSITIONAL } from './graft-sheet.js';
-import { graftSheets, type Refusal, removeSheets } from './graft-sheets.js';
+import { namespacesOf } from './namespaces.js';
 import { obstacleTo, type SheetSurvey, surveySheet } from './obstacles.js';
 import type { OpcPackage } from './opc-package.js';
 import { reachableParts, removeOrphans } from './orphans.js';
-import { addOutputStyles, type OutputStyles } from './output-styles.js';
-import { buildOutputWorkbook } from './output-workbook.js';
+import { addOutputStyles } from './output-styles.js';
 import { packTexts } from './packed-part.js';
+import { placeSheets, removeSheets, type SheetRefusal } from './place-sheets.js';
 import { sheetPieces } from './sheet-pieces.js';
 import { SheetSplicer, spliceSheet } from './splice-sheet.js';
-import { findSheet } from './workbook-edit.js';
+import { findSheetEntry } from './workbook-edit.js';
 import { openWorkbook, type WorkbookParts } from './workbook-package.js';
 
 export interface EditedWorkbook {
@@ -23,7 +22,7 @@ export interface EditedWorkbook {
   /** The same in one, made when it is asked for. */
   readonly bytes: Uint8Array;
   /** Sheets that could not be written and were left as they were; the reason is a sentence for the user. */
-  readonly refused: readonly Refusal[];
+  readonly refused: readonly SheetRefusal[];
 }
 
 interface PlannedEdit {
@@ -37,8 +36,9 @@ interface PlannedEdit {
  * Makes an edit of a workbook; `file` is what messages call it. Of the XML only what the edit touches is checked: read
  * the workbook first.
  *
- * Throws a UserError where the bytes are no readable workbook, a RangeError where a cell is to hold a number that is
- * not finite, and an Error where a stored value is meant for a cell that has no formula.
+ * @throws {UserError} where the bytes are no readable workbook
+ * @throws {RangeError} where a cell is to hold a number that is not finite
+ * @throws {Error} where a stored value is meant for a cell that has no formula
  */
 export async function editWorkbookPackage(
   bytes: Uint8Array,
@@ -51,16 +51,15 @@ export async function editWorkbookPackage(
   const namespaces = await namespacesOf(parts);
   const { planned, refused } = await planEdits(parts, edit.edits);
 
-  const output = await buildOutputWorkbook(edit.sheets);
-  const styles = await addOutputStyles(parts, output, formatsOf(edit, planned), namespaces);
+  const styleOf = await addOutputStyles(parts, formatsOf(edit, planned), namespaces);
   const lost = new Map<number, ReadonlySet<string>>();
   for (const [at, plan] of planned.entries()) {
     const isAgain = planned.slice(0, at).some(({ part }) => part === plan.part);
     const survey = isAgain ? await surveySheet(pkg, plan.part) : plan.survey;
-    const lostFormulas = await splicePart(pkg, { ...plan, survey }, styles);
+    const lostFormulas = await splicePart(pkg, { ...plan, survey }, styleOf);
     lost.set(plan.sheetId, new Set([...(lost.get(plan.sheetId) ?? []), ...lostFormulas]));
   }
-  const grafted = await graftSheets(parts, edit.sheets, output, styles, namespaces);
+  const placed = await placeSheets(parts, edit.sheets, styleOf, namespaces);
   const isMade = (name: string) => edit.sheets.some((s) => s.name.toLowerCase() === name.toLowerCase());
   const removal = await removeSheets(
     parts,
@@ -69,7 +68,7 @@ export async function editWorkbookPackage(
 
   await dropStaleCalcChain(pkg, workbook, (sheetId, address) => {
     if (removal.removed.some((s) => s.sheetId === sheetId)) return true;
-    const formulas = grafted.formulas.get(sheetId);
+    const formulas = placed.formulas.get(sheetId);
     if (formulas) return !formulas.has(address);
     return lost.get(sheetId)?.has(address) ?? false;
   });
@@ -80,7 +79,7 @@ export async function editWorkbookPackage(
     get bytes() {
       return Buffer.concat(pieces);
     },
-    refused: [...refused, ...grafted.refused, ...removal.refused],
+    refused: [...refused, ...placed.refused, ...removal.refused],
   };
 }
 
@@ -88,9 +87,8 @@ export async function editWorkbookPackage(
 async function splicePart(
   pkg: OpcPackage,
   { edit, part, survey }: PlannedEdit,
-  styles: OutputStyles,
+  styleOf: (cell: OutputCell) => number,
 ): Promise<ReadonlySet<string>> {
-  const styleOf = (cell: OutputCell) => styles.ofFormat(cell.format);
   try {
     if ((await pkg.encodingOf(part)) !== 'utf-8') {
       const spliced = spliceSheet(await pkg.text(part), edit, styleOf);
@@ -118,11 +116,11 @@ async function* splicedTexts(splicer: SheetSplicer, texts: AsyncIterable<string>
 async function planEdits(
   { pkg, sheets }: WorkbookParts,
   edits: readonly SheetEdit[],
-): Promise<{ planned: PlannedEdit[]; refused: Refusal[] }> {
+): Promise<{ planned: PlannedEdit[]; refused: SheetRefusal[] }> {
   const planned: PlannedEdit[] = [];
-  const refused: Refusal[] = [];
+  const refused: SheetRefusal[] = [];
   for (const edit of edits) {
-    const sheet = findSheet(sheets, edit.sheet);
+    const sheet = findSheetEntry(sheets, edit.sheet);
     const part = sheet?.isWorksheet ? sheet.part : undefined;
     if (sheet === undefined || part === undefined) {
       refused.push({ sheet: edit.sheet, reason: 'the workbook has no worksheet of this name.' });
@@ -149,10 +147,4 @@ function formatsOf(edit: WorkbookEdit, planned: readonly PlannedEdit[]): Set<Out
     else for (const row of rows) for (const cell of row) if (cell) formats.add(cell.format);
   }
   return formats;
-}
-
-/** Strict packages (ISO 29500-1) and transitional ones (29500-4) name the same elements in other namespaces. */
-async function namespacesOf({ pkg, workbook }: WorkbookParts): Promise<Namespaces> {
-  const root = await pkg.tree(workbook);
-  return root.attributes.some((a) => a.value === STRICT.main) ? STRICT : TRANSITIONAL;
 }

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { listOf } from '../../../src/io/bench/read-list.js';
+import { readListText } from '../../../src/io/bench/read-list.js';
 
 const short = (text: string) =>
-  listOf(text).map(({ line, sheet, part, spot, value, reason }) =>
+  readListText(text).map(({ line, sheet, part, spot, value, reason }) =>
     [line, sheet, part, spot, value, reason].join('|'),
   );
 

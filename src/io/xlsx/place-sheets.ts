@@ -1,42 +1,40 @@
 /** Puts the program's own sheets into a user's package, and takes those of an earlier run out. */
 import type { OutputSheet } from '../../engine/workbook-model.js';
-import { graftedSheetTexts, type Namespaces } from './graft-sheet.js';
-import { type OpcPackage, relationshipsPart } from './opc-package.js';
-import type { OutputStyles } from './output-styles.js';
-import type { OutputWorkbook } from './output-workbook.js';
+import type { Namespaces } from './namespaces.js';
+import type { OpcPackage } from './opc-package.js';
 import { type PackedPart, packTexts } from './packed-part.js';
-import { addSheetEntry, findSheet, removeSheetEntries, setPrintTitles } from './workbook-edit.js';
+import { relationshipsPart } from './part-names.js';
+import { addSheetEntry, findSheetEntry, removeSheetEntries, setPrintTitles } from './workbook-edit.js';
 import { listSheets, partOfKind, type SheetEntry, type WorkbookParts } from './workbook-package.js';
+import { type WorksheetContext, worksheetTexts } from './worksheet-xml.js';
 
 const WORKSHEET_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml';
 
-export interface Refusal {
+export interface SheetRefusal {
   readonly sheet: string;
   readonly reason: string;
 }
 
-export interface GraftedSheets {
-  readonly refused: Refusal[];
+export interface PlacedSheets {
+  readonly refused: SheetRefusal[];
   /** For each sheet that was replaced, by its id: the addresses of its formulas. */
   readonly formulas: Map<number, ReadonlySet<string>>;
 }
 
 /** Replaces sheets of the same name where they stand; the others go behind the user's, in their order. */
-export async function graftSheets(
+export async function placeSheets(
   { pkg, workbook, sheets: userSheets }: WorkbookParts,
   sheets: readonly OutputSheet[],
-  output: OutputWorkbook,
-  styles: OutputStyles,
+  styleOf: WorksheetContext['styleOf'],
   namespaces: Namespaces,
-): Promise<GraftedSheets> {
-  const refused: Refusal[] = [];
+): Promise<PlacedSheets> {
+  const refused: SheetRefusal[] = [];
   const formulas = new Map<number, ReadonlySet<string>>();
   const titleRows = new Map<string, number>();
   // Only the calculation chain asks where formulas stand.
   const hasChain = (await partOfKind(pkg, workbook, 'calcChain')) !== undefined;
-  const { pkg: source, sheets: sources } = output.parts;
-  for (const [at, sheet] of sheets.entries()) {
-    const old = findSheet(userSheets, sheet.name);
+  for (const sheet of sheets) {
+    const old = findSheetEntry(userSheets, sheet.name);
     if (old && !(old.isWorksheet && old.part !== undefined)) {
       refused.push({
         sheet: sheet.name,
@@ -45,11 +43,8 @@ export async function graftSheets(
       continue;
     }
     const own = new Set<string>();
-    // The first sheet there shows the formats.
-    const texts = source.pieces(sources[at + 1]!.part!);
-    const packed = await packTexts(
-      graftedSheetTexts(texts, styles.ofIndex, namespaces, (address) => hasChain && own.add(address)),
-    );
+    const onFormula = (address: string) => hasChain && own.add(address);
+    const packed = await packTexts(worksheetTexts(sheet, { styleOf, namespaces, onFormula }));
     if (old) {
       pkg.setPacked(old.part!, packed);
       await pkg.remove(relationshipsPart(old.part!));
@@ -84,8 +79,10 @@ async function addSheet(
 export async function removeSheets(
   { pkg, workbook, sheets: userSheets }: WorkbookParts,
   names: readonly string[],
-): Promise<{ refused: Refusal[]; removed: SheetEntry[] }> {
-  const found = [...new Set(names.map((name) => findSheet(userSheets, name)))].filter((s) => s !== undefined);
+): Promise<{ refused: SheetRefusal[]; removed: SheetEntry[] }> {
+  const found = [...new Set(names.map((name) => findSheetEntry(userSheets, name)))].filter(
+    (s) => s !== undefined,
+  );
   if (found.length === 0) return { refused: [], removed: [] };
   const refuse = (sheets: readonly SheetEntry[], reason: string) =>
     sheets.map((s) => ({ sheet: s.name, reason }));
