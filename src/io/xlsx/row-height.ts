@@ -9,7 +9,8 @@ export function rowHeight(
   cells: readonly (OutputCell | undefined)[],
   widths: readonly number[],
 ): number | undefined {
-  const lines = Math.max(1, ...cells.map((cell, column) => linesOf(cell, widths[column])));
+  // A row may have holes, which map leaves as they are.
+  const lines = Math.max(1, ...Array.from(cells, (cell, column) => linesOf(cell, widths[column])));
   return lines > 1 ? lines * LINE_HEIGHT : undefined;
 }
 

@@ -12,6 +12,8 @@ test.each<[string, (OutputCell | undefined)[], number | undefined]>([
   ['lines of its own', [text('a\nb\nc')], 3],
   ['a header, whose bold letters are wider', [{ value: 'ten letter', format: 'header' }], 2],
   ['the highest of several', [text('a'), undefined, text('a\nb')], 2],
+  // biome-ignore lint/suspicious/noSparseArray: a row of results has a hole where there is no result
+  ['a hole before it', [, text('a\nb')], 2],
   ['formats that do not wrap', [{ value: 'ten letters and more', format: 'plain' }], undefined],
   ['a column without a width', [undefined, undefined, undefined, text('a\nb')], undefined],
 ])('%s', (_, cells, lines) => {
