@@ -1,11 +1,12 @@
 /** Better sets for one aim, by whole-number programs over chosen fits. */
-import { type LinearBound, reducedCost, SLACK, type Stage } from './linear-bound.js';
+import { type LinearBound, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import { bestFits, passesFilters, priceFits } from './pricing.js';
 import type { Pool } from './quads.js';
 import { sequenceOf, shuffled } from './random.js';
 import { type OpenFits, SeatProgram } from './seats.js';
 import type { Solver } from './solver.js';
+import { reducedCost, type Stage } from './stage.js';
 import type { Taken } from './taken.js';
 
 export interface SearchLimits {

@@ -11,20 +11,14 @@
 import { type Aim, greatestCommonDivisor } from './aims.js';
 import { countOf } from './counts.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
+import { knownBound, plainBound } from './known-bounds.js';
 import { OpenAim } from './open-aim.js';
 import { improveByPortions, MOST_ENGINES } from './portions.js';
 import { distanceStep } from './problem.js';
 import type { Bounded } from './relaxation.js';
 import { innerSide, type LargeSearch, outerSide, type Side, wholeSide } from './sides.js';
-import {
-  FIRST_KICKS,
-  FIRST_SHARE,
-  knownBound,
-  LATER_SHARE,
-  MORE_KICKS,
-  plainBound,
-  type Reached,
-} from './stages.js';
+import type { Reached } from './stage.js';
+import { FIRST_KICKS, FIRST_SHARE, LATER_SHARE, MORE_KICKS } from './stages.js';
 
 /** Gaps of the first wide programs, some of every kind, and of the last ones. */
 const SOME_GAPS = 5_000;

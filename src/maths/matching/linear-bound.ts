@@ -10,9 +10,10 @@
 import { CrankFillings, fillingColumn, type PricedFilling } from './crank-fillings.js';
 import type { Column, Model } from './model-columns.js';
 import type { CrankRows, Row } from './model-rows.js';
-import { bestFits, type Filter, type FitWeights, type PricedFit, passesFilters } from './pricing.js';
+import { bestFits, type PricedFit, passesFilters } from './pricing.js';
 import { type Pool, pairsByShape, pricePairs, quadOf } from './quads.js';
 import type { Solver } from './solver.js';
+import { reducedCost, type Stage } from './stage.js';
 
 /** Differences below this are rounding of the solver. */
 export const SLACK = 1e-6;
@@ -22,20 +23,6 @@ const LIKELY = 0.6;
 
 /** How many fits of one journal class join the program at a time. */
 const FITS_AT_A_TIME = 12;
-
-/** One aim to be minimised, in whole steps, with the rows that hold the earlier ones. */
-export interface Stage {
-  readonly rows: readonly Row[];
-  /** Row entries of a column with those of the held aims. */
-  readonly entries: (column: Column) => { rows: readonly number[]; values: readonly number[] };
-  readonly cost: (column: Column) => number;
-  /** What a fit counts in the objective less the duals of the held aims. */
-  readonly fitWeights: (duals: Float64Array) => FitWeights;
-  /** Whether distances from the aim are its objective, or held. */
-  readonly countsDistance: boolean;
-  /** What the earlier aims leave open. */
-  readonly filters: readonly Filter[];
-}
 
 export interface LinearBound {
   /** Proven and exact: no sets do better. Not a whole number yet. */
@@ -56,13 +43,6 @@ function signed(duals: Float64Array, rows: readonly Row[]): Float64Array {
     if (!Number.isFinite(lower)) return Math.min(dual, 0);
     return Number.isFinite(upper) ? dual : Math.max(dual, 0);
   });
-}
-
-export function reducedCost(stage: Stage, column: Column, duals: Float64Array): number {
-  const { rows, values } = stage.entries(column);
-  let cost = stage.cost(column);
-  for (let place = 0; place < rows.length; place++) cost -= duals[rows[place]!]! * values[place]!;
-  return cost;
 }
 
 /** Σ over the rows of what their limits are worth. */

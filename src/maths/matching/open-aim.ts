@@ -7,7 +7,7 @@ import { REGROUPINGS, type Regrouping } from './mass-regroups.js';
 import type { Column } from './model-columns.js';
 import type { Bounded } from './relaxation.js';
 import { type LargeSearch, regroupedSide, rodsApart, rodsKept, type Side } from './sides.js';
-import type { Reached } from './stages.js';
+import type { Reached } from './stage.js';
 import type { Taken } from './taken.js';
 
 /** Share of the time left that a bound may take. */

@@ -5,8 +5,8 @@
  * Here only the columns that prove useful are ever made, and without the shapes' rows the program is small.
  */
 import type { FillingColumn } from './crank-fillings.js';
-import { reducedCost, type Stage } from './linear-bound.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
+import { reducedCost, type Stage } from './stage.js';
 
 export interface Quad {
   readonly key: string;

@@ -1,12 +1,13 @@
 /** A model of classes as its linear programs leave it, aim after aim: the fits worth holding, and what is still open. */
 import type { Aim } from './aims.js';
 import { heldColumns, improve, likelyColumns, type SearchLimits, type Source } from './improve.js';
-import { type LinearBound, linearBound, roundedUp, SLACK, type Stage } from './linear-bound.js';
+import { type LinearBound, linearBound, roundedUp, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import type { Filter } from './pricing.js';
 import { Pool } from './quads.js';
 import type { Solver } from './solver.js';
-import { narrow, type Reached, stageOf } from './stages.js';
+import { type Reached, type Stage, stageOf } from './stage.js';
+import { narrow } from './stages.js';
 import type { Taken } from './taken.js';
 
 /** In steps of the aim at hand, and of the aim held. */

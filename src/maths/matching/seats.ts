@@ -10,9 +10,9 @@
  *   seat q    Σ x ≤ Σ y
  *   shape s   Σ y ≤ Σ z, the pairs made (model-rows.ts)
  */
-import type { Stage } from './linear-bound.js';
 import { type Column, distanceOf, fitColumn, gapColumn, type Model } from './model-columns.js';
 import { type Row, UNLIMITED } from './model-rows.js';
+import type { Stage } from './stage.js';
 import type { Taken } from './taken.js';
 
 /** By gap: the shapes that it may take. */

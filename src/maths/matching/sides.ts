@@ -7,6 +7,7 @@ import { Bridge, twinsOf } from './bridge.js';
 import { countOf, tryOut } from './counts.js';
 import { FitTable, NO_ROD, type Reunion } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
+import { plainBound } from './known-bounds.js';
 import { massGroupsOf, type Wish } from './mass-groups.js';
 import { type Regrouping, regroup } from './mass-regroups.js';
 import { massRanks, rodsNeverTogether } from './mass-windows.js';
@@ -15,7 +16,7 @@ import { plainSearch } from './plain-search.js';
 import { type Problem, problemOf } from './problem.js';
 import { Relaxation } from './relaxation.js';
 import type { Solver } from './solver.js';
-import { plainBound, type Reached } from './stages.js';
+import type { Reached } from './stage.js';
 import type { Stock, StockRod } from './stock.js';
 import { compareValues, WorkingSets } from './working-sets.js';
 

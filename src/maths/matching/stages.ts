@@ -8,21 +8,16 @@
 import type { Aim } from './aims.js';
 import { improve, likelyColumns } from './improve.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
-import { type LinearBound, linearBound, reducedCost, roundedUp, SLACK, type Stage } from './linear-bound.js';
+import { knownBound, plainBound } from './known-bounds.js';
+import { type LinearBound, linearBound, roundedUp, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
-import { type Row, UNLIMITED } from './model-rows.js';
+import { UNLIMITED } from './model-rows.js';
 import { type Filter, filterOf } from './pricing.js';
 import { Pool } from './quads.js';
 import type { Solver } from './solver.js';
+import { amountOf, type Reached, reducedCost, type Stage, stageOf } from './stage.js';
 import { type Taken, Translator } from './taken.js';
 import type { WorkingSets } from './working-sets.js';
-
-export interface Reached {
-  readonly aim: Aim;
-  /** In steps of the aim, minimised. */
-  readonly reached: number;
-  readonly bound: number;
-}
 
 /** Share of the time left that is kept for the aims after the one at hand. */
 export const LATER_SHARE = 0.2;
@@ -37,63 +32,10 @@ const KICKS_OF: Partial<Record<Aim['amount'], number>> = { distance: 1_000, pric
 const FIRST_NODES = 50;
 const LIKELIEST_GAPS = [300, 2_000];
 
-function amountOf({ amount, sign, step }: Aim, { amounts }: Column): number {
-  return (sign * (amounts[amount] ?? 0)) / step;
-}
-
 function countOf(aim: Aim, sets: readonly Taken[]): number {
   let value = 0;
   for (const { column, times } of sets) value += times * amountOf(aim, column);
   return value === 0 ? 0 : value;
-}
-
-export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filters: readonly Filter[]): Stage {
-  const first = model.rows.length;
-  const rows: Row[] = [...model.rows, ...held.map(({ reached }) => ({ lower: -UNLIMITED, upper: reached }))];
-  const weight = (amount: Aim['amount'], duals: Float64Array) => {
-    let sum = aim.amount === amount ? aim.sign : 0;
-    for (const [place, { aim: earlier }] of held.entries()) {
-      if (earlier.amount === amount) sum -= duals[first + place]! * earlier.sign;
-    }
-    return sum;
-  };
-  const distance = [aim, ...held.map((each) => each.aim)].find(({ amount }) => amount === 'distance');
-  return {
-    rows,
-    filters,
-    countsDistance: distance !== undefined,
-    cost: (column) => amountOf(aim, column),
-    entries: (column) => {
-      const counted = held
-        .map(({ aim: earlier }, place) => [first + place, amountOf(earlier, column)] as const)
-        .filter(([, value]) => value !== 0);
-      return {
-        rows: [...column.rows, ...counted.map(([row]) => row)],
-        values: [...column.values, ...counted.map(([, value]) => value)],
-      };
-    },
-    fitWeights: (duals) => ({
-      filledBeyond: weight('filledBeyond', duals),
-      distance: weight('distance', duals),
-      distanceStep: distance?.step ?? 1,
-    }),
-  };
-}
-
-/**
- * What no sets can beat, whatever they are: known without any search.
- * @param complete how many engines are complete
- */
-export function plainBound({ problem, columns }: Model, aim: Aim, complete: number): number {
-  const { gaps, journals, stock } = problem;
-  const completable = columns.flatMap(({ meaning }) => (meaning.is === 'engine' ? [meaning.engine] : []));
-  if (aim.amount === 'completeEngines') return 0 - completable.length;
-  if (aim.amount === 'kept') return 0 - new Set(problem.kept.map(({ journal }) => journal)).size;
-  if (aim.amount !== 'filledBeyond') return 0;
-  const sizes = completable.map((engine) => stock.engines[engine]!.journals.length).sort((a, b) => a - b);
-  const inComplete = sizes.slice(0, complete).reduce((sum, size) => sum + size, 0);
-  const open = new Set(gaps.map(({ journal }) => journal));
-  return [...open].reduce((bound, journal) => bound - journals[journal]!.journals.length, inComplete);
 }
 
 export interface Search {
@@ -182,22 +124,6 @@ export function narrow(
     columns: columns.filter((column) => reducedCost(stage, column, duals) <= most),
     filter: filterOf(model, duals, stage.fitWeights(duals), most),
   };
-}
-
-/**
- * What another search has proven of an aim, in its steps, where both reach the same of the aims before it. The steps of
- * the other search may be others: those of a large one are smaller.
- */
-export function knownBound(
-  aim: Aim,
-  known: readonly Reached[],
-  stages: readonly Reached[],
-): number | undefined {
-  const before = known[stages.length];
-  const isAlike = ({ aim: own, reached }: Reached, place: number) =>
-    known[place]!.reached * known[place]!.aim.step === reached * own.step;
-  if (!before || !stages.every(isAlike)) return undefined;
-  return Math.ceil((before.bound * before.aim.step) / aim.step);
 }
 
 /**

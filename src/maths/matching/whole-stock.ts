@@ -11,7 +11,8 @@ import { plainSearch } from './plain-search.js';
 import { distanceStep, type Problem, problemOf } from './problem.js';
 import { putFits } from './put-fits.js';
 import type { Solver } from './solver.js';
-import { pursue, type Reached } from './stages.js';
+import type { Reached } from './stage.js';
+import { pursue } from './stages.js';
 import type { MatchedFit, Stock } from './stock.js';
 import { compareValues, WorkingSets } from './working-sets.js';
 

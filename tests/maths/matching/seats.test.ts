@@ -9,7 +9,7 @@ import { plainSearch } from '../../../src/maths/matching/plain-search.js';
 import { problemOf } from '../../../src/maths/matching/problem.js';
 import { type OpenFits, SeatProgram } from '../../../src/maths/matching/seats.js';
 import { loadSolver } from '../../../src/maths/matching/solver.js';
-import { stageOf } from '../../../src/maths/matching/stages.js';
+import { stageOf } from '../../../src/maths/matching/stage.js';
 import { type Taken, Translator } from '../../../src/maths/matching/taken.js';
 import { WorkingSets } from '../../../src/maths/matching/working-sets.js';
 import { bestByTryingAll } from './every-set.js';

@@ -8,7 +8,7 @@ import { problemOf } from '../../../src/maths/matching/problem.js';
 import { putFits } from '../../../src/maths/matching/put-fits.js';
 import { outerSide, type Side, wholeSide } from '../../../src/maths/matching/sides.js';
 import { loadSolver } from '../../../src/maths/matching/solver.js';
-import type { Reached } from '../../../src/maths/matching/stages.js';
+import type { Reached } from '../../../src/maths/matching/stage.js';
 import type { Stock } from '../../../src/maths/matching/stock.js';
 import { WorkingSets } from '../../../src/maths/matching/working-sets.js';
 import { bestByTryingAll } from './every-set.js';
