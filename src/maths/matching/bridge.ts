@@ -5,10 +5,12 @@
  * search: they meet in the rows of the stock.
  */
 import { fillingColumn } from './crank-fillings.js';
-import { type Choice, type FitTable, NO_ROD, type Reunion } from './fit-table.js';
+import type { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
 import { isPair, type PairColumn, type Pool, type Quad, quadOf } from './quads.js';
+import type { Reunion } from './reunions.js';
+import { type Choice, NO_ROD } from './sites.js';
 import type { Stock } from './stock.js';
 import { Claims, type Taken } from './taken.js';
 import type { WorkingSets } from './working-sets.js';

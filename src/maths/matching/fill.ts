@@ -1,7 +1,7 @@
 /** Parts for one empty journal out of what is free. */
-import { type Choice, NO_ROD } from './fit-table.js';
 import type { Sequence } from './random.js';
 import { fillByExchange } from './reassign.js';
+import { type Choice, NO_ROD } from './sites.js';
 import type { WorkingSets } from './working-sets.js';
 
 /** The rods that are free and light or heavy enough for the crank. */

@@ -3,57 +3,12 @@
  * on a journal, and what that costs.
  */
 import { pricesOf } from './aims.js';
+import { type FitCostWeights, weightsOf } from './fit-weights.js';
+import { firstAtLeast, type PairGroup, type PairOfKind, pairGroupsOf } from './pair-groups.js';
 import { BIG_END, kindKey } from './part-classes.js';
 import type { Problem } from './problem.js';
-import type { StockJournal } from './stock.js';
-
-/** One journal to be filled. Rods and shells are classes of the problem. */
-export interface Site {
-  readonly journal: StockJournal;
-  readonly journalClass: number;
-  readonly engine: number;
-  readonly kind: string;
-  /** The rods that some allowed fit of it takes; [NO_ROD] for a case bore. */
-  readonly rods: readonly number[];
-  /** Its case bore among those that several journals claim; −1 for none. */
-  readonly sharedBore: number;
-}
-
-/** A rod and two shells, by class. */
-export interface Choice {
-  readonly rod: number;
-  readonly upper: number;
-  readonly lower: number;
-}
-
-/** A fit of parts that ran together: its journal, its place among the kept fits, and its parts by class. */
-export interface Reunion extends Choice {
-  readonly site: number;
-  readonly kept: number;
-}
-
-export interface PairOfKind {
-  readonly upper: number;
-  readonly lower: number;
-}
-
-/** Pairs of one kind and one price, by the sum of their sizes. */
-export interface PairGroup {
-  readonly price: number;
-  readonly pairs: readonly PairOfKind[];
-  readonly sizes: Float64Array;
-}
-
-/** What one unit of each amount weighs in the cost of a fit: the earlier aim outweighs all of the later. */
-interface Weights {
-  readonly price: number;
-  readonly distance: number;
-  readonly kept: number;
-}
-
-export const NO_ROD = -1;
-/** Above this whole numbers are no longer exact. */
-const MOST_EXACT = 2 ** 52;
+import { type Reunion, reunionsOf } from './reunions.js';
+import { type Choice, NO_ROD, type Site, sitesOf } from './sites.js';
 
 export class FitTable {
   readonly sites: readonly Site[];
@@ -66,7 +21,7 @@ export class FitTable {
   readonly massRank: Int32Array;
   /** By engine type of a rod: the last rank that shares a window with each; undefined where mass plays no part. */
   readonly lastRank: ReadonlyMap<string, Int32Array>;
-  readonly weights: Weights;
+  readonly weights: FitCostWeights;
   private readonly shapeOf: Int32Array;
   private readonly gapOf: Int32Array;
   private readonly offAim: Float64Array;
@@ -74,7 +29,7 @@ export class FitTable {
   private readonly shapeSize: Float64Array;
   private readonly shellPrice: Float64Array;
   /** Fits of parts that ran together, by class. */
-  readonly together: Reunion[] = [];
+  readonly together: readonly Reunion[];
   private readonly atSite: Reunion[][];
   private readonly rods: number;
   private readonly shells: number;
@@ -120,8 +75,7 @@ export class FitTable {
     };
     this.uppers = byKind('lower');
     this.lowers = byKind('upper');
-    this.sites = this.sitesOf();
-    this.atSite = this.sites.map(() => []);
+    this.sites = sitesOf(problem);
     const prices = pricesOf(stock);
     this.shellPrice = Float64Array.from(shells, ({ bought }) =>
       bought ? prices.steps[stock.newShells.indexOf(bought)]! : 0,
@@ -133,99 +87,19 @@ export class FitTable {
         return [engineType, last];
       }),
     );
-    this.weights = this.weigh();
+    this.weights = weightsOf(problem, this.sites.length, this.shellPrice);
     for (const [kind, own] of pairs) this.groups.set(kind, this.groupsOf(own));
-    this.listKept();
+    this.together = reunionsOf(problem, this.sites);
+    this.atSite = this.sites.map(() => []);
+    for (const reunion of this.together) this.atSite[reunion.site]!.push(reunion);
   }
 
   private groupsOf(pairs: readonly PairOfKind[]): PairGroup[] {
-    const byPrice = new Map<number, PairOfKind[]>();
-    for (const pair of pairs) {
-      const price = this.price(pair.upper, pair.lower);
-      const own = byPrice.get(price);
-      if (own) own.push(pair);
-      else byPrice.set(price, [pair]);
-    }
-    const sizeOf = ({ upper, lower }: PairOfKind) => this.shapeSize[this.shapeAt(upper, lower)]!;
-    return [...byPrice]
-      .sort(([a], [b]) => a - b)
-      .map(([price, own]) => {
-        own.sort((a, b) => sizeOf(a) - sizeOf(b) || a.upper - b.upper || a.lower - b.lower);
-        return { price, pairs: own, sizes: Float64Array.from(own, sizeOf) };
-      });
-  }
-
-  private sitesOf(): Site[] {
-    const { journals, gaps, stock, sharedBores } = this.problem;
-    const shared = [...sharedBores];
-    const rodsOf = journals.map((): number[] => []);
-    for (const { journal, rod = NO_ROD } of gaps) rodsOf[journal]!.push(rod);
-    const sites = journals.flatMap(({ engines, journals: alike, ...kind }, journalClass) =>
-      alike.map(
-        (journal, at): Site => ({
-          journal,
-          journalClass,
-          engine: engines[at]!,
-          kind: kindKey(kind),
-          rods: rodsOf[journalClass]!,
-          sharedBore: shared.indexOf(journal.caseBore?.name ?? ''),
-        }),
-      ),
+    return pairGroupsOf(
+      pairs,
+      ({ upper, lower }) => this.price(upper, lower),
+      ({ upper, lower }) => this.shapeSize[this.shapeAt(upper, lower)]!,
     );
-    const order = new Map(
-      stock.engines.flatMap(({ journals: own }) => own).map((journal, place) => [journal, place]),
-    );
-    return sites
-      .filter(({ rods }) => rods.length > 0)
-      .sort((a, b) => order.get(a.journal)! - order.get(b.journal)!);
-  }
-
-  /** No fit is farther off the aim. */
-  private farthest(): number {
-    const { gaps, shapes, bySize } = this.problem;
-    return gaps.reduce((far, { kind }, gap) => {
-      const own = bySize.get(kind)!;
-      if (own.length === 0 || this.hasAim[gap] === 0) return far;
-      return Math.max(
-        far,
-        ...[own[0]!, own.at(-1)!].map((shape) => Math.abs(this.offAim[gap]! - shapes[shape]!.size)),
-      );
-    }, 0);
-  }
-
-  private weigh(): Weights {
-    const { preferKeptPairs } = this.problem.stock;
-    const count = this.sites.length;
-    const farthest = this.farthest();
-    const distance = preferKeptPairs ? 1 : count + 1;
-    const kept = preferKeptPairs ? count * farthest + 1 : 1;
-    const price = count * farthest * distance + count * kept + 1;
-    const most = price * count * 2 * this.shellPrice.reduce((high, each) => Math.max(high, each), 1);
-    // Beyond exact whole numbers the last aim is left to the solver.
-    return most <= MOST_EXACT
-      ? { price, distance, kept }
-      : { price: count * farthest + 1, distance: 1, kept: 0 };
-  }
-
-  private listKept(): void {
-    const { kept, rods, shells } = this.problem;
-    const siteOf = new Map(this.sites.map(({ journal }, place) => [journal, place]));
-    const rodOf = new Map(rods.flatMap((each, place) => each.rods.map((rod) => [rod, place] as const)));
-    const shellOf = new Map(
-      shells.flatMap((each, place) => each.shells.map((shell) => [shell, place] as const)),
-    );
-    for (const [place, { journal, rod, upper, lower }] of kept.entries()) {
-      const site = siteOf.get(journal);
-      if (site === undefined) continue;
-      const choice = {
-        rod: rod === undefined ? NO_ROD : rodOf.get(rod)!,
-        upper: shellOf.get(upper)!,
-        lower: shellOf.get(lower)!,
-      };
-      const reunion = { site, kept: place, ...choice };
-      this.together.push(reunion);
-      this.atSite[site]!.push(reunion);
-    }
   }
 
   /** The fits of one journal whose parts ran together there. */
@@ -327,22 +201,4 @@ export class FitTable {
     const { journal } = this.sites[site]!;
     return journal.fit === BIG_END && !journal.caseBore && this.lastRank.has(journal.engineType);
   }
-}
-
-function firstAtLeast(sizes: Float64Array, size: number): number {
-  let [low, high] = [0, sizes.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sizes[middle]! >= size) high = middle;
-    else low = middle + 1;
-  }
-  return low;
-}
-
-/** The sites of each engine, in the order of the stock. */
-export function sitesOfEngines({ sites }: FitTable): readonly (readonly number[])[] {
-  const engines = new Map<number, number[]>();
-  for (const [place, { engine }] of sites.entries())
-    engines.set(engine, [...(engines.get(engine) ?? []), place]);
-  return [...engines.values()];
 }

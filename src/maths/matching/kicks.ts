@@ -7,9 +7,10 @@
  * of kicks, so that it does not depend on the clock unless the time runs out.
  */
 import { fillBest, fillByLot } from './fill.js';
-import { type Reunion, sitesOfEngines } from './fit-table.js';
 import { type Sequence, sequenceOf, shuffled } from './random.js';
 import { reassign, sitesByKind } from './reassign.js';
+import type { Reunion } from './reunions.js';
+import { sitesOfEngines } from './sites.js';
 import { compareValues, type SetsValue, type WorkingSets } from './working-sets.js';
 
 export interface KickLimits {
@@ -39,7 +40,7 @@ class Ground {
   private readonly whole: ReadonlyMap<string, readonly number[]>;
 
   constructor(readonly sets: WorkingSets) {
-    this.engines = sitesOfEngines(sets.table);
+    this.engines = sitesOfEngines(sets.table.sites);
     this.all = [...sets.table.sites.keys()];
     this.whole = sitesByKind(sets.table, this.all);
   }

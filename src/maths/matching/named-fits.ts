@@ -3,9 +3,9 @@
  *
  * Fits that keep their parts together name their parts themselves and are served first.
  */
-import { type Choice, NO_ROD } from './fit-table.js';
 import { type KeptFit, ranOn } from './kept-fits.js';
 import type { Problem } from './problem.js';
+import { type Choice, NO_ROD } from './sites.js';
 import type { MatchedFit, Stock, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
 import type { WorkingSets } from './working-sets.js';
 

@@ -4,7 +4,7 @@
  */
 
 import { fillBest, fillFirst } from './fill.js';
-import { sitesOfEngines } from './fit-table.js';
+import { sitesOfEngines } from './sites.js';
 import { compareValues, type WorkingSets } from './working-sets.js';
 
 /**
@@ -39,7 +39,7 @@ export function fillInOrder(
  * @param remaining seconds left; the first search is made in any case
  */
 export function plainSearch(sets: WorkingSets, remaining: () => number): void {
-  const engines = sitesOfEngines(sets.table);
+  const engines = sitesOfEngines(sets.table.sites);
   const byCount = [...engines].sort((a, b) => a.length - b.length);
   let best: { choices: WorkingSets['choices']; value: ReturnType<WorkingSets['value']> } | undefined;
   for (const [fill, order] of [

@@ -5,12 +5,13 @@
  * Large neighbourhood search (Pisinger and Ropke, 2010), by a fixed sequence.
  */
 import { countOf, tryOut } from './counts.js';
-import { FitTable, type Reunion } from './fit-table.js';
+import { FitTable } from './fit-table.js';
 import { namedFits } from './named-fits.js';
 import { OpenAim } from './open-aim.js';
 import { problemOf } from './problem.js';
 import { putFits } from './put-fits.js';
 import { sequenceOf, shuffled } from './random.js';
+import type { Reunion } from './reunions.js';
 import { type LargeSearch, outerSide } from './sides.js';
 import type { MatchedFit, Stock, StockShell } from './stock.js';
 import { WorkingSets } from './working-sets.js';

@@ -1,6 +1,6 @@
 /** Fits with the rows of their parts, back in the classes of a search: the other way round than named-fits.ts. */
 import { placesIn } from './bridge.js';
-import { NO_ROD } from './fit-table.js';
+import { NO_ROD } from './sites.js';
 import type { MatchedFit, TakenShell } from './stock.js';
 import type { WorkingSets } from './working-sets.js';
 

@@ -5,7 +5,8 @@
  * exactly; so are the lowers, the rods, and whole pairs of shells. None of them ever makes the sets worse.
  */
 import { assign } from './assignment.js';
-import { type Choice, type FitTable, NO_ROD } from './fit-table.js';
+import type { FitTable } from './fit-table.js';
+import { type Choice, NO_ROD } from './sites.js';
 import type { WorkingSets } from './working-sets.js';
 
 /** An empty journal with parts for it, one of which may yet have to be exchanged. */

@@ -5,7 +5,7 @@
 import type { Aim } from './aims.js';
 import { Bridge, twinsOf } from './bridge.js';
 import { countOf, tryOut } from './counts.js';
-import { FitTable, NO_ROD, type Reunion } from './fit-table.js';
+import { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { plainBound } from './known-bounds.js';
 import { massGroupsOf, type Wish } from './mass-groups.js';
@@ -15,6 +15,8 @@ import { type Column, modelOf } from './model-columns.js';
 import { plainSearch } from './plain-search.js';
 import { type Problem, problemOf } from './problem.js';
 import { Relaxation } from './relaxation.js';
+import type { Reunion } from './reunions.js';
+import { NO_ROD } from './sites.js';
 import type { Solver } from './solver.js';
 import type { Reached } from './stage.js';
 import type { Stock, StockRod } from './stock.js';

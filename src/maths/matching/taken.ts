@@ -1,8 +1,10 @@
 /** The same sets as counts of the model's columns, and back. */
-import { type Choice, type FitTable, NO_ROD, type Reunion } from './fit-table.js';
+import type { FitTable } from './fit-table.js';
 import type { MassRun } from './mass-lines.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
 import { isPair, type PairColumn, type Quad, quadOf } from './quads.js';
+import type { Reunion } from './reunions.js';
+import { type Choice, NO_ROD } from './sites.js';
 import type { WorkingSets } from './working-sets.js';
 
 const runKey = ({ engineType, first, last }: MassRun) => `${first},${last},${engineType}`;

@@ -1,6 +1,7 @@
 /** Sets in the making: which rod and shells each journal has, and what is still free. */
-import { type Choice, type FitTable, NO_ROD } from './fit-table.js';
+import type { FitTable } from './fit-table.js';
 import type { Sequence } from './random.js';
+import { type Choice, NO_ROD } from './sites.js';
 
 /** Most complete engines, then most journals beyond them, then least cost. */
 export interface SetsValue {
