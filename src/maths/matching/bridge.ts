@@ -8,7 +8,7 @@ import { fillingColumn } from './crank-fillings.js';
 import type { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
-import { isPair, type PairColumn, type Pool, type Quad, quadOf } from './quads.js';
+import { isPair, type PairColumn, type ColumnPool, type Quad, quadOf } from './quads.js';
 import type { Reunion } from './reunions.js';
 import { type Choice, NO_ROD } from './sites.js';
 import type { Stock } from './stock.js';
@@ -138,7 +138,7 @@ export class Bridge {
   }
 
   /** The cranks that the model fills as a whole, as far as it has their fits; the pool takes them. */
-  fillingsOf(sets: WorkingSets, pool: Pool): void {
+  fillingsOf(sets: WorkingSets, pool: ColumnPool): void {
     const claims = new Claims(this.model);
     const columnOf = (site: number, choice: Choice) => {
       const quad = this.quadOf(site, choice);

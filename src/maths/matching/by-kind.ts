@@ -6,11 +6,11 @@
  */
 import type { AimName } from './aims.js';
 import { onlyKindsOnGrid } from './grid.js';
-import { type Found, type Proof, sumOfProofs } from './independent.js';
+import { type FoundSets, type Proof, sumOfProofs } from './independent.js';
 import { improveByKicks } from './kicks.js';
 import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
-import { kindKey } from './part-classes.js';
+import { keyOfKind } from './part-classes.js';
 import { FIRST_KICKS, FIRST_SHARE } from './stages.js';
 import type { MatchedFit, StockEngine, StockJournal } from './stock.js';
 import { type Started, start } from './whole-stock.js';
@@ -26,7 +26,7 @@ function isFull({ stock, sets }: Started, kind: string): boolean {
 }
 
 const count = ({ journals }: StockEngine, kind: string) =>
-  journals.filter((journal) => kindKey(journal) === kind).length;
+  journals.filter((journal) => keyOfKind(journal) === kind).length;
 
 /**
  * The kinds that are as good by themselves: full ones, and if not all are, those of which every engine worth
@@ -62,7 +62,7 @@ function fillableOf({ sets }: Started): Set<StockJournal> {
 function firstProofs(
   started: Started,
   fits: readonly MatchedFit[],
-  others: Found | undefined,
+  others: FoundSets | undefined,
 ): { readonly proofs: Proof[]; readonly isSettled: boolean } {
   const complete = completeEngines(started.stock.inner, fits);
   const countBeyond = (own: readonly MatchedFit[]) =>
@@ -80,7 +80,7 @@ function firstProofs(
 }
 
 /** What is still proven of a kind alone where as many of its journals may stay empty as the others can have more. */
-function loosened({ stock }: Started, { fits, proofs }: Found): Found {
+function loosened({ stock }: Started, { fits, proofs }: FoundSets): FoundSets {
   const journals = stock.inner.engines.reduce((sum, engine) => sum + engine.journals.length, 0);
   const loose = ({ aim, bound }: Proof): Proof => {
     if (aim === 'pairs kept together') return { aim, bound: journals };
@@ -92,12 +92,12 @@ function loosened({ stock }: Started, { fits, proofs }: Found): Found {
 /** Stocks that have nothing to share, and the best sets of all by those of each, in the same order. */
 export interface Parting {
   readonly parts: readonly Started[];
-  readonly join: (found: readonly Found[]) => Found;
+  readonly join: (found: readonly FoundSets[]) => FoundSets;
 }
 
 /** A stock by kinds of fit, as far as they are as good by themselves. */
 export function partedByKind(started: Started, remaining: () => number, largeFrom: number): Parting {
-  const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
+  const keys = [...new Set(started.problem.journals.map(keyOfKind))].sort(compareText);
   const areFull = () => keys.every((kind) => isFull(started, kind));
   if (keys.length > 1 && !areFull()) {
     const share = remaining() * (1 - FIRST_SHARE);
@@ -124,9 +124,9 @@ export function partedByKind(started: Started, remaining: () => number, largeFro
 function joined(
   started: Started,
   parts: readonly Started[],
-  found: readonly Found[],
+  found: readonly FoundSets[],
   isLastOpen: boolean,
-): Found {
+): FoundSets {
   const fits = found.flatMap((each) => each.fits);
   const first = firstProofs(started, fits, isLastOpen ? found.at(-1) : undefined);
   const sums = sumOfProofs(

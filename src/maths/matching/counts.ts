@@ -3,7 +3,7 @@ import type { Aim } from './aims.js';
 import type { WorkingSets } from './working-sets.js';
 
 /** What the sets amount to for an aim, in its steps, minimised. */
-export function countOf({ amount, sign, step }: Aim, sets: WorkingSets): number {
+export function aimValueOf({ amount, sign, step }: Aim, sets: WorkingSets): number {
   const { table, choices } = sets;
   const { complete, beyond } = sets.value();
   if (amount === 'completeEngines') return 0 - complete;

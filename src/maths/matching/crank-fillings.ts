@@ -99,7 +99,7 @@ export class CrankFillings {
       byJournal.set(journal, [...(byJournal.get(journal) ?? []), fit]);
     }
     return this.cranks.map(({ pins, rows }, crank) => {
-      const choices = pins.map(({ journal, journalClass }): Choice[] => {
+      const choices = pins.map(({ journal, journalClass }): PricedChoice[] => {
         const all = [...byClass[journalClass]!];
         for (const fit of byJournal.get(journal) ?? []) {
           const { rod } = this.kept.get(fit.column)!;
@@ -124,7 +124,7 @@ export class CrankFillings {
 }
 
 /** The cheapest fit of a journal with one class of rods. */
-interface Choice {
+interface PricedChoice {
   readonly fit: PricedFit | PricedKept;
   readonly rod: number;
   readonly rank: number;
@@ -138,11 +138,11 @@ interface Choice {
  */
 function promising(
   windows: readonly MassWindow[],
-  choices: readonly (readonly Choice[])[],
-): { readonly own: readonly (readonly Choice[])[]; readonly least: number }[] {
+  choices: readonly (readonly PricedChoice[])[],
+): { readonly own: readonly (readonly PricedChoice[])[]; readonly least: number }[] {
   const rated = windows.map(({ first, last }) => {
     const own = choices.map((all) => {
-      const near: Choice[] = [];
+      const near: PricedChoice[] = [];
       for (const each of all) {
         if (near.length === choices.length) break;
         if (first <= each.rank && each.rank <= last) near.push(each);
@@ -156,7 +156,7 @@ function promising(
 }
 
 /** The cheapest filling with some fits of each journal, and where a full crank is worth something the cheapest full one. */
-function fillWindow(own: readonly (readonly Choice[])[], completion: number): Omit<PricedFilling, 'crank'>[] {
+function fillWindow(own: readonly (readonly PricedChoice[])[], completion: number): Omit<PricedFilling, 'crank'>[] {
   const counts = new Map(own.flat().map(({ rod, count }) => [rod, count]));
   const columns = new Map([...counts.keys()].map((rod, column) => [rod, column]));
   const solve = (mayBeEmpty: boolean) => {

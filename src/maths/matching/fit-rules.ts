@@ -5,7 +5,7 @@
  * guard holds for a gap and all shapes of a group, being allowed is two comparisons.
  */
 import type { Gap } from './gaps.js';
-import type { Shape } from './pairs.js';
+import type { PairShape } from './pairs.js';
 import { type Guards, isAllowed, type ProvableLimits } from './verdicts.js';
 
 /** The walls that a gap takes: smallest sum at least, largest sum at most; undefined where no one interval says it. */
@@ -44,11 +44,11 @@ export class FitRules {
 
   constructor(
     private readonly gaps: readonly Gap[],
-    private readonly shapes: readonly Shape[],
+    private readonly shapes: readonly PairShape[],
     private readonly guards: Guards,
     private readonly allowUndecided: boolean,
   ) {
-    const groups = new Map<string, { kind: string; shapes: Shape[] }>();
+    const groups = new Map<string, { kind: string; shapes: PairShape[] }>();
     const place = new Map<string, number>();
     this.groupOf = Int32Array.from(shapes, (shape) => {
       const key = `${shape.kind}/${shape.gauges.key}`;
@@ -93,7 +93,7 @@ export class FitRules {
   }
 
   /** A shape whose guard is in doubt by rounding must be allowed both ways. */
-  private ask(gap: Gap, shape: Shape): boolean {
+  private ask(gap: Gap, shape: PairShape): boolean {
     if (gap.kind !== shape.kind) return false;
     const tightest = gap.tightest - shape.largest;
     const loosest = gap.loosest - shape.smallest;

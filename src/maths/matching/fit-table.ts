@@ -5,7 +5,7 @@
 import { pricesOf } from './aims.js';
 import { type FitCostWeights, weightsOf } from './fit-weights.js';
 import { firstAtLeast, type PairGroup, type PairOfKind, pairGroupsOf } from './pair-groups.js';
-import { BIG_END, kindKey } from './part-classes.js';
+import { BIG_END, keyOfKind } from './part-classes.js';
 import type { Problem } from './problem.js';
 import { type Reunion, reunionsOf } from './reunions.js';
 import { type Choice, NO_ROD, type Site, sitesOf } from './sites.js';
@@ -68,7 +68,7 @@ export class FitTable {
     const byKind = (not: 'upper' | 'lower') => {
       const lists = new Map<string, number[]>();
       for (const [place, shell] of shells.entries()) {
-        const key = kindKey(shell);
+        const key = keyOfKind(shell);
         if (shell.half !== not) lists.set(key, [...(lists.get(key) ?? []), place]);
       }
       return lists;

@@ -1,7 +1,7 @@
 /** Gaps: a journal in a bore that it could be fitted in, before any shell. */
 import type { Grain } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
-import { BIG_END, type JournalClass, kindKey, type RodClass } from './part-classes.js';
+import { BIG_END, type JournalClass, keyOfKind, type RodClass } from './part-classes.js';
 import { type GaugePair, gaugePair, type ProvableLimits } from './verdicts.js';
 
 export interface Gap {
@@ -29,7 +29,7 @@ export function gapsOf(
 ): Gap[] {
   const gaps: Gap[] = [];
   for (const [journal, { part, caseBore, ...kind }] of journals.entries()) {
-    const key = kindKey(kind);
+    const key = keyOfKind(kind);
     const kindLimits = limits.get(key);
     if (!kindLimits) continue;
     const gap = (bore: MeasuredPart, rod: number | undefined): Gap => ({

@@ -10,7 +10,7 @@
 import { type Grain, roundToWhole } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { type IsEmpty, independentKinds, onlyKinds } from './independent.js';
-import { kindKey, partKey } from './part-classes.js';
+import { keyOfKind, keyOfPart } from './part-classes.js';
 import type { MatchedFit, Stock, TakenShell } from './stock.js';
 
 /** Grids to choose from, finest first; 100 grains are 1 µm. */
@@ -108,13 +108,13 @@ function countCombinations(stock: Stock): { gaps: number; combinations: number }
   };
   for (const journal of stock.engines.flatMap(({ journals }) => journals)) {
     if (!journal.part) continue;
-    const key = partKey(journal.part);
-    if (!journal.caseBore) of(kindKey(journal)).journals.add(key);
-    else if (journal.caseBore.part) of(kindKey(journal)).mains.add(key + partKey(journal.caseBore.part));
+    const key = keyOfPart(journal.part);
+    if (!journal.caseBore) of(keyOfKind(journal)).journals.add(key);
+    else if (journal.caseBore.part) of(keyOfKind(journal)).mains.add(key + keyOfPart(journal.caseBore.part));
   }
   for (const shell of [...stock.shells, ...stock.newShells])
-    of(kindKey(shell)).shells.add(shell.half + partKey(shell.part));
-  const rods = new Set(stock.rods.map(({ part }) => partKey(part))).size;
+    of(keyOfKind(shell)).shells.add(shell.half + keyOfPart(shell.part));
+  const rods = new Set(stock.rods.map(({ part }) => keyOfPart(part))).size;
   let [gaps, combinations] = [0, 0];
   for (const { journals, mains, shells } of kinds.values()) {
     const own = journals.size * rods + mains.size;

@@ -2,9 +2,9 @@
 import { type LinearBound, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import { bestFits, passesFilters, priceFits } from './pricing.js';
-import type { Pool } from './quads.js';
+import type { ColumnPool } from './quads.js';
 import { sequenceOf, shuffled } from './random.js';
-import { type OpenFits, SeatProgram } from './seats.js';
+import { type FitsBySpace, SeatProgram } from './seats.js';
 import type { Solver } from './solver.js';
 import { reducedCost, type Stage } from './stage.js';
 import type { Taken } from './taken.js';
@@ -18,7 +18,7 @@ export interface SearchLimits {
 interface Useful {
   /** All but fits. */
   readonly others: readonly Column[];
-  readonly fits: OpenFits;
+  readonly fits: FitsBySpace;
 }
 
 /**
@@ -29,7 +29,7 @@ interface Useful {
  */
 export function improve(
   solver: Solver,
-  { model, stage }: Pick<Source, 'model' | 'stage'>,
+  { model, stage }: Pick<ProgramSource, 'model' | 'stage'>,
   { others, fits }: Useful,
   sets: readonly Taken[],
   target: number,
@@ -59,7 +59,7 @@ class Fits {
   }
 
   /** In one order, so that gaps that take the same shapes show the same list. */
-  get open(): OpenFits {
+  get open(): FitsBySpace {
     return new Map(
       [...this.byGap]
         .sort(([a], [b]) => a - b)
@@ -76,7 +76,7 @@ function fitsOf(sets: readonly Taken[]): Fits {
 }
 
 /** Where the columns of a program come from. */
-export interface Source {
+export interface ProgramSource {
   readonly model: Model;
   readonly stage: Stage;
   readonly columns: readonly Column[];
@@ -84,11 +84,11 @@ export interface Source {
   readonly sets: readonly Taken[];
   readonly linear: LinearBound;
   /** The fits that the linear programs held. */
-  readonly pool: Pool;
+  readonly pool: ColumnPool;
 }
 
 /** Those of the columns that sets with a reduced cost of no more than `most` could use, and those of the sets. */
-function usefulOthers({ stage, columns, sets, linear }: Source, most: number): Column[] {
+function usefulOthers({ stage, columns, sets, linear }: ProgramSource, most: number): Column[] {
   const own = new Set(sets.map(({ column }) => column).filter(({ meaning }) => meaning.is !== 'fit'));
   const useful = columns.filter(
     (column) =>
@@ -99,7 +99,7 @@ function usefulOthers({ stage, columns, sets, linear }: Source, most: number): C
 }
 
 /** Of the fits that linear programs held, those that sets with a reduced cost of no more than `most` could use. */
-export function heldColumns(source: Source, most: number): Useful {
+export function heldColumns(source: ProgramSource, most: number): Useful {
   const { model, stage, sets, linear, pool } = source;
   const fits = fitsOf(sets);
   for (const { column, gap, shape } of pool.quads) {
@@ -116,7 +116,7 @@ export function heldColumns(source: Source, most: number): Useful {
  * @returns the columns, and whether they are all that could be of use
  */
 export function likelyColumns(
-  source: Source,
+  source: ProgramSource,
   most: number,
   gaps: number,
 ): Useful & { readonly complete: boolean } {

@@ -1,6 +1,6 @@
 /** Parts of a stock that have nothing to share, and what is proven of all of them together. */
 import { type AimName, aimsOf, pricesOf } from './aims.js';
-import { kindKey } from './part-classes.js';
+import { keyOfKind } from './part-classes.js';
 import type { FitKind, MatchedFit, Stock } from './stock.js';
 
 /** The proven best of one aim, in the units of the result. */
@@ -9,7 +9,7 @@ export interface Proof {
   readonly bound: number;
 }
 
-export interface Found {
+export interface FoundSets {
   readonly fits: readonly MatchedFit[];
   readonly proofs: readonly Proof[];
 }
@@ -24,8 +24,8 @@ export function independentKinds({ engines }: Stock): Set<string>[] {
     meetings.set(where, (meetings.get(where) ?? new Set()).add(kind));
   for (const [place, { journals }] of engines.entries()) {
     for (const journal of journals) {
-      meet(`engine ${place}`, kindKey(journal));
-      if (journal.caseBore) meet(`bore ${journal.caseBore.name}`, kindKey(journal));
+      meet(`engine ${place}`, keyOfKind(journal));
+      if (journal.caseBore) meet(`bore ${journal.caseBore.name}`, keyOfKind(journal));
     }
   }
   let sets: Set<string>[] = [];
@@ -47,11 +47,11 @@ export type IsEmpty = (engine: number, journal: number) => boolean;
  * @param isEmpty journals of other kinds that stay in it: they cannot be filled, nor can their engines be completed
  */
 export function onlyKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEmpty = () => false): Stock {
-  const own = <Row extends FitKind>(rows: readonly Row[]) => rows.filter((row) => keys.has(kindKey(row)));
+  const own = <Row extends FitKind>(rows: readonly Row[]) => rows.filter((row) => keys.has(keyOfKind(row)));
   const engines = stock.engines
     .map((engine, place) => ({
       ...engine,
-      journals: engine.journals.filter((journal, at) => keys.has(kindKey(journal)) || isEmpty(place, at)),
+      journals: engine.journals.filter((journal, at) => keys.has(keyOfKind(journal)) || isEmpty(place, at)),
     }))
     .filter(({ journals }) => journals.length > 0);
   const types = new Set(engines.flatMap(({ journals }) => journals.map(({ engineType }) => engineType)));
@@ -69,7 +69,7 @@ export function onlyKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEm
  * What is proven of all together: every aim is a sum over parts that have nothing to share. Where an earlier aim keeps
  * a gap, a later bound is of sets that do as well at it part by part.
  */
-export function sumOfProofs(stock: Stock, found: readonly Found[]): Proof[] {
+export function sumOfProofs(stock: Stock, found: readonly FoundSets[]): Proof[] {
   const sums = new Map<AimName, number>();
   for (const { aim, bound } of found.flatMap(({ proofs }) => proofs))
     sums.set(aim, (sums.get(aim) ?? 0) + bound);

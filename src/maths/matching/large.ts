@@ -9,14 +9,14 @@
  * Whole-number programs find sets; one that leaves no fit of use out, where masses play no part, proves them too.
  */
 import { type Aim, greatestCommonDivisor } from './aims.js';
-import { countOf } from './counts.js';
+import { aimValueOf } from './counts.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
 import { knownBound, plainBound } from './known-bounds.js';
 import { OpenAim } from './open-aim.js';
-import { improveByPortions, MOST_ENGINES } from './portions.js';
+import { improveByPortions, MOST_IN_PORTION } from './portions.js';
 import { distanceStep } from './problem.js';
 import type { Bounded } from './relaxation.js';
-import { innerSide, type LargeSearch, outerSide, type Side, wholeSide } from './sides.js';
+import { innerSide, type LargeSearch, outerSide, type ModelSide, wholeSide } from './sides.js';
 import type { Reached } from './stage.js';
 import { FIRST_KICKS, FIRST_SHARE, LATER_SHARE, MORE_KICKS } from './stages.js';
 
@@ -25,14 +25,14 @@ const SOME_GAPS = 5_000;
 const ALL_GAPS = 50_000;
 
 interface Sides {
-  readonly outer: Side;
-  readonly inner: Side;
+  readonly outer: ModelSide;
+  readonly inner: ModelSide;
   /** Made when it is first asked for. */
-  readonly whole: () => Side | undefined;
+  readonly whole: () => ModelSide | undefined;
 }
 
-function sidesOf(search: LargeSearch, outer: Side, aims: readonly Aim[]): Sides {
-  let whole: { readonly side: Side | undefined } | undefined;
+function sidesOf(search: LargeSearch, outer: ModelSide, aims: readonly Aim[]): Sides {
+  let whole: { readonly side: ModelSide | undefined } | undefined;
   return {
     outer,
     inner: innerSide(search, outer, aims),
@@ -59,7 +59,7 @@ function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAi
   // Journals that stay empty need fits of all kinds; else those of the linear program mostly do.
   if (ofInner && !sets.isFull()) widely(ofInner, SOME_GAPS);
   if (ofInner) open.improveByPrograms(inner, ofInner);
-  const many = search.stock.inner.engines.length >= 2 * MOST_ENGINES;
+  const many = search.stock.inner.engines.length >= 2 * MOST_IN_PORTION;
   if (many) improveByPortions(search, open, reunions);
   open.regroupAtOnce(outer, likely);
   const ofWhole = open.isOpen() ? whole() : undefined;
@@ -109,7 +109,7 @@ export function* pursueLarge(
     const before = knownBound(aim, known, stages);
     if (before !== undefined) open.prove(before);
     if (open.isOpen()) close(search, sides, open);
-    const reached = countOf(aim, sets);
+    const reached = aimValueOf(aim, sets);
     stages.push({ aim, reached, bound: open.bound });
     yield { aim, reached, bound: open.bound };
   }

@@ -9,9 +9,9 @@
  */
 import { CrankFillings, fillingColumn, type PricedFilling } from './crank-fillings.js';
 import type { Column, Model } from './model-columns.js';
-import type { CrankRows, Row } from './model-rows.js';
+import type { CrankRows, ModelRow } from './model-rows.js';
 import { bestFits, type PricedFit, passesFilters } from './pricing.js';
-import { type Pool, pairsByShape, pricePairs, quadOf } from './quads.js';
+import { type ColumnPool, pairsByShape, pricePairs, quadOf } from './quads.js';
 import type { Solver } from './solver.js';
 import { reducedCost, type Stage } from './stage.js';
 
@@ -36,7 +36,7 @@ export interface LinearBound {
 const DUAL_PARTS = 2 ** 20;
 
 /** Rounded duals with the signs that the rows allow: a row without a lower limit can only be worth lowering. */
-function signed(duals: Float64Array, rows: readonly Row[]): Float64Array {
+function signed(duals: Float64Array, rows: readonly ModelRow[]): Float64Array {
   return duals.map((value, place) => {
     const { lower, upper } = rows[place]!;
     const dual = Math.round(value * DUAL_PARTS) / DUAL_PARTS;
@@ -46,7 +46,7 @@ function signed(duals: Float64Array, rows: readonly Row[]): Float64Array {
 }
 
 /** Σ over the rows of what their limits are worth. */
-function worthOfRows(rows: readonly Row[], duals: Float64Array): number {
+function worthOfRows(rows: readonly ModelRow[], duals: Float64Array): number {
   let worth = 0;
   for (const [place, { lower, upper }] of rows.entries()) {
     const dual = duals[place]!;
@@ -107,7 +107,7 @@ interface Bounding {
   readonly stage: Stage;
   readonly columns: readonly Column[];
   /** Takes the fits and fillings that are added. */
-  readonly pool: Pool;
+  readonly pool: ColumnPool;
   /** The value of the sets at hand, which are in the pool and keep every row: at that bound the work is done. */
   readonly reached: number;
   /** Seconds left, asked before every solve. */

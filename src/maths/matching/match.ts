@@ -9,13 +9,13 @@ import { type AimName, pricesOf } from './aims.js';
 import { stockOnGrid, unfolded } from './grid.js';
 import { completeEngines as completeEnginesOf } from './named-fits.js';
 import { orderStock } from './order.js';
-import { kindKey } from './part-classes.js';
+import { keyOfKind } from './part-classes.js';
 import { recheck } from './recheck.js';
 import { search } from './search.js';
 import { loadSolver } from './solver.js';
 import type { MatchedFit, MatchResult, Stock } from './stock.js';
 
-export interface MatchOptions {
+export interface MatchingOptions {
   /** Told what each aim reached. */
   readonly onProgress?: (message: string) => void;
   /** Time for the search; when it is up, the best sets found so far are returned with the bounds proven. */
@@ -32,7 +32,7 @@ export const DEFAULT_SECONDS = 30;
  * @throws SolverError when the solver fails
  * @throws RecheckError when the sets break a rule: a defect, never a property of the stock
  */
-export async function matchStock(stock: Stock, options: MatchOptions = {}): Promise<MatchResult> {
+export async function matchStock(stock: Stock, options: MatchingOptions = {}): Promise<MatchResult> {
   const { onProgress = () => {}, seconds = DEFAULT_SECONDS } = options;
   const deadline = performance.now() + seconds * 1000;
   const remaining = () => (deadline - performance.now()) / 1000;
@@ -45,14 +45,14 @@ export async function matchStock(stock: Stock, options: MatchOptions = {}): Prom
   const completeEngines = completeEnginesOf(ordered, fits);
   const stages = found.proofs.map(({ aim, bound }) => ({
     aim,
-    reached: countOf(aim, onGrid.inner, found.fits, completeEngines),
+    reached: reachedOf(aim, onGrid.inner, found.fits, completeEngines),
     bound,
   }));
   return { fits, completeEngines, stages, grid: onGrid.grid === 1 ? undefined : onGrid.grid };
 }
 
 /** What the named sets amount to, counted from the fits themselves. */
-function countOf(
+function reachedOf(
   aim: AimName,
   stock: Stock,
   fits: readonly MatchedFit[],
@@ -64,9 +64,9 @@ function countOf(
   }
   if (aim === 'pairs kept together') return fits.filter(({ ranTogether }) => ranTogether).length;
   if (aim === 'price of bought shells') return priceOf(stock, fits);
-  const aims = new Map(stock.kinds.map((kind) => [kindKey(kind), kind.aim]));
+  const aims = new Map(stock.kinds.map((kind) => [keyOfKind(kind), kind.aim]));
   return fits.reduce((sum, { journal, parts }) => {
-    const wished = aims.get(kindKey(journal));
+    const wished = aims.get(keyOfKind(journal));
     return wished === undefined ? sum : sum + Math.abs(clearanceOf(parts).clearance - wished);
   }, 0);
 }

@@ -2,8 +2,8 @@
 import { type Amounts, type Prices, pricesOf } from './aims.js';
 import type { Gap } from './gaps.js';
 import type { MassRun, RowEntry } from './mass-lines.js';
-import { completableEngines, type Row, type RowPlaces, rowsOf } from './model-rows.js';
-import { kindKey } from './part-classes.js';
+import { completableEngines, type ModelRow, type RowPlaces, modelRowsOf } from './model-rows.js';
+import { keyOfKind } from './part-classes.js';
 import type { Problem } from './problem.js';
 
 export type Meaning =
@@ -30,7 +30,7 @@ export interface Column {
 
 export interface Model {
   readonly problem: Problem;
-  readonly rows: readonly Row[];
+  readonly rows: readonly ModelRow[];
   readonly places: RowPlaces;
   readonly prices: Prices;
   /** All but the fits, which are far more than a model can hold and are added as they prove useful. */
@@ -45,7 +45,7 @@ function entries(...parts: readonly (readonly [row: number | undefined, value: n
 }
 
 export function modelOf(problem: Problem): Model {
-  const { rows, places } = rowsOf(problem);
+  const { rows, places } = modelRowsOf(problem);
   const prices = pricesOf(problem.stock);
   const columns = [
     ...engineColumns(problem, places),
@@ -113,7 +113,7 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
   const { journals, shells, shapes, bySize, stock } = problem;
   const ofKind = new Map<string, number>();
   for (const journal of journals) {
-    const kind = kindKey(journal);
+    const kind = keyOfKind(journal);
     ofKind.set(kind, (ofKind.get(kind) ?? 0) + journal.journals.length);
   }
   const priceOf = (shell: number) => {

@@ -24,7 +24,7 @@
 import { MassLines } from './mass-lines.js';
 import type { Problem } from './problem.js';
 
-export interface Row {
+export interface ModelRow {
   readonly lower: number;
   readonly upper: number;
 }
@@ -120,9 +120,9 @@ function rowsByRod(
   return rows;
 }
 
-export function rowsOf(problem: Problem): { rows: Row[]; places: RowPlaces } {
+export function modelRowsOf(problem: Problem): { rows: ModelRow[]; places: RowPlaces } {
   const { journals, rods, shells, shapes, windows, stock } = problem;
-  const rows: Row[] = [];
+  const rows: ModelRow[] = [];
   const atMost = (upper: number) => rows.push({ lower: -UNLIMITED, upper }) - 1;
   const atLeastNone = () => rows.push({ lower: 0, upper: UNLIMITED }) - 1;
   const completable = completableEngines(problem);

@@ -1,12 +1,12 @@
 /** One aim of a large stock while its sets are short of the bound: what they amount to, and ways to better them. */
 import type { Aim } from './aims.js';
-import { countOf, tryOut } from './counts.js';
+import { aimValueOf, tryOut } from './counts.js';
 import type { SearchLimits } from './improve.js';
 import type { Wish } from './mass-groups.js';
 import { REGROUPINGS, type Regrouping } from './mass-regroups.js';
 import type { Column } from './model-columns.js';
 import type { Bounded } from './relaxation.js';
-import { type LargeSearch, regroupedSide, rodsApart, rodsKept, type Side } from './sides.js';
+import { type LargeSearch, regroupedSide, rodsApart, rodsKept, type ModelSide } from './sides.js';
 import type { Reached } from './stage.js';
 import type { Taken } from './taken.js';
 
@@ -43,12 +43,12 @@ export class OpenAim {
 
   /** What the sets at hand amount to for the aim. */
   value(): number {
-    return countOf(this.aim, this.search.sets);
+    return aimValueOf(this.aim, this.search.sets);
   }
 
   /** The same for every aim so far. */
   values(): number[] {
-    return this.aims.map((aim) => countOf(aim, this.search.sets));
+    return this.aims.map((aim) => aimValueOf(aim, this.search.sets));
   }
 
   /** Takes note of a value that no sets are below. */
@@ -60,7 +60,7 @@ export class OpenAim {
     return this.value() > this.bound && this.left() > 0;
   }
 
-  boundOf({ relaxation, bridge }: Side): Bounded | undefined {
+  boundOf({ relaxation, bridge }: ModelSide): Bounded | undefined {
     for (const quad of bridge.quadsOf(this.search.sets)) relaxation.pool.add(quad);
     bridge.fillingsOf(this.search.sets, relaxation.pool);
     // What the bound leaves open is the programs' and the kicks': they get their share.
@@ -75,7 +75,7 @@ export class OpenAim {
     };
   }
 
-  private take({ bridge }: Side, taken: readonly Taken[] | undefined): void {
+  private take({ bridge }: ModelSide, taken: readonly Taken[] | undefined): void {
     const { sets } = this.search;
     if (!taken) return;
     tryOut(
@@ -86,7 +86,7 @@ export class OpenAim {
   }
 
   /** Whole-number programs over the fits of the linear ones: first those that sets at the bound could use, then all that could help. */
-  improveByPrograms(side: Side, bounded: Bounded): void {
+  improveByPrograms(side: ModelSide, bounded: Bounded): void {
     const best = Math.ceil(bounded.linear.bound);
     for (const tight of [true, false]) {
       if (!this.isOpen() || this.value() <= best) return;
@@ -100,7 +100,7 @@ export class OpenAim {
    * A whole-number program over all fits of a good many gaps.
    * @returns a value that no sets of the side's model are below, better ones than those at hand before
    */
-  improveWidely(side: Side, bounded: Bounded, gaps: number): number {
+  improveWidely(side: ModelSide, bounded: Bounded, gaps: number): number {
     const best = Math.ceil(bounded.linear.bound);
     if (!this.isOpen() || this.value() <= best) return best;
     const start = side.bridge.toTaken(this.search.sets);
@@ -117,14 +117,14 @@ export class OpenAim {
   }
 
   /** Other groups about the sets at hand, for all wished rods at once. */
-  regroupAtOnce(outer: Side, columns: readonly Column[]): void {
+  regroupAtOnce(outer: ModelSide, columns: readonly Column[]): void {
     const { sets } = this.search;
     if (sets.table.problem.windows.size === 0) return;
     for (const how of REGROUPINGS) this.tryGroups(rodsKept(outer, sets, columns), how);
   }
 
   /** The same, and then for some of the wished rods not had yet, until none helps. */
-  regroupAll(outer: Side, columns: readonly Column[]): void {
+  regroupAll(outer: ModelSide, columns: readonly Column[]): void {
     const { sets } = this.search;
     if (sets.table.problem.windows.size === 0) return;
     this.regroupAtOnce(outer, columns);

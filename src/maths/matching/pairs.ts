@@ -7,7 +7,7 @@
  */
 import type { Grain } from '../grain.js';
 import type { Gap } from './gaps.js';
-import { kindKey, type ShellClass } from './part-classes.js';
+import { keyOfKind, type ShellClass } from './part-classes.js';
 import { type GaugePair, type Guards, gaugePair, type ProvableLimits } from './verdicts.js';
 
 /** Classes of the two shells; `upper` = `lower` takes two of one class. */
@@ -16,7 +16,7 @@ export interface ShellPair {
   readonly lower: number;
 }
 
-export interface Shape {
+export interface PairShape {
   readonly kind: string;
   readonly size: Grain;
   readonly largest: Grain;
@@ -38,7 +38,7 @@ function* pairsOf(
   kind: string,
   { halfDifference }: ProvableLimits,
 ): Generator<ShellPair> {
-  const own = [...shells.keys()].filter((shell) => kindKey(shells[shell]!) === kind);
+  const own = [...shells.keys()].filter((shell) => keyOfKind(shells[shell]!) === kind);
   for (const upper of own) {
     const up = shells[upper]!;
     if (up.half === 'lower') continue;
@@ -90,7 +90,7 @@ export function shapesOf(
   limits: ProvableLimits,
   gaps: readonly Gap[],
   guards: Guards,
-): Shape[] {
+): PairShape[] {
   const byGauges = new Map<string, { gauges: GaugePair; pairs: MeasuredPair[] }>();
   for (const pair of pairsOf(shells, kind, limits)) {
     const [up, down] = [shells[pair.upper]!.part, shells[pair.lower]!.part];
@@ -99,12 +99,12 @@ export function shapesOf(
     group.pairs.push({ pair, variance: up.spotVariance + down.spotVariance });
     byGauges.set(gauges.key, group);
   }
-  const shapes: Shape[] = [];
+  const shapes: PairShape[] = [];
   for (const { gauges, pairs } of byGauges.values()) {
     const least = pairs.reduce((low, { variance }) => Math.min(low, variance), Number.POSITIVE_INFINITY);
     const greatest = pairs.reduce((high, { variance }) => Math.max(high, variance), 0);
     const steps = guardSteps(gaps, guards, gauges, [least, greatest]);
-    const known = new Map<string, Shape>();
+    const known = new Map<string, PairShape>();
     for (const { pair, variance } of pairs) {
       const [up, down] = [shells[pair.upper]!.part, shells[pair.lower]!.part];
       const size = up.size + down.size;

@@ -45,17 +45,17 @@ export interface ShellClass extends FitKind {
 
 export const BIG_END = 'big end';
 
-export function kindKey({ engineType, fit }: FitKind): string {
+export function keyOfKind({ engineType, fit }: FitKind): string {
   return JSON.stringify([engineType, fit]);
 }
 
 /** A text that is equal for parts that no fit can tell apart. */
-export function partKey({ size, largest, smallest, systematic, spotVariance }: MeasuredPart): string {
+export function keyOfPart({ size, largest, smallest, systematic, spotVariance }: MeasuredPart): string {
   const sources = systematic.map(({ gauge, maxError }) => [gauge, maxError]);
   return JSON.stringify([size, largest, smallest, spotVariance, sources]);
 }
 
-function groupBy<Row>(rows: readonly Row[], key: (row: Row) => string): Row[][] {
+function groupsByKey<Row>(rows: readonly Row[], key: (row: Row) => string): Row[][] {
   const groups = new Map<string, Row[]>();
   for (const row of rows) {
     const name = key(row);
@@ -85,14 +85,14 @@ export function journalClasses(
       journal,
       engine: place,
       key: JSON.stringify([
-        kindKey(journal),
-        partKey(journal.part!),
+        keyOfKind(journal),
+        keyOfPart(journal.part!),
         caseKey(journal),
         apart(journal, place, at),
       ]),
     })),
   );
-  return groupBy(rows, ({ key }) => key).map((group) => {
+  return groupsByKey(rows, ({ key }) => key).map((group) => {
     const [{ journal }] = group as [(typeof rows)[number]];
     return {
       engines: group.map(({ engine }) => engine),
@@ -106,7 +106,7 @@ export function journalClasses(
 }
 
 function caseKey({ caseBore }: StockJournal): string {
-  return caseBore ? partKey(caseBore.part!) : '';
+  return caseBore ? keyOfPart(caseBore.part!) : '';
 }
 
 /**
@@ -118,7 +118,7 @@ export function rodClasses(stock: Stock, groupsOf?: (rod: StockRod) => readonly 
   const usable = stock.rods.filter((rod) => !ranks.has(rod.engineType) || rod.mass !== undefined);
   const rankOf = (rod: StockRod) => (groupsOf ? undefined : ranks.get(rod.engineType)?.rankOf(rod.mass!));
   const massKey = groupsOf ?? rankOf;
-  return groupBy(usable, (rod) => JSON.stringify([rod.engineType, partKey(rod.part), massKey(rod)])).map(
+  return groupsByKey(usable, (rod) => JSON.stringify([rod.engineType, keyOfPart(rod.part), massKey(rod)])).map(
     (rods) => ({
       engineType: rods[0]!.engineType,
       part: rods[0]!.part,
@@ -130,8 +130,8 @@ export function rodClasses(stock: Stock, groupsOf?: (rod: StockRod) => readonly 
 
 /** Shells by values and half; each mark that can be bought is its own class. */
 export function shellClasses(stock: Stock): ShellClass[] {
-  const owned = groupBy(stock.shells, (shell) =>
-    JSON.stringify([kindKey(shell), shell.half, partKey(shell.part)]),
+  const owned = groupsByKey(stock.shells, (shell) =>
+    JSON.stringify([keyOfKind(shell), shell.half, keyOfPart(shell.part)]),
   ).map((shells) => ({
     engineType: shells[0]!.engineType,
     fit: shells[0]!.fit,

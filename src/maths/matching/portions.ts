@@ -4,7 +4,7 @@
  *
  * Large neighbourhood search (Pisinger and Ropke, 2010), by a fixed sequence.
  */
-import { countOf, tryOut } from './counts.js';
+import { aimValueOf, tryOut } from './counts.js';
 import { FitTable } from './fit-table.js';
 import { namedFits } from './named-fits.js';
 import { OpenAim } from './open-aim.js';
@@ -17,7 +17,7 @@ import type { MatchedFit, Stock, StockShell } from './stock.js';
 import { WorkingSets } from './working-sets.js';
 
 /** Engines at a time: no more than these, nor than half of them, nor fewer than would be worth it. */
-export const MOST_ENGINES = 25;
+export const MOST_IN_PORTION = 25;
 const FEWEST_ENGINES = 6;
 
 /** Nodes of a whole-number program of one portion: few that are of use need more. */
@@ -35,7 +35,7 @@ function fitsOf(sets: WorkingSets): FitsOf {
 }
 
 /** The stock of some engines: their parts, and all that no other engine has. */
-function stockOf(stock: Stock, chosen: ReadonlySet<number>, fits: FitsOf) {
+function stockOfEngines(stock: Stock, chosen: ReadonlySet<number>, fits: FitsOf) {
   const elsewhere = fits.filter(({ engine }) => !chosen.has(engine)).map(({ fit }) => fit);
   // A case may have the name of a rod.
   const rodsTaken = new Set(elsewhere.flatMap(({ journal, bore }) => (journal.caseBore ? [] : [bore.name])));
@@ -60,7 +60,7 @@ function stockOf(stock: Stock, chosen: ReadonlySet<number>, fits: FitsOf) {
 function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<number>): boolean {
   const { sets, solver, stock } = search;
   const fits = fitsOf(sets);
-  const portion = stockOf(stock.inner, chosen, fits);
+  const portion = stockOfEngines(stock.inner, chosen, fits);
   const own = new WorkingSets(new FitTable(problemOf(portion.stock, { merge: true })));
   const copies = new Map([...portion.originals].map(([copy, row]) => [row, copy]));
   const now = fits.filter(({ engine }) => chosen.has(engine)).map(({ fit }) => fit);
@@ -69,7 +69,7 @@ function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<
   const ownStock = { grid: stock.grid, inner: portion.stock, outer: portion.stock };
   const ownSearch = { solver, stock: ownStock, sets: own, remaining: open.left };
   const held = open.aims.slice(0, -1).map((aim) => {
-    const reached = countOf(aim, own);
+    const reached = aimValueOf(aim, own);
     return { aim, reached, bound: reached };
   });
   const ownOpen = new OpenAim(ownSearch, open.aims, held, open.left, NODES);
@@ -118,7 +118,7 @@ function mixed(engines: readonly number[], isComplete: (engine: number) => boole
 export function improveByPortions(search: LargeSearch, open: OpenAim, reunions: readonly Reunion[]): void {
   const { sets } = search;
   const engines = [...new Set(sets.table.sites.map(({ engine }) => engine))];
-  const size = Math.min(MOST_ENGINES, Math.floor(engines.length / 2));
+  const size = Math.min(MOST_IN_PORTION, Math.floor(engines.length / 2));
   // A bore that engines share might be in use elsewhere.
   if (size < FEWEST_ENGINES || sets.table.problem.sharedBores.size > 0) return;
   const next = sequenceOf(3);

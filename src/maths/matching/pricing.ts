@@ -49,7 +49,7 @@ export interface PricedFit {
 }
 
 /** What the duals make of gaps and shapes: the reduced cost of a fit is the sum of both and of its distance. */
-class Prices {
+class FitPrices {
   private readonly shapeCost: Float64Array;
   /** By kind: the shapes that some gap allows, and the same with the cheapest first. */
   private readonly cheapest = new Map<string, { order: Int32Array; least: number }>();
@@ -164,7 +164,7 @@ export function priceFits(
   filters: readonly Filter[],
   visit: (fit: PricedFit) => void,
 ): void {
-  new Prices(model, duals, weights, filters).visitAll(below, visit);
+  new FitPrices(model, duals, weights, filters).visitAll(below, visit);
 }
 
 /** The best allowed fit of every gap, where there is one whose reduced cost is below a limit. */
@@ -175,7 +175,7 @@ export function bestFits(
   below: number,
   filters: readonly Filter[],
 ): PricedFit[] {
-  const prices = new Prices(model, duals, weights, filters);
+  const prices = new FitPrices(model, duals, weights, filters);
   return [...model.problem.gaps.keys()].flatMap((gap) => prices.bestOf(gap, below) ?? []);
 }
 

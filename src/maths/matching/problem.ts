@@ -7,11 +7,11 @@ import type { KeptFit } from './kept-fits.js';
 import { keptFits } from './kept-fits.js';
 import type { MassGroups } from './mass-groups.js';
 import { type MassWindow, massRanks } from './mass-windows.js';
-import { type Shape, shapesOf } from './pairs.js';
+import { type PairShape, shapesOf } from './pairs.js';
 import {
   type JournalClass,
   journalClasses,
-  kindKey,
+  keyOfKind,
   type RodClass,
   rodClasses,
   type ShellClass,
@@ -27,7 +27,7 @@ export interface Problem {
   readonly journals: readonly JournalClass[];
   readonly rods: readonly RodClass[];
   readonly shells: readonly ShellClass[];
-  readonly shapes: readonly Shape[];
+  readonly shapes: readonly PairShape[];
   /** Only those that allow some shape. */
   readonly gaps: readonly Gap[];
   readonly rules: FitRules;
@@ -47,7 +47,7 @@ export interface Problem {
 function provableLimits(stock: Stock): Map<string, ProvableLimits> {
   const limits = new Map<string, ProvableLimits>();
   for (const kind of stock.kinds) {
-    if (isProvable(kind)) limits.set(kindKey(kind), kind);
+    if (isProvable(kind)) limits.set(keyOfKind(kind), kind);
   }
   return limits;
 }
@@ -55,7 +55,7 @@ function provableLimits(stock: Stock): Map<string, ProvableLimits> {
 /** The shapes of one kind that some gap allows, smallest size first. */
 function shapesBySize(
   kind: string,
-  shapes: readonly Shape[],
+  shapes: readonly PairShape[],
   gaps: readonly Gap[],
   rules: FitRules,
 ): Int32Array {
@@ -106,7 +106,7 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   const all = gapsOf(journals, rods, limits).filter(
     ({ journal, rod }) => rod === undefined || ownRod(journals[journal]!.engines[0]!, rods[rod]!.rods[0]!),
   );
-  const shapes: Shape[] = [];
+  const shapes: PairShape[] = [];
   for (const [kind, kindLimits] of limits) {
     const own = all.filter((gap) => gap.kind === kind);
     shapes.push(...shapesOf(shells, kind, kindLimits, own, guards));

@@ -22,7 +22,7 @@ export type PairColumn = Column & { readonly meaning: { readonly is: 'pair' } };
 export const isPair = (column: Column): column is PairColumn => column.meaning.is === 'pair';
 
 /** The quads and fillings made so far, each once; those of one aim are a good start for the next. */
-export class Pool {
+export class ColumnPool {
   private readonly byKey = new Map<string, Quad>();
   private readonly fillingByKey = new Map<string, FillingColumn>();
 

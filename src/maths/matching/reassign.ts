@@ -79,12 +79,12 @@ function exchangeRods(
   return exchange(sets, all, tentative);
 }
 
-type Half = 'upper' | 'lower';
+type ShellSide = 'upper' | 'lower';
 
 function exchangeShells(
   sets: WorkingSets,
   sites: readonly number[],
-  half: Half,
+  half: ShellSide,
   classes: readonly number[],
   tentative?: Tentative,
 ): boolean {
@@ -165,7 +165,7 @@ export function fillByExchange(
   site: number,
   sites: readonly number[],
   parts: Choice,
-  exchanged: 'rod' | Half,
+  exchanged: 'rod' | ShellSide,
   lean: number,
 ): boolean {
   const { table } = sets;

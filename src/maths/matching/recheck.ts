@@ -6,7 +6,7 @@
  */
 import { allowsFit } from './kept-fits.js';
 import { withinMassSpread } from './mass-windows.js';
-import { BIG_END, kindKey } from './part-classes.js';
+import { BIG_END, keyOfKind } from './part-classes.js';
 import type { MatchedFit, Stock, StockRod, TakenShell } from './stock.js';
 import { isProvable } from './verdicts.js';
 
@@ -34,7 +34,7 @@ class Uses {
 function checkShell(stock: Stock, fit: MatchedFit, side: 'upper' | 'lower', uses: Uses): void {
   const taken: TakenShell = fit[side];
   const { shell } = taken;
-  if (kindKey(shell) !== kindKey(fit.journal)) refuse(fit, `the ${side} shell is of another fit`);
+  if (keyOfKind(shell) !== keyOfKind(fit.journal)) refuse(fit, `the ${side} shell is of another fit`);
   if (shell.half !== side && shell.half !== 'either')
     refuse(fit, `the ${side} shell is marked ${shell.half}`);
   if (shell.part !== fit.parts[side]) refuse(fit, `the ${side} shell has the values of another part`);
@@ -74,7 +74,7 @@ function checkFit(stock: Stock, fit: MatchedFit, uses: Uses): StockRod | undefin
   if (!engine) refuse(fit, 'the engine has no such journal');
   if (!journal.part || journal.part !== parts.journal) refuse(fit, 'the journal cannot be used');
   uses.add(fit, journal, 1, `journal ${journal.name}`);
-  const kind = stock.kinds.find((each) => kindKey(each) === kindKey(journal));
+  const kind = stock.kinds.find((each) => keyOfKind(each) === keyOfKind(journal));
   if (!kind || !isProvable(kind)) refuse(fit, 'its limits are not given');
   checkShell(stock, fit, 'upper', uses);
   checkShell(stock, fit, 'lower', uses);
@@ -92,7 +92,7 @@ export function recheck(stock: Stock, fits: readonly MatchedFit[]): void {
   const masses = new Map<string, number[]>();
   for (const fit of fits) {
     const rod = checkFit(stock, fit, uses);
-    const spread = stock.kinds.find((kind) => kindKey(kind) === kindKey(fit.journal))?.massSpread;
+    const spread = stock.kinds.find((kind) => keyOfKind(kind) === keyOfKind(fit.journal))?.massSpread;
     if (!rod || spread === undefined) continue;
     if (rod.mass === undefined) refuse(fit, `rod ${rod.name} has no mass`);
     const crank = JSON.stringify([fit.engine, rod.engineType]);

@@ -1,10 +1,10 @@
 /** A model of classes as its linear programs leave it, aim after aim: the fits worth holding, and what is still open. */
 import type { Aim } from './aims.js';
-import { heldColumns, improve, likelyColumns, type SearchLimits, type Source } from './improve.js';
+import { heldColumns, improve, likelyColumns, type SearchLimits, type ProgramSource } from './improve.js';
 import { type LinearBound, linearBound, roundedUp, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import type { Filter } from './pricing.js';
-import { Pool } from './quads.js';
+import { ColumnPool } from './quads.js';
 import type { Solver } from './solver.js';
 import { type Reached, type Stage, stageOf } from './stage.js';
 import { narrow } from './stages.js';
@@ -27,7 +27,7 @@ export class Relaxation {
   constructor(
     private readonly solver: Solver,
     readonly model: Model,
-    readonly pool = new Pool(),
+    readonly pool = new ColumnPool(),
   ) {
     this.columns = model.columns;
   }
@@ -77,7 +77,7 @@ export class Relaxation {
     return improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits).sets;
   }
 
-  private source(stage: Stage, linear: LinearBound, sets: readonly Taken[]): Source {
+  private source(stage: Stage, linear: LinearBound, sets: readonly Taken[]): ProgramSource {
     const { model, columns, pool } = this;
     return { model, stage, columns, sets, linear, pool };
   }

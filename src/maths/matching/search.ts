@@ -7,7 +7,7 @@
 import { partedByKind } from './by-kind.js';
 import { onlyKindsOnGrid, type StockOnGrid } from './grid.js';
 import { finishInTurn } from './in-turn.js';
-import { type Found, independentKinds, sumOfProofs } from './independent.js';
+import { type FoundSets, independentKinds, sumOfProofs } from './independent.js';
 import type { Solver } from './solver.js';
 import { LARGE_JOURNALS, type Progress, type Started, start } from './whole-stock.js';
 
@@ -21,7 +21,7 @@ export function search(
   remaining: () => number,
   onProgress: Progress,
   largeFrom = LARGE_JOURNALS,
-): Found {
+): FoundSets {
   const types = independentKinds(stock.inner).map((kinds) => onlyKindsOnGrid(stock, kinds));
   const partings = (types.length > 1 ? types : [stock]).map((own) =>
     partedByKind(start(own, remaining, largeFrom), remaining, largeFrom),

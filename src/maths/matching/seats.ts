@@ -11,12 +11,12 @@
  *   shape s   Σ y ≤ Σ z, the pairs made (model-rows.ts)
  */
 import { type Column, distanceOf, fitColumn, gapColumn, type Model } from './model-columns.js';
-import { type Row, UNLIMITED } from './model-rows.js';
+import { type ModelRow, UNLIMITED } from './model-rows.js';
 import type { Stage } from './stage.js';
 import type { Taken } from './taken.js';
 
 /** By gap: the shapes that it may take. */
-export type OpenFits = ReadonlyMap<number, readonly number[]>;
+export type FitsBySpace = ReadonlyMap<number, readonly number[]>;
 
 interface Seat {
   readonly gaps: number[];
@@ -24,7 +24,7 @@ interface Seat {
 }
 
 /** The gaps by what they take: shapes, and distances where these count. */
-function seatsOf({ problem }: Model, fits: OpenFits, countsDistance: boolean): Seat[] {
+function seatsOf({ problem }: Model, fits: FitsBySpace, countsDistance: boolean): Seat[] {
   const seats = new Map<string, Seat>();
   for (const [place, shapes] of fits) {
     const { size, limits } = problem.gaps[place]!;
@@ -38,7 +38,7 @@ function seatsOf({ problem }: Model, fits: OpenFits, countsDistance: boolean): S
 }
 
 export class SeatProgram {
-  readonly rows: readonly Row[];
+  readonly rows: readonly ModelRow[];
   readonly columns: readonly Column[];
   private readonly ofGap = new Map<number, { readonly seat: number; readonly column: Column }>();
   private readonly ofSeat: readonly ReadonlyMap<number, Column>[];
@@ -51,7 +51,7 @@ export class SeatProgram {
     private readonly model: Model,
     stage: Stage,
     others: readonly Column[],
-    fits: OpenFits,
+    fits: FitsBySpace,
   ) {
     const seats = seatsOf(model, fits, stage.countsDistance);
     const first = stage.rows.length;

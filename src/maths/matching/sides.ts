@@ -4,7 +4,7 @@
  */
 import type { Aim } from './aims.js';
 import { Bridge, twinsOf } from './bridge.js';
-import { countOf, tryOut } from './counts.js';
+import { aimValueOf, tryOut } from './counts.js';
 import { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { plainBound } from './known-bounds.js';
@@ -42,13 +42,13 @@ function withoutMasses(stock: Stock): Stock {
 }
 
 /** A model of classes, joined to the sets of the search. */
-export interface Side {
+export interface ModelSide {
   readonly relaxation: Relaxation;
   readonly bridge: Bridge;
 }
 
 /** What no sets can beat: a model that allows all that the rules allow, and where masses are concerned more. */
-export function outerSide({ solver, stock, sets }: LargeSearch): Side {
+export function outerSide({ solver, stock, sets }: LargeSearch): ModelSide {
   const model = modelOf(
     problemOf(withoutMasses(stock.outer), { merge: true, neverTogether: rodsNeverTogether(stock.outer) }),
   );
@@ -62,7 +62,7 @@ export function outerSide({ solver, stock, sets }: LargeSearch): Side {
 const MOST_IN_WHOLE_CRANKS = 250;
 
 /** What no sets can beat, masses and all: every crank is filled as a whole. Undefined where no masses matter. */
-export function wholeSide({ solver, stock, sets }: LargeSearch): Side | undefined {
+export function wholeSide({ solver, stock, sets }: LargeSearch): ModelSide | undefined {
   if (sets.table.sites.length > MOST_IN_WHOLE_CRANKS) return undefined;
   if (![...massRanks(stock.outer).values()].some(({ windows }) => windows.length > 1)) return undefined;
   const problem = problemOf(stock.outer, { merge: true, wholeCranks: true });
@@ -74,13 +74,13 @@ export function wholeSide({ solver, stock, sets }: LargeSearch): Side | undefine
 }
 
 /** A model whose every whole-number solution is sets that keep the rules. */
-function sideOf({ solver, sets }: LargeSearch, problem: Problem): Side {
+function sideOf({ solver, sets }: LargeSearch, problem: Problem): ModelSide {
   const model = modelOf(problem);
   return { relaxation: new Relaxation(solver, model), bridge: new Bridge(model, sets.table, new Map()) };
 }
 
 /** The plain search among the fits of a model; its sets stand where they are better than those at hand. */
-function startFrom({ relaxation, bridge }: Side, { sets, remaining }: LargeSearch): void {
+function startFrom({ relaxation, bridge }: ModelSide, { sets, remaining }: LargeSearch): void {
   const { model, pool } = relaxation;
   const own = new WorkingSets(new FitTable(model.problem));
   plainSearch(own, remaining);
@@ -95,14 +95,14 @@ function startFrom({ relaxation, bridge }: Side, { sets, remaining }: LargeSearc
 }
 
 /** The rods that engines keep where every aim reaches its bound; none where that is not to be seen. */
-function wishesOf(outer: Side, { solver, sets, remaining }: LargeSearch, aims: readonly Aim[]): Wish[] {
+function wishesOf(outer: ModelSide, { solver, sets, remaining }: LargeSearch, aims: readonly Aim[]): Wish[] {
   const { model, pool } = outer.relaxation;
   const scout = new Relaxation(solver, model, pool);
   for (const quad of outer.bridge.quadsOf(sets)) pool.add(quad);
   const held: Reached[] = [];
   for (const aim of aims) {
     let best = plainBound(model, aim, sets.value().complete);
-    if (countOf(aim, sets) > best) {
+    if (aimValueOf(aim, sets) > best) {
       const bounded = scout.bound(aim, held, Number.POSITIVE_INFINITY, remaining);
       if (!bounded) return [];
       best = Math.max(best, Math.ceil(bounded.linear.bound));
@@ -120,18 +120,18 @@ const rodOf = ({ table }: WorkingSets, { site, kept }: Reunion): Wish[] => {
 };
 
 /** The rods behind columns of parts that ran together. */
-export function rodsKept({ bridge }: Side, sets: WorkingSets, columns: readonly Column[]): Wish[] {
+export function rodsKept({ bridge }: ModelSide, sets: WorkingSets, columns: readonly Column[]): Wish[] {
   return bridge.reunions(columns).flatMap((fit) => rodOf(sets, fit));
 }
 
 /** Those of them that are not kept by the sets at hand. */
-export function rodsApart({ bridge }: Side, sets: WorkingSets, columns: readonly Column[]): Wish[] {
+export function rodsApart({ bridge }: ModelSide, sets: WorkingSets, columns: readonly Column[]): Wish[] {
   const apart = bridge.reunions(columns).filter((fit) => !sets.isChosen(fit.site, fit));
   return apart.flatMap((fit) => rodOf(sets, fit));
 }
 
 /** The side that sets are made from: the outer one where its every whole-number solution keeps the rules. */
-export function innerSide(search: LargeSearch, outer: Side, aims: readonly Aim[]): Side {
+export function innerSide(search: LargeSearch, outer: ModelSide, aims: readonly Aim[]): ModelSide {
   const { stock, sets } = search;
   const { problem } = sets.table;
   if (problem.windows.size === 0) return stock.inner === stock.outer ? outer : sideOf(search, problem);
@@ -165,7 +165,7 @@ function rodsNow(sets: WorkingSets): Wish[] {
 }
 
 /** A side of other groups of masses, about the sets at hand. */
-export function regroupedSide(search: LargeSearch, wishes: readonly Wish[], how: Regrouping): Side {
+export function regroupedSide(search: LargeSearch, wishes: readonly Wish[], how: Regrouping): ModelSide {
   const { inner } = search.stock;
   const groups = regroup(inner, rodsNow(search.sets), wishes, how);
   return sideOf(search, problemOf(inner, { merge: true, groups }));

@@ -1,5 +1,5 @@
 /** The journals that some allowed fit can fill, and what fills one: a rod and two shells, all by class. */
-import { kindKey } from './part-classes.js';
+import { keyOfKind } from './part-classes.js';
 import type { Problem } from './problem.js';
 import type { StockJournal } from './stock.js';
 
@@ -36,7 +36,7 @@ export function sitesOf({ journals, gaps, stock, sharedBores }: Problem): Site[]
         journal,
         journalClass,
         engine: engines[at]!,
-        kind: kindKey(kind),
+        kind: keyOfKind(kind),
         rods: rodsOf[journalClass]!,
         sharedBore: shared.indexOf(journal.caseBore?.name ?? ''),
       }),

@@ -5,7 +5,7 @@
  * errors are caught and named in words, since one left uncaught would print the solver's own source.
  */
 import highsModule, { type Highs, type ModelData, type VariableType } from 'highs';
-import type { Row } from './model-rows.js';
+import type { ModelRow } from './model-rows.js';
 
 /** A column of a program to be minimised. */
 export interface ProgramColumn {
@@ -74,7 +74,7 @@ function sparse(columns: readonly ProgramColumn[], numRows: number): ModelData['
   return { format: 'csc', numRows, numCols: columns.length, starts, indices, values };
 }
 
-function dataOf(rows: readonly Row[], columns: readonly ProgramColumn[]): ModelData {
+function dataOf(rows: readonly ModelRow[], columns: readonly ProgramColumn[]): ModelData {
   return {
     numCols: columns.length,
     numRows: rows.length,
@@ -96,9 +96,9 @@ export interface LinearProgram {
 }
 
 export interface Solver {
-  readonly linear: (rows: readonly Row[], columns: readonly ProgramColumn[]) => LinearProgram;
+  readonly linear: (rows: readonly ModelRow[], columns: readonly ProgramColumn[]) => LinearProgram;
   readonly whole: (
-    rows: readonly Row[],
+    rows: readonly ModelRow[],
     columns: readonly ProgramColumn[],
     options: WholeOptions,
   ) => WholeSolution;
@@ -119,7 +119,7 @@ export async function loadSolver(): Promise<Solver> {
   }
 }
 
-function linearProgram(highs: Highs, rows: readonly Row[], columns: readonly ProgramColumn[]): LinearProgram {
+function linearProgram(highs: Highs, rows: readonly ModelRow[], columns: readonly ProgramColumn[]): LinearProgram {
   const model = inWords('taking a linear program', () => highs.createModel(dataOf(rows, columns)));
   const { optimal } = highs.constants.modelStatus;
   return {
@@ -146,7 +146,7 @@ function linearProgram(highs: Highs, rows: readonly Row[], columns: readonly Pro
 
 function solveWhole(
   highs: Highs,
-  rows: readonly Row[],
+  rows: readonly ModelRow[],
   columns: readonly ProgramColumn[],
   { seconds, start, target, nodes }: WholeOptions,
 ): WholeSolution {

@@ -1,7 +1,7 @@
 /** One aim as a linear program has it: its costs, the rows that hold the aims before it, and what those leave open. */
 import type { Aim } from './aims.js';
 import type { Column, Model } from './model-columns.js';
-import { type Row, UNLIMITED } from './model-rows.js';
+import { type ModelRow, UNLIMITED } from './model-rows.js';
 import type { Filter, FitWeights } from './pricing.js';
 
 /** What one aim reached, and what is proved of it. */
@@ -15,7 +15,7 @@ export interface Reached {
 
 /** One aim to be minimised, in whole steps, with the rows that hold the earlier ones. */
 export interface Stage {
-  readonly rows: readonly Row[];
+  readonly rows: readonly ModelRow[];
   /** Row entries of a column with those of the held aims. */
   readonly entries: (column: Column) => { rows: readonly number[]; values: readonly number[] };
   readonly cost: (column: Column) => number;
@@ -46,7 +46,7 @@ export function reducedCost(stage: Stage, column: Column, duals: Float64Array): 
  */
 export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filters: readonly Filter[]): Stage {
   const first = model.rows.length;
-  const rows: Row[] = [...model.rows, ...held.map(({ reached }) => ({ lower: -UNLIMITED, upper: reached }))];
+  const rows: ModelRow[] = [...model.rows, ...held.map(({ reached }) => ({ lower: -UNLIMITED, upper: reached }))];
   const weight = (amount: Aim['amount'], duals: Float64Array) => {
     let sum = aim.amount === amount ? aim.sign : 0;
     for (const [place, { aim: earlier }] of held.entries()) {

@@ -13,7 +13,7 @@ import { type LinearBound, linearBound, roundedUp, SLACK } from './linear-bound.
 import type { Column, Model } from './model-columns.js';
 import { UNLIMITED } from './model-rows.js';
 import { type Filter, filterOf } from './pricing.js';
-import { Pool } from './quads.js';
+import { ColumnPool } from './quads.js';
 import type { Solver } from './solver.js';
 import { amountOf, type Reached, reducedCost, type Stage, stageOf } from './stage.js';
 import { type Taken, Translator } from './taken.js';
@@ -32,7 +32,7 @@ const KICKS_OF: Partial<Record<Aim['amount'], number>> = { distance: 1_000, pric
 const FIRST_NODES = 50;
 const LIKELIEST_GAPS = [300, 2_000];
 
-function countOf(aim: Aim, sets: readonly Taken[]): number {
+function valueOfTaken(aim: Aim, sets: readonly Taken[]): number {
   let value = 0;
   for (const { column, times } of sets) value += times * amountOf(aim, column);
   return value === 0 ? 0 : value;
@@ -46,7 +46,7 @@ export interface Search {
 }
 
 interface Open {
-  readonly pool: Pool;
+  readonly pool: ColumnPool;
   readonly aim: Aim;
   readonly stage: Stage;
   readonly linear: LinearBound;
@@ -72,7 +72,7 @@ function close(
   known: number,
 ): number {
   let bound = Math.max(known, Math.ceil(linear.bound));
-  const value = () => countOf(aim, translator.toTaken(sets));
+  const value = () => valueOfTaken(aim, translator.toTaken(sets));
   const isOpen = () => remaining() > 0 && value() > bound;
   const kick = (idle: number, most: number) =>
     improveByKicks(sets, { idle, most, remaining, done: () => value() <= bound });
@@ -88,7 +88,7 @@ function close(
   for (const { nodes, gaps } of programs) {
     if (!isOpen()) return bound;
     const taken = translator.toTaken(sets);
-    const reached = countOf(aim, taken);
+    const reached = valueOfTaken(aim, taken);
     const better = reached - 1 - linear.bound + SLACK;
     const useful = likelyColumns({ model, stage, columns, sets: taken, linear, pool }, better, gaps);
     const limits = { seconds: remaining(), ...(nodes !== undefined && { nodes }) };
@@ -102,7 +102,7 @@ function close(
       bound,
       limits,
     );
-    if (found.sets && countOf(aim, found.sets) < reached) {
+    if (found.sets && valueOfTaken(aim, found.sets) < reached) {
       translator.fromTaken(found.sets, sets);
       kick(FIRST_KICKS, FIRST_KICKS);
     }
@@ -137,17 +137,17 @@ export function* pursue(
 ): Generator<Reached, void> {
   const { solver, model, sets, remaining } = search;
   const translator = new Translator(model, sets.table);
-  const pool = new Pool();
+  const pool = new ColumnPool();
   let columns = model.columns;
   const filters: Filter[] = [];
   const stages: Reached[] = [];
-  const value = (aim: Aim) => countOf(aim, translator.toTaken(sets));
+  const value = (aim: Aim) => valueOfTaken(aim, translator.toTaken(sets));
   improveByKicks(sets, {
     idle: FIRST_KICKS,
     remaining,
     done: ({ complete }) => {
       const taken = translator.toTaken(sets);
-      return aims.every((aim) => countOf(aim, taken) <= plainBound(model, aim, complete));
+      return aims.every((aim) => valueOfTaken(aim, taken) <= plainBound(model, aim, complete));
     },
   });
   for (const [place, aim] of aims.entries()) {

@@ -3,7 +3,7 @@ import { mmOfGrain } from '../grain.js';
 import { type Aim, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
 import { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
-import type { Found } from './independent.js';
+import type { FoundSets } from './independent.js';
 import { pursueLarge } from './large.js';
 import { modelOf } from './model-columns.js';
 import { namedFits } from './named-fits.js';
@@ -67,7 +67,7 @@ export function start(
   return { stock, problem, sets, large };
 }
 
-const isProved = ({ reached, bound }: Reached) => reached === bound;
+const isAtBound = ({ reached, bound }: Reached) => reached === bound;
 
 /** An aim's steps in the units of the result: minimised ones turned back; adding 0 makes no −0. */
 function amountOf({ amount, sign, step }: Aim, steps: number, pricePerUnit: number): number {
@@ -93,7 +93,7 @@ function setsApart(stock: Stock, sets: WorkingSets): WorkingSets {
 }
 
 /** What was found of a stock, to go on from. */
-export interface Finished extends Found {
+export interface Finished extends FoundSets {
   readonly sets: WorkingSets;
   readonly stages: readonly Reached[];
   /** Whether its time was up before all was proved. */
@@ -141,9 +141,9 @@ export function finish(
   const byClasses = large && found === sets;
   if (byClasses) {
     const steps = pursueLarge({ solver, stock, sets, remaining }, aims, stages);
-    stages = run(steps, (each) => twice && !isProved(each));
+    stages = run(steps, (each) => twice && !isAtBound(each));
   }
-  if (!byClasses || (twice && !stages.every(isProved))) {
+  if (!byClasses || (twice && !stages.every(isAtBound))) {
     if (byClasses) {
       if (remaining() > 0) onProgress('not all is proved: once more, with every crank by itself');
       found = setsApart(stock.inner, sets);
@@ -155,6 +155,6 @@ export function finish(
     aim: aim.name,
     bound: amountOf(aim, bound, prices.perUnit),
   }));
-  const isCutShort = remaining() <= 0 && !stages.every(isProved);
+  const isCutShort = remaining() <= 0 && !stages.every(isAtBound);
   return { fits: namedFits(found), proofs, sets: found, stages, isCutShort };
 }

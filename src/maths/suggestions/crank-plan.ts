@@ -5,7 +5,7 @@ import { cheapestPlan } from './place-plan.js';
 import { compareCosts, type KindParts, type PlacePlan } from './plan.js';
 import { Parts } from './pool.js';
 import { type Regrind, regrindPlan, type Undersize } from './regrind.js';
-import { FitRules, sameKind } from './rules.js';
+import { SingleFitRules, sameKind } from './rules.js';
 
 /** What the stock does not say, and a suggestion needs. */
 export interface SuggestionFacts {
@@ -43,7 +43,7 @@ export function crankPlans(stock: Stock, matched: Matched, facts: SuggestionFact
 }
 
 class CrankPlanner {
-  private readonly rules: FitRules;
+  private readonly rules: SingleFitRules;
   private readonly parts: Parts;
   private readonly fits: ReadonlyMap<StockJournal, MatchedFit>;
   private readonly massOf: ReadonlyMap<string, number | undefined>;
@@ -53,7 +53,7 @@ class CrankPlanner {
     matched: Matched,
     private readonly facts: SuggestionFacts,
   ) {
-    this.rules = new FitRules(stock);
+    this.rules = new SingleFitRules(stock);
     this.parts = new Parts(stock, matched.fits, matched.completeEngines);
     this.fits = new Map(matched.fits.map((fit) => [fit.journal, fit]));
     this.massOf = new Map(

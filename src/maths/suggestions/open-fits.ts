@@ -7,7 +7,7 @@ import type { Grain } from '../grain.js';
 import type { FitKind, Stock, StockJournal, StockNewShell, StockRod, StockShell } from '../matching/stock.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
-import { FitRules, type GivenLimits, goesOn, type Side, sameKind, wishOf } from './rules.js';
+import { SingleFitRules, type GivenLimits, goesOn, type Side, sameKind, wishOf } from './rules.js';
 
 export type AnyShell = StockShell | StockNewShell;
 
@@ -25,21 +25,21 @@ interface Entry<Row> {
   readonly row: Row;
 }
 
-interface Sizes {
+interface SizedShells {
   readonly entries: readonly Entry<AnyShell>[];
   readonly least: Grain;
   readonly greatest: Grain;
 }
 
 export class OpenFits {
-  private readonly rules: FitRules;
-  private readonly shells = new Map<string, Sizes>();
+  private readonly rules: SingleFitRules;
+  private readonly shells = new Map<string, SizedShells>();
   private readonly rods = new Map<string, readonly Entry<StockRod>[]>();
   /** Of rods that may be used, by engine type. */
   private readonly bores = new Map<string, readonly MeasuredPart[]>();
 
   constructor(private readonly stock: Stock) {
-    this.rules = new FitRules(stock);
+    this.rules = new SingleFitRules(stock);
   }
 
   /** Why nothing fills the journal, were no other journal there. */
@@ -141,7 +141,7 @@ export class OpenFits {
   }
 
   /** Shells that are there or may be bought. */
-  private shellsOf({ engineType, fit }: FitKind, side: Side): Sizes {
+  private shellsOf({ engineType, fit }: FitKind, side: Side): SizedShells {
     const key = JSON.stringify([engineType, fit, side]);
     const known = this.shells.get(key);
     if (known) return known;

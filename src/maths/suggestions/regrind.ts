@@ -13,8 +13,8 @@ import { massRange } from './mass-range.js';
 import { outward } from './outward.js';
 import type { KindParts } from './plan.js';
 import type { Pool, PooledRod } from './pool.js';
-import type { FitRules, Side } from './rules.js';
-import { freeCount, hasMass } from './site.js';
+import type { SingleFitRules, Side } from './rules.js';
+import { freeCount, hasMass } from './empty-place.js';
 import { intersect, type Measure, type Window, windowOf } from './windows.js';
 
 /** One step of the maker's, with the shells that are sold for it. */
@@ -62,7 +62,7 @@ const ROD_TRIES = 16;
 
 /** The next step that all journals of the fit can be ground to; undefined where there is none. */
 export function regrindPlan(
-  rules: FitRules,
+  rules: SingleFitRules,
   parts: KindParts,
   undersizes: readonly Undersize[],
   crank: GroundCrank,
@@ -86,7 +86,7 @@ interface Option {
 }
 
 function groundTo(
-  rules: FitRules,
+  rules: SingleFitRules,
   parts: KindParts,
   undersize: Undersize,
   range: Window,
@@ -139,7 +139,7 @@ function width({ from, to }: Window): Grain {
 
 /** Every pair of the step's shells with the sizes that it allows on one journal. */
 function optionsOf(
-  rules: FitRules,
+  rules: SingleFitRules,
   { limits }: KindParts,
   { newShells, measureJournal }: Undersize,
   range: Window,

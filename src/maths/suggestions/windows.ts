@@ -7,7 +7,7 @@
 import { clearanceOf, type FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
-import type { FitRules, GivenLimits } from './rules.js';
+import type { SingleFitRules, GivenLimits } from './rules.js';
 
 /** Both ends included. */
 export interface Window {
@@ -38,7 +38,7 @@ export function middleOf({ from, to }: Window): number {
  * @param fitWith the fit with the sought part, or both halves alike, of a size
  */
 export function windowOf(
-  rules: FitRules,
+  rules: SingleFitRules,
   limits: GivenLimits,
   fitWith: (size: Grain) => FitParts<MeasuredPart>,
   sensitivity: Sensitivity,

@@ -7,7 +7,7 @@ import { modelOf } from '../../../src/maths/matching/model-columns.js';
 import { orderStock } from '../../../src/maths/matching/order.js';
 import { plainSearch } from '../../../src/maths/matching/plain-search.js';
 import { problemOf } from '../../../src/maths/matching/problem.js';
-import { type OpenFits, SeatProgram } from '../../../src/maths/matching/seats.js';
+import { type FitsBySpace, SeatProgram } from '../../../src/maths/matching/seats.js';
 import { loadSolver } from '../../../src/maths/matching/solver.js';
 import { stageOf } from '../../../src/maths/matching/stage.js';
 import { type Taken, Translator } from '../../../src/maths/matching/taken.js';
@@ -18,7 +18,7 @@ import { tinyStock, workshopStock } from './random-stock.js';
 function modelOfStock(stock: Parameters<typeof orderStock>[0]) {
   const problem = problemOf(orderStock(stock), { merge: false });
   const model = modelOf(problem);
-  const fits: OpenFits = new Map(
+  const fits: FitsBySpace = new Map(
     problem.gaps.map((gap, place) => [
       place,
       [...problem.shapes.keys()].filter(

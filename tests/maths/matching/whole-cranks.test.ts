@@ -6,7 +6,7 @@ import { matchStock } from '../../../src/maths/matching/match.js';
 import { orderStock } from '../../../src/maths/matching/order.js';
 import { problemOf } from '../../../src/maths/matching/problem.js';
 import { putFits } from '../../../src/maths/matching/put-fits.js';
-import { outerSide, type Side, wholeSide } from '../../../src/maths/matching/sides.js';
+import { outerSide, type ModelSide, wholeSide } from '../../../src/maths/matching/sides.js';
 import { loadSolver } from '../../../src/maths/matching/solver.js';
 import type { Reached } from '../../../src/maths/matching/stage.js';
 import type { Stock } from '../../../src/maths/matching/stock.js';
@@ -37,7 +37,7 @@ async function boundsOf(given: Stock) {
     reached: value,
     bound: value,
   }));
-  const boundOf = ({ relaxation, bridge }: Side, place: number) => {
+  const boundOf = ({ relaxation, bridge }: ModelSide, place: number) => {
     for (const quad of bridge.quadsOf(sets)) relaxation.pool.add(quad);
     bridge.fillingsOf(sets, relaxation.pool);
     const bounded = relaxation.bound(aims[place]!, held.slice(0, place), Number.POSITIVE_INFINITY, () => 60);

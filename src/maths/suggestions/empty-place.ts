@@ -6,7 +6,7 @@ import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
 import type { KindParts, MassRange } from './plan.js';
 import type { Pool, PooledRod, PooledShell } from './pool.js';
-import { type FitRules, type Side, wishOf } from './rules.js';
+import { type SingleFitRules, type Side, wishOf } from './rules.js';
 import { intersect, type Window, windowOf } from './windows.js';
 
 /** What one crank has still to give and may still take. */
@@ -38,13 +38,13 @@ export function freeCount(
   return entry.holder?.engine === engine ? 0 : entry.count - (used.get(entry) ?? 0);
 }
 
-export class Site {
+export class EmptyPlace {
   readonly wish: Grain;
   private readonly reach: Grain;
   readonly journalPart: MeasuredPart;
 
   constructor(
-    readonly rules: FitRules,
+    readonly rules: SingleFitRules,
     readonly kind: KindParts,
     readonly journal: StockJournal,
     readonly giving: Giving,
