@@ -4,7 +4,7 @@ import type { Grain } from '../../maths/grain.js';
 import type { FitKind, MatchResult, StockNewShell } from '../../maths/matching/stock.js';
 import { type CrankPlan, crankPlans, type SuggestionFacts } from '../../maths/suggestions/crank-plan.js';
 import type { KindParts } from '../../maths/suggestions/plan.js';
-import { SingleFitRules, goesOn } from '../../maths/suggestions/rules.js';
+import { goesOn, SingleFitRules } from '../../maths/suggestions/rules.js';
 import type { Measure, Window } from '../../maths/suggestions/windows.js';
 import { systematicVariance } from '../../maths/uncertainty.js';
 import type { NewShellRow } from '../book/book.js';

@@ -8,7 +8,7 @@ import { fillingColumn } from './crank-fillings.js';
 import type { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
-import { isPair, type PairColumn, type ColumnPool, type Quad, quadOf } from './quads.js';
+import { type ColumnPool, isPair, type PairColumn, type Quad, quadOf } from './quads.js';
 import type { Reunion } from './reunions.js';
 import { type Choice, NO_ROD } from './sites.js';
 import type { Stock } from './stock.js';
@@ -55,7 +55,7 @@ export class Bridge {
   private readonly ofModel: Places;
   private readonly ofSearch: Places;
   private readonly siteOf: ReadonlyMap<object, number>;
-  private readonly gap: ReadonlyMap<string, number>;
+  private readonly space: ReadonlyMap<string, number>;
   private readonly pair = new Map<string, PairColumn>();
   private readonly engines = new Map<number, Column>();
   /** By site: the fits of parts that ran together, with their columns. */
@@ -72,7 +72,7 @@ export class Bridge {
     this.ofModel = placesIn(model.problem);
     this.ofSearch = placesIn(table.problem);
     this.siteOf = new Map(table.sites.map(({ journal }, place) => [this.twin(journal), place]));
-    this.gap = new Map(model.problem.gaps.map(({ journal, rod }, place) => [`${journal},${rod}`, place]));
+    this.space = new Map(model.problem.spaces.map(({ journal, rod }, place) => [`${journal},${rod}`, place]));
     for (const column of model.columns) {
       if (column.meaning.is === 'engine') this.engines.set(column.meaning.engine, column);
       if (!isPair(column)) continue;
@@ -118,13 +118,13 @@ export class Bridge {
     const { sites, problem } = this.table;
     const rod =
       choice.rod === NO_ROD ? undefined : this.ofModel.rod.get(this.twin(problem.rods[choice.rod]!.rods[0]!));
-    const gap = this.gap.get(`${this.ofModel.journal.get(this.twin(sites[site]!.journal))},${rod}`);
+    const space = this.space.get(`${this.ofModel.journal.get(this.twin(sites[site]!.journal))},${rod}`);
     const [upper, lower] = [choice.upper, choice.lower].map((shell) => {
       const { shells, bought } = problem.shells[shell]!;
       return this.ofModel.shell.get(this.twin(bought ?? shells[0]!));
     });
     const pair = this.pair.get(`${upper},${lower}`);
-    return gap === undefined || !pair ? undefined : quadOf(this.model, gap, pair);
+    return space === undefined || !pair ? undefined : quadOf(this.model, space, pair);
   }
 
   /** The filled journals as columns of the linear program. */
@@ -169,8 +169,8 @@ export class Bridge {
       }
       const quad = this.quadOf(site, choice);
       if (!quad) return [];
-      const key = `${quad.gap},${quad.shape}`;
-      const fit = fits.get(key) ?? fitColumn(this.model, quad.gap, quad.shape);
+      const key = `${quad.space},${quad.shape}`;
+      const fit = fits.get(key) ?? fitColumn(this.model, quad.space, quad.shape);
       fits.set(key, fit);
       add(fit);
       add(quad.pair);
@@ -194,7 +194,7 @@ export class Bridge {
    */
   fromTaken(taken: readonly Taken[], sets: WorkingSets): void {
     const { sites } = this.table;
-    const { gaps, kept, rods: classes } = this.model.problem;
+    const { spaces, kept, rods: classes } = this.model.problem;
     for (const site of sets.choices.keys()) sets.put(site, undefined);
     const served = new Set<object>();
     const wanted = new Set<number>();
@@ -211,15 +211,15 @@ export class Bridge {
       if (rod) served.add(rod);
     }
     const rods = classes.map((each) => each.rods.filter((rod) => !served.has(rod)));
-    const byJournal = new Map<number, { readonly gap: number; readonly shape: number }[]>();
+    const byJournal = new Map<number, { readonly space: number; readonly shape: number }[]>();
     for (const { column, times } of taken) {
       const { meaning } = column;
-      if (meaning.is === 'fit') addTimes(byJournal, gaps[meaning.gap]!.journal, meaning, times);
+      if (meaning.is === 'fit') addTimes(byJournal, spaces[meaning.space]!.journal, meaning, times);
     }
     const put = (site: number) => {
       const fit = byJournal.get(this.ofModel.journal.get(sites[site]!.journal)!)?.shift();
       if (!fit) return;
-      const { rod } = gaps[fit.gap]!;
+      const { rod } = spaces[fit.space]!;
       const { upper, lower } = pairs.get(fit.shape)!.shift()!.meaning;
       sets.put(site, {
         rod: rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!,

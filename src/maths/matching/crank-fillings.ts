@@ -79,7 +79,7 @@ export class CrankFillings {
 
   /**
    * The best fillings of each crank, cheapest first.
-   * @param fits the best of each gap
+   * @param fits the best of each space
    * @param completion what a full crank is worth
    */
   best(
@@ -87,10 +87,10 @@ export class CrankFillings {
     kept: readonly PricedKept[],
     completion: (rows: CrankRows) => number,
   ): PricedFilling[][] {
-    const { gaps, rods, journals } = this.model.problem;
+    const { spaces, rods, journals } = this.model.problem;
     const byClass = journals.map((): (PricedFit | PricedKept)[] => []);
     for (const fit of fits) {
-      const { journal, rod } = gaps[fit.gap]!;
+      const { journal, rod } = spaces[fit.space]!;
       byClass[journal]![rod!] = fit;
     }
     const byJournal = new Map<StockJournal, PricedKept[]>();
@@ -156,7 +156,10 @@ function promising(
 }
 
 /** The cheapest filling with some fits of each journal, and where a full crank is worth something the cheapest full one. */
-function fillWindow(own: readonly (readonly PricedChoice[])[], completion: number): Omit<PricedFilling, 'crank'>[] {
+function fillWindow(
+  own: readonly (readonly PricedChoice[])[],
+  completion: number,
+): Omit<PricedFilling, 'crank'>[] {
   const counts = new Map(own.flat().map(({ rod, count }) => [rod, count]));
   const columns = new Map([...counts.keys()].map((rod, column) => [rod, column]));
   const solve = (mayBeEmpty: boolean) => {

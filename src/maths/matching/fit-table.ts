@@ -23,7 +23,7 @@ export class FitTable {
   readonly lastRank: ReadonlyMap<string, Int32Array>;
   readonly weights: FitCostWeights;
   private readonly shapeOf: Int32Array;
-  private readonly gapOf: Int32Array;
+  private readonly spaceOf: Int32Array;
   private readonly offAim: Float64Array;
   private readonly hasAim: Uint8Array;
   private readonly shapeSize: Float64Array;
@@ -35,7 +35,7 @@ export class FitTable {
   private readonly shells: number;
 
   constructor(readonly problem: Problem) {
-    const { journals, rods, shells, shapes, gaps, stock } = problem;
+    const { journals, rods, shells, shapes, spaces, stock } = problem;
     this.rods = rods.length;
     this.shells = shells.length;
     this.rodCount = Int32Array.from(rods, (rod) => rod.rods.length);
@@ -43,11 +43,11 @@ export class FitTable {
     this.massRank = Int32Array.from(rods, ({ massRank }) => massRank ?? 0);
     this.shapeSize = Float64Array.from(shapes, ({ size }) => size);
     this.shapeOf = new Int32Array(this.shells ** 2).fill(-1);
-    this.gapOf = new Int32Array(journals.length * (this.rods + 1)).fill(-1);
-    this.offAim = new Float64Array(gaps.length);
-    this.hasAim = new Uint8Array(gaps.length);
-    for (const [place, { journal, rod = NO_ROD, size, limits }] of gaps.entries()) {
-      this.gapOf[journal * (this.rods + 1) + rod + 1] = place;
+    this.spaceOf = new Int32Array(journals.length * (this.rods + 1)).fill(-1);
+    this.offAim = new Float64Array(spaces.length);
+    this.hasAim = new Uint8Array(spaces.length);
+    for (const [place, { journal, rod = NO_ROD, size, limits }] of spaces.entries()) {
+      this.spaceOf[journal * (this.rods + 1) + rod + 1] = place;
       this.offAim[place] = size - (limits.aim ?? 0);
       this.hasAim[place] = limits.aim === undefined ? 0 : 1;
     }
@@ -114,18 +114,18 @@ export class FitTable {
     );
   }
 
-  /** The place of a journal's gap with a rod; undefined where no shells make an allowed fit of it. */
-  gapAt(site: number, rod: number): number | undefined {
-    const gap = this.gapOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
-    return gap < 0 ? undefined : gap;
+  /** The place of a journal's space with a rod; undefined where no shells make an allowed fit of it. */
+  spaceAt(site: number, rod: number): number | undefined {
+    const space = this.spaceOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
+    return space < 0 ? undefined : space;
   }
 
   shapeAt(upper: number, lower: number): number {
     return this.shapeOf[upper * this.shells + lower]!;
   }
 
-  private offOf(gap: number, shape: number): number {
-    return this.hasAim[gap] === 0 ? 0 : Math.abs(this.offAim[gap]! - this.shapeSize[shape]!);
+  private offOf(space: number, shape: number): number {
+    return this.hasAim[space] === 0 ? 0 : Math.abs(this.offAim[space]! - this.shapeSize[shape]!);
   }
 
   /** In steps of the prices' last decimal. */
@@ -135,17 +135,17 @@ export class FitTable {
 
   /** How far an allowed fit is off the aim. */
   distance(site: number, { rod, upper, lower }: Choice): number {
-    return this.offOf(this.gapAt(site, rod)!, this.shapeAt(upper, lower));
+    return this.offOf(this.spaceAt(site, rod)!, this.shapeAt(upper, lower));
   }
 
   /** Whole number, the later aims weighed into the earlier; infinite where the fit is not allowed. */
   cost(site: number, rod: number, upper: number, lower: number): number {
-    const gap = this.gapOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
+    const space = this.spaceOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
     const shape = this.shapeOf[upper * this.shells + lower]!;
-    if (gap < 0 || shape < 0 || !this.problem.rules.allows(gap, shape)) return Number.POSITIVE_INFINITY;
+    if (space < 0 || shape < 0 || !this.problem.rules.allows(space, shape)) return Number.POSITIVE_INFINITY;
     const { price, distance, kept } = this.weights;
     const own = kept !== 0 && this.isKept(site, rod, upper, lower) ? kept : 0;
-    return this.offOf(gap, shape) * distance + this.price(upper, lower) * price - own;
+    return this.offOf(space, shape) * distance + this.price(upper, lower) * price - own;
   }
 
   /**
@@ -153,13 +153,13 @@ export class FitTable {
    * @param visit told a pair and the least that it and all later ones of its price cost; true ends that price
    */
   visitPairs(site: number, rod: number, visit: (pair: PairOfKind, least: number) => boolean): void {
-    const gap = this.gapAt(site, rod);
-    if (gap === undefined) return;
+    const space = this.spaceAt(site, rod);
+    if (space === undefined) return;
     const { price, distance, kept } = this.weights;
-    const scale = this.hasAim[gap] === 0 ? 0 : distance;
+    const scale = this.hasAim[space] === 0 ? 0 : distance;
     for (const group of this.groups.get(this.sites[site]!.kind) ?? []) {
       const { sizes, pairs } = group;
-      const wished = this.offAim[gap]!;
+      const wished = this.offAim[space]!;
       let up = firstAtLeast(sizes, wished);
       let down = up - 1;
       const off = (at: number) =>

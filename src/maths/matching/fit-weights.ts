@@ -12,8 +12,8 @@ export interface FitCostWeights {
 const MOST_EXACT = 2 ** 52;
 
 /** No fit is farther off the aim. */
-function farthestOffAim({ gaps, shapes, bySize }: Problem): number {
-  return gaps.reduce((far, { kind, size, limits: { aim } }) => {
+function farthestOffAim({ spaces, shapes, bySize }: Problem): number {
+  return spaces.reduce((far, { kind, size, limits: { aim } }) => {
     const own = bySize.get(kind)!;
     if (own.length === 0 || aim === undefined) return far;
     const offOf = (shape: number) => Math.abs(size - aim - shapes[shape]!.size);

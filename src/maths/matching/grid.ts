@@ -15,9 +15,9 @@ import type { MatchedFit, Stock, TakenShell } from './stock.js';
 
 /** Grids to choose from, finest first; 100 grains are 1 µm. */
 const GRIDS: readonly Grain[] = [1, 5, 10, 25, 50, 100];
-/** So many combinations of a gap and a pair of shells can be priced again and again. */
+/** So many combinations of a space and a pair of shells can be priced again and again. */
 const MOST_COMBINATIONS = 600_000_000;
-const MOST_GAPS = 250_000;
+const MOST_SPACES = 250_000;
 /** Variances keep two digits. */
 const VARIANCE_DIGITS = 2;
 
@@ -98,8 +98,8 @@ function onGrid(stock: Stock, grid: Grain, careful: boolean): Stock {
   };
 }
 
-/** Gaps, and gaps with pairs, as many as the search of some kinds would have to tell apart. */
-function countCombinations(stock: Stock): { gaps: number; combinations: number } {
+/** Spaces, and spaces with pairs, as many as the search of some kinds would have to tell apart. */
+function countCombinations(stock: Stock): { spaces: number; combinations: number } {
   const kinds = new Map<string, { journals: Set<string>; mains: Set<string>; shells: Set<string> }>();
   const of = (key: string) => {
     const known = kinds.get(key) ?? { journals: new Set(), mains: new Set(), shells: new Set() };
@@ -115,20 +115,20 @@ function countCombinations(stock: Stock): { gaps: number; combinations: number }
   for (const shell of [...stock.shells, ...stock.newShells])
     of(keyOfKind(shell)).shells.add(shell.half + keyOfPart(shell.part));
   const rods = new Set(stock.rods.map(({ part }) => keyOfPart(part))).size;
-  let [gaps, combinations] = [0, 0];
+  let [spaces, combinations] = [0, 0];
   for (const { journals, mains, shells } of kinds.values()) {
     const own = journals.size * rods + mains.size;
-    gaps += own;
+    spaces += own;
     combinations += (own * shells.size ** 2) / 4;
   }
-  return { gaps, combinations };
+  return { spaces, combinations };
 }
 
 /** Kinds that share nothing are searched by themselves. */
 function isSearchable(stock: Stock): boolean {
   return independentKinds(stock)
     .map((kinds) => countCombinations(onlyKinds(stock, kinds)))
-    .every(({ gaps, combinations }) => gaps <= MOST_GAPS && combinations <= MOST_COMBINATIONS);
+    .every(({ spaces, combinations }) => spaces <= MOST_SPACES && combinations <= MOST_COMBINATIONS);
 }
 
 /** Some kinds of fit alone, on the same grid. */

@@ -50,20 +50,20 @@ export function improve(
 
 /** Takes up fits, each once. */
 class Fits {
-  private readonly byGap = new Map<number, Set<number>>();
+  private readonly bySpace = new Map<number, Set<number>>();
 
-  add(gap: number, shape: number): void {
-    const shapes = this.byGap.get(gap);
+  add(space: number, shape: number): void {
+    const shapes = this.bySpace.get(space);
     if (shapes) shapes.add(shape);
-    else this.byGap.set(gap, new Set([shape]));
+    else this.bySpace.set(space, new Set([shape]));
   }
 
-  /** In one order, so that gaps that take the same shapes show the same list. */
+  /** In one order, so that spaces that take the same shapes show the same list. */
   get open(): FitsBySpace {
     return new Map(
-      [...this.byGap]
+      [...this.bySpace]
         .sort(([a], [b]) => a - b)
-        .map(([gap, shapes]) => [gap, [...shapes].sort((a, b) => a - b)]),
+        .map(([space, shapes]) => [space, [...shapes].sort((a, b) => a - b)]),
     );
   }
 }
@@ -71,7 +71,7 @@ class Fits {
 function fitsOf(sets: readonly Taken[]): Fits {
   const fits = new Fits();
   for (const { column } of sets)
-    if (column.meaning.is === 'fit') fits.add(column.meaning.gap, column.meaning.shape);
+    if (column.meaning.is === 'fit') fits.add(column.meaning.space, column.meaning.shape);
   return fits;
 }
 
@@ -102,35 +102,39 @@ function usefulOthers({ stage, columns, sets, linear }: ProgramSource, most: num
 export function heldColumns(source: ProgramSource, most: number): Useful {
   const { model, stage, sets, linear, pool } = source;
   const fits = fitsOf(sets);
-  for (const { column, gap, shape } of pool.quads) {
-    if (passesFilters(model, stage.filters, gap, shape) && reducedCost(stage, column, linear.duals) <= most)
-      fits.add(gap, shape);
+  for (const { column, space, shape } of pool.quads) {
+    if (passesFilters(model, stage.filters, space, shape) && reducedCost(stage, column, linear.duals) <= most)
+      fits.add(space, shape);
   }
   return { others: usefulOthers(source, most), fits: fits.open };
 }
 
 /**
- * All fits of some gaps that sets with a reduced cost of no more than `most` could use: the cheapest gaps, of equally
+ * All fits of some spaces that sets with a reduced cost of no more than `most` could use: the cheapest spaces, of equally
  * cheap ones those that linear programs held, then any by a fixed sequence, so that there are some of every kind.
- * @param gaps so many at most
+ * @param spaces so many at most
  * @returns the columns, and whether they are all that could be of use
  */
 export function likelyColumns(
   source: ProgramSource,
   most: number,
-  gaps: number,
+  spaces: number,
 ): Useful & { readonly complete: boolean } {
   const { model, stage, sets, linear, pool } = source;
   const weights = stage.fitWeights(linear.duals);
-  const held = new Set(pool.quads.map(({ gap }) => gap));
+  const held = new Set(pool.quads.map(({ space }) => space));
   const rated = shuffled(sequenceOf(4), bestFits(model, linear.duals, weights, most, stage.filters)).map(
-    ({ gap, reducedCost: cost }) => ({ gap, cost: Math.round(cost / SLACK), other: Number(!held.has(gap)) }),
+    ({ space, reducedCost: cost }) => ({
+      space,
+      cost: Math.round(cost / SLACK),
+      other: Number(!held.has(space)),
+    }),
   );
   rated.sort((a, b) => a.cost - b.cost || a.other - b.other);
-  const likely = new Set(rated.slice(0, gaps).map(({ gap }) => gap));
+  const likely = new Set(rated.slice(0, spaces).map(({ space }) => space));
   const fits = fitsOf(sets);
-  priceFits(model, linear.duals, weights, most, stage.filters, ({ gap, shape }) => {
-    if (likely.has(gap)) fits.add(gap, shape);
+  priceFits(model, linear.duals, weights, most, stage.filters, ({ space, shape }) => {
+    if (likely.has(space)) fits.add(space, shape);
   });
-  return { others: usefulOthers(source, most), fits: fits.open, complete: rated.length <= gaps };
+  return { others: usefulOthers(source, most), fits: fits.open, complete: rated.length <= spaces };
 }

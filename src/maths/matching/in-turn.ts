@@ -23,7 +23,7 @@ export function finishInTurn(
 ): ReadonlyMap<Started, Finished> {
   const found = new Map<Started, Finished>();
   // The easy ones first: what they leave of their share goes to the others.
-  let open = [...all].sort((a, b) => a.started.problem.gaps.length - b.started.problem.gaps.length);
+  let open = [...all].sort((a, b) => a.started.problem.spaces.length - b.started.problem.spaces.length);
   while (open.length > 0) {
     for (const [place, { started, label }] of open.entries()) {
       const others = open.length - 1 - place;

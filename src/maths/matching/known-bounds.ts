@@ -8,14 +8,14 @@ import type { Reached } from './stage.js';
  * @param complete how many engines are complete
  */
 export function plainBound({ problem, columns }: Model, aim: Aim, complete: number): number {
-  const { gaps, journals, stock } = problem;
+  const { spaces, journals, stock } = problem;
   const completable = columns.flatMap(({ meaning }) => (meaning.is === 'engine' ? [meaning.engine] : []));
   if (aim.amount === 'completeEngines') return 0 - completable.length;
   if (aim.amount === 'kept') return 0 - new Set(problem.kept.map(({ journal }) => journal)).size;
   if (aim.amount !== 'filledBeyond') return 0;
   const sizes = completable.map((engine) => stock.engines[engine]!.journals.length).sort((a, b) => a - b);
   const inComplete = sizes.slice(0, complete).reduce((sum, size) => sum + size, 0);
-  const open = new Set(gaps.map(({ journal }) => journal));
+  const open = new Set(spaces.map(({ journal }) => journal));
   return [...open].reduce((bound, journal) => bound - journals[journal]!.journals.length, inComplete);
 }
 

@@ -16,13 +16,13 @@ import { OpenAim } from './open-aim.js';
 import { improveByPortions, MOST_IN_PORTION } from './portions.js';
 import { distanceStep } from './problem.js';
 import type { Bounded } from './relaxation.js';
-import { innerSide, type LargeSearch, outerSide, type ModelSide, wholeSide } from './sides.js';
+import { innerSide, type LargeSearch, type ModelSide, outerSide, wholeSide } from './sides.js';
 import type { Reached } from './stage.js';
 import { FIRST_KICKS, FIRST_SHARE, LATER_SHARE, MORE_KICKS } from './stages.js';
 
-/** Gaps of the first wide programs, some of every kind, and of the last ones. */
-const SOME_GAPS = 5_000;
-const ALL_GAPS = 50_000;
+/** Spaces of the first wide programs, some of every kind, and of the last ones. */
+const SOME_SPACES = 5_000;
+const ALL_SPACES = 50_000;
 
 interface Sides {
   readonly outer: ModelSide;
@@ -52,12 +52,12 @@ function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAi
   const ofInner = inner === outer ? bounded : open.isOpen() ? open.boundOf(inner) : undefined;
   const likely = bounded?.linear.likely ?? [];
   const reunions = outer.bridge.reunions(likely);
-  const widely = (ofSide: Bounded, gaps: number) => {
-    const proven = open.improveWidely(inner, ofSide, gaps);
+  const widely = (ofSide: Bounded, spaces: number) => {
+    const proven = open.improveWidely(inner, ofSide, spaces);
     if (inner === outer) open.prove(proven);
   };
   // Journals that stay empty need fits of all kinds; else those of the linear program mostly do.
-  if (ofInner && !sets.isFull()) widely(ofInner, SOME_GAPS);
+  if (ofInner && !sets.isFull()) widely(ofInner, SOME_SPACES);
   if (ofInner) open.improveByPrograms(inner, ofInner);
   const many = search.stock.inner.engines.length >= 2 * MOST_IN_PORTION;
   if (many) improveByPortions(search, open, reunions);
@@ -70,7 +70,7 @@ function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAi
   if (open.isOpen()) improveByReunions(sets, reunions, left);
   if (open.isOpen()) improveByKicks(sets, { idle: MORE_KICKS, remaining: left, done: () => !open.isOpen() });
   open.regroupAll(outer, likely);
-  if (ofInner) widely(ofInner, ALL_GAPS);
+  if (ofInner) widely(ofInner, ALL_SPACES);
   if (bounded) outer.relaxation.narrow(bounded, open.value());
   if (ofInner && inner !== outer) inner.relaxation.narrow(ofInner, open.value());
 }

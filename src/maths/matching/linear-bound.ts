@@ -55,7 +55,7 @@ function worthOfRows(rows: readonly ModelRow[], duals: Float64Array): number {
   return worth;
 }
 
-/** The best fits of each journal class, one a gap, the best fillings of each crank, and the bound that the duals prove. */
+/** The best fits of each journal class, one a space, the best fillings of each crank, and the bound that the duals prove. */
 function price(
   { model, stage, columns }: Bounding,
   cranks: CrankFillings,
@@ -72,7 +72,7 @@ function price(
   const most = places.fillings.some((rows) => completion(rows) > 0) ? Number.POSITIVE_INFINITY : 0;
   const byJournal = problem.journals.map((): PricedFit[] => []);
   const fits = bestFits(model, duals, stage.fitWeights(duals), most, stage.filters);
-  for (const fit of fits) byJournal[problem.gaps[fit.gap]!.journal]!.push(fit);
+  for (const fit of fits) byJournal[problem.spaces[fit.space]!.journal]!.push(fit);
   const best: PricedFit[] = [];
   const inCranks: PricedFit[] = [];
   for (const [journal, own] of byJournal.entries()) {
@@ -80,7 +80,7 @@ function price(
       inCranks.push(...own);
       continue;
     }
-    own.sort((a, b) => a.reducedCost - b.reducedCost || a.gap - b.gap);
+    own.sort((a, b) => a.reducedCost - b.reducedCost || a.space - b.space);
     if (own.length > 0)
       bound += Math.min(0, own[0]!.reducedCost) * problem.journals[journal]!.journals.length;
     best.push(...own.filter((fit) => fit.reducedCost < 0).slice(0, FITS_AT_A_TIME));
@@ -133,8 +133,8 @@ export function linearBound(bounding: Bounding): LinearBound | undefined {
     (column) => column.meaning.is !== 'pair' && column.meaning.is !== 'fit' && !cranks.holdKept(column),
   );
   const start = pool.quads.filter(
-    ({ gap, shape }) =>
-      !cranks.hold(model.problem.gaps[gap]!.journal) && passesFilters(model, stage.filters, gap, shape),
+    ({ space, shape }) =>
+      !cranks.hold(model.problem.spaces[space]!.journal) && passesFilters(model, stage.filters, space, shape),
   );
   const first = [...others, ...start.map(({ column }) => column), ...pool.fillings];
   const program = solver.linear(stage.rows, first.map(ready));
@@ -147,9 +147,9 @@ export function linearBound(bounding: Bounding): LinearBound | undefined {
     const { duals } = pricedPairs;
     const priced = price(bounding, cranks, duals);
     if (!best || priced.bound > best.bound) best = { bound: priced.bound, duals, likely: [] };
-    const quadAt = ({ gap, shape }: PricedFit) => {
+    const quadAt = ({ space, shape }: PricedFit) => {
       const pair = pricedPairs.best[shape];
-      return pair && pool.add(quadOf(model, gap, pair)).column;
+      return pair && pool.add(quadOf(model, space, pair)).column;
     };
     const columnOf = ({ crank, fits, isFull }: PricedFilling) => {
       const parts = fits.flatMap((fit) => ('column' in fit ? fit.column : (quadAt(fit) ?? [])));

@@ -18,7 +18,7 @@
  *   shell         Σ z + Σ v ≤ how many (a pair of two of one class counts two)
  *   shape s       Σ x ≤ Σ z
  *
- * Linking gaps and pairs through shapes keeps it small: explicit fits of journal, bore, upper and
+ * Linking spaces and pairs through shapes keeps it small: explicit fits of journal, bore, upper and
  * lower would be some ten million columns for ten cranks.
  */
 import { MassLines } from './mass-lines.js';
@@ -71,10 +71,10 @@ export interface CrankWindows {
 
 export const UNLIMITED = Number.POSITIVE_INFINITY;
 
-/** The engines whose every journal has some allowed gap. */
-export function completableEngines({ stock, journals, gaps }: Problem): Set<number> {
+/** The engines whose every journal has some allowed space. */
+export function completableEngines({ stock, journals, spaces }: Problem): Set<number> {
   const open = new Map<number, number>();
-  for (const journal of new Set(gaps.map((gap) => gap.journal))) {
+  for (const journal of new Set(spaces.map((space) => space.journal))) {
     for (const engine of journals[journal]!.engines) open.set(engine, (open.get(engine) ?? 0) + 1);
   }
   const completable = new Set<number>();

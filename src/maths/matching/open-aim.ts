@@ -6,7 +6,7 @@ import type { Wish } from './mass-groups.js';
 import { REGROUPINGS, type Regrouping } from './mass-regroups.js';
 import type { Column } from './model-columns.js';
 import type { Bounded } from './relaxation.js';
-import { type LargeSearch, regroupedSide, rodsApart, rodsKept, type ModelSide } from './sides.js';
+import { type LargeSearch, type ModelSide, regroupedSide, rodsApart, rodsKept } from './sides.js';
 import type { Reached } from './stage.js';
 import type { Taken } from './taken.js';
 
@@ -97,14 +97,14 @@ export class OpenAim {
   }
 
   /**
-   * A whole-number program over all fits of a good many gaps.
+   * A whole-number program over all fits of a good many spaces.
    * @returns a value that no sets of the side's model are below, better ones than those at hand before
    */
-  improveWidely(side: ModelSide, bounded: Bounded, gaps: number): number {
+  improveWidely(side: ModelSide, bounded: Bounded, spaces: number): number {
     const best = Math.ceil(bounded.linear.bound);
     if (!this.isOpen() || this.value() <= best) return best;
     const start = side.bridge.toTaken(this.search.sets);
-    const found = side.relaxation.wideProgram(bounded, this.value(), start, gaps, this.limits());
+    const found = side.relaxation.wideProgram(bounded, this.value(), start, spaces, this.limits());
     this.take(side, found.sets);
     return Math.ceil(found.bound);
   }

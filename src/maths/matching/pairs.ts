@@ -1,13 +1,13 @@
 /**
- * Pairs of half-shells, and their shapes: pairs that every gap sees alike.
+ * Pairs of half-shells, and their shapes: pairs that every space sees alike.
  *
  * 150 uppers and 150 lowers make 22,500 pairs but only some hundred shapes: the sums of the two walls
  * (size, largest, smallest), the gauges behind them, and the random variance, which matters only
  * where it tips a guard over a rounding step.
  */
 import type { Grain } from '../grain.js';
-import type { Gap } from './gaps.js';
 import { keyOfKind, type ShellClass } from './part-classes.js';
+import type { Space } from './spaces.js';
 import { type GaugePair, type Guards, gaugePair, type ProvableLimits } from './verdicts.js';
 
 /** Classes of the two shells; `upper` = `lower` takes two of one class. */
@@ -22,7 +22,7 @@ export interface PairShape {
   readonly largest: Grain;
   readonly smallest: Grain;
   readonly gauges: GaugePair;
-  /** Least and greatest random variance of its pairs; every gap rounds both to one guard. */
+  /** Least and greatest random variance of its pairs; every space rounds both to one guard. */
   leastVariance: number;
   greatestVariance: number;
   readonly pairs: ShellPair[];
@@ -63,16 +63,16 @@ function stepsBelow(steps: readonly number[], value: number): number {
   return low;
 }
 
-/** The pair variances at which the guard of some gap steps, sorted. */
+/** The pair variances at which the guard of some space steps, sorted. */
 function guardSteps(
-  gaps: readonly Gap[],
+  spaces: readonly Space[],
   guards: Guards,
   gauges: GaugePair,
   [least, greatest]: readonly [number, number],
 ): number[] {
   const steps = new Set<number>();
-  for (const gap of gaps) {
-    const other = gap.spotVariance + guards.gaugeVariance(gap.gauges, gauges);
+  for (const space of spaces) {
+    const other = space.spotVariance + guards.gaugeVariance(space.gauges, gauges);
     for (const step of guards.stepsBetween(other + least, other + greatest)) steps.add(step - other);
   }
   return [...steps].sort((a, b) => a - b);
@@ -88,7 +88,7 @@ export function shapesOf(
   shells: readonly ShellClass[],
   kind: string,
   limits: ProvableLimits,
-  gaps: readonly Gap[],
+  spaces: readonly Space[],
   guards: Guards,
 ): PairShape[] {
   const byGauges = new Map<string, { gauges: GaugePair; pairs: MeasuredPair[] }>();
@@ -103,7 +103,7 @@ export function shapesOf(
   for (const { gauges, pairs } of byGauges.values()) {
     const least = pairs.reduce((low, { variance }) => Math.min(low, variance), Number.POSITIVE_INFINITY);
     const greatest = pairs.reduce((high, { variance }) => Math.max(high, variance), 0);
-    const steps = guardSteps(gaps, guards, gauges, [least, greatest]);
+    const steps = guardSteps(spaces, guards, gauges, [least, greatest]);
     const known = new Map<string, PairShape>();
     for (const { pair, variance } of pairs) {
       const [up, down] = [shells[pair.upper]!.part, shells[pair.lower]!.part];

@@ -118,14 +118,14 @@ export function rodClasses(stock: Stock, groupsOf?: (rod: StockRod) => readonly 
   const usable = stock.rods.filter((rod) => !ranks.has(rod.engineType) || rod.mass !== undefined);
   const rankOf = (rod: StockRod) => (groupsOf ? undefined : ranks.get(rod.engineType)?.rankOf(rod.mass!));
   const massKey = groupsOf ?? rankOf;
-  return groupsByKey(usable, (rod) => JSON.stringify([rod.engineType, keyOfPart(rod.part), massKey(rod)])).map(
-    (rods) => ({
-      engineType: rods[0]!.engineType,
-      part: rods[0]!.part,
-      massRank: rankOf(rods[0]!),
-      rods,
-    }),
-  );
+  return groupsByKey(usable, (rod) =>
+    JSON.stringify([rod.engineType, keyOfPart(rod.part), massKey(rod)]),
+  ).map((rods) => ({
+    engineType: rods[0]!.engineType,
+    part: rods[0]!.part,
+    massRank: rankOf(rods[0]!),
+    rods,
+  }));
 }
 
 /** Shells by values and half; each mark that can be bought is its own class. */

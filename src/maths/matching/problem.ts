@@ -1,8 +1,7 @@
-/** The stock as the model sees it: classes, gaps, pair shapes, and which gap allows which shape. */
+/** The stock as the model sees it: classes, spaces, pair shapes, and which space allows which shape. */
 
 import { greatestCommonDivisor } from './aims.js';
 import { FitRules } from './fit-rules.js';
-import { type Gap, gapsOf } from './gaps.js';
 import type { KeptFit } from './kept-fits.js';
 import { keptFits } from './kept-fits.js';
 import type { MassGroups } from './mass-groups.js';
@@ -17,6 +16,7 @@ import {
   type ShellClass,
   shellClasses,
 } from './part-classes.js';
+import { type Space, spacesOf } from './spaces.js';
 import type { Stock, StockRod } from './stock.js';
 import { guardsOf, isProvable, type ProvableLimits } from './verdicts.js';
 
@@ -29,9 +29,9 @@ export interface Problem {
   readonly shells: readonly ShellClass[];
   readonly shapes: readonly PairShape[];
   /** Only those that allow some shape. */
-  readonly gaps: readonly Gap[];
+  readonly spaces: readonly Space[];
   readonly rules: FitRules;
-  /** Places of the shapes that some gap allows, by kind, in order of their size. */
+  /** Places of the shapes that some space allows, by kind, in order of their size. */
   readonly bySize: ReadonlyMap<string, Int32Array>;
   readonly kept: readonly KeptFit[];
   /** Rods of which an engine can keep no more than one, by their masses. */
@@ -52,16 +52,16 @@ function provableLimits(stock: Stock): Map<string, ProvableLimits> {
   return limits;
 }
 
-/** The shapes of one kind that some gap allows, smallest size first. */
+/** The shapes of one kind that some space allows, smallest size first. */
 function shapesBySize(
   kind: string,
   shapes: readonly PairShape[],
-  gaps: readonly Gap[],
+  spaces: readonly Space[],
   rules: FitRules,
 ): Int32Array {
-  const own = [...gaps.keys()].filter((gap) => gaps[gap]!.kind === kind);
+  const own = [...spaces.keys()].filter((space) => spaces[space]!.kind === kind);
   const open = [...shapes.keys()].filter(
-    (shape) => shapes[shape]!.kind === kind && own.some((gap) => rules.allows(gap, shape)),
+    (shape) => shapes[shape]!.kind === kind && own.some((space) => rules.allows(space, shape)),
   );
   return Int32Array.from(open.sort((a, b) => shapes[a]!.size - shapes[b]!.size || a - b));
 }
@@ -103,21 +103,21 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   const rods = rodClasses(stock, groups?.ofRod);
   const shells = shellClasses(stock);
   const guards = guardsOf(stock);
-  const all = gapsOf(journals, rods, limits).filter(
+  const all = spacesOf(journals, rods, limits).filter(
     ({ journal, rod }) => rod === undefined || ownRod(journals[journal]!.engines[0]!, rods[rod]!.rods[0]!),
   );
   const shapes: PairShape[] = [];
   for (const [kind, kindLimits] of limits) {
-    const own = all.filter((gap) => gap.kind === kind);
+    const own = all.filter((space) => space.kind === kind);
     shapes.push(...shapesOf(shells, kind, kindLimits, own, guards));
   }
-  const rulesOf = (gaps: readonly Gap[]) => new FitRules(gaps, shapes, guards, stock.allowUndecided);
+  const rulesOf = (spaces: readonly Space[]) => new FitRules(spaces, shapes, guards, stock.allowUndecided);
   const first = rulesOf(all);
-  const gaps = all.filter((gap, place) =>
-    shapes.some((shape, at) => shape.kind === gap.kind && first.allows(place, at)),
+  const spaces = all.filter((space, place) =>
+    shapes.some((shape, at) => shape.kind === space.kind && first.allows(place, at)),
   );
-  const rules = rulesOf(gaps);
-  const bySize = new Map([...limits.keys()].map((kind) => [kind, shapesBySize(kind, shapes, gaps, rules)]));
+  const rules = rulesOf(spaces);
+  const bySize = new Map([...limits.keys()].map((kind) => [kind, shapesBySize(kind, shapes, spaces, rules)]));
   return {
     stock,
     limits,
@@ -125,7 +125,7 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
     rods,
     shells,
     shapes,
-    gaps,
+    spaces,
     rules,
     bySize,
     kept,
@@ -155,10 +155,10 @@ function windowsOf(stock: Stock): Map<string, readonly MassWindow[]> {
 }
 
 /** The greatest whole number of grains that every distance from the aim is a multiple of. */
-export function distanceStep({ gaps, shapes, limits }: Problem): number {
+export function distanceStep({ spaces, shapes, limits }: Problem): number {
   const differences = [...limits].flatMap(([kind, { aim }]) => {
     if (aim === undefined) return [];
-    const wished = gaps.filter((gap) => gap.kind === kind).map(({ size }) => size - aim);
+    const wished = spaces.filter((space) => space.kind === kind).map(({ size }) => size - aim);
     const made = shapes.filter((shape) => shape.kind === kind).map(({ size }) => size);
     if (wished.length === 0 || made.length === 0) return [];
     // Any distance is |one of these differences|, moved by differences within each list.

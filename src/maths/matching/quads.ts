@@ -1,7 +1,7 @@
 /**
- * Fits as the linear program holds them: a gap with two classes of shells, all of their rows in one column.
+ * Fits as the linear program holds them: a space with two classes of shells, all of their rows in one column.
  *
- * The whole-number programs hold gaps and pairs apart, linked by shapes, which takes far fewer columns.
+ * The whole-number programs hold spaces and pairs apart, linked by shapes, which takes far fewer columns.
  * Here only the columns that prove useful are ever made, and without the shapes' rows the program is small.
  */
 import type { FillingColumn } from './crank-fillings.js';
@@ -10,10 +10,10 @@ import { reducedCost, type Stage } from './stage.js';
 
 export interface Quad {
   readonly key: string;
-  readonly gap: number;
+  readonly space: number;
   readonly shape: number;
   readonly pair: PairColumn;
-  /** The column of the gap and that of the pair as one. */
+  /** The column of the space and that of the pair as one. */
   readonly column: Column;
 }
 
@@ -67,15 +67,15 @@ function sumOf(a: Column['amounts'], b: Column['amounts']): Column['amounts'] {
   return sum;
 }
 
-export function quadOf(model: Model, gap: number, pair: PairColumn): Quad {
+export function quadOf(model: Model, space: number, pair: PairColumn): Quad {
   const { shape, upper, lower } = pair.meaning;
-  const fit = fitColumn(model, gap, shape);
+  const fit = fitColumn(model, space, shape);
   const shapeRow = model.places.shape[shape]!;
   const rows = [...fit.rows, ...pair.rows].filter((row) => row !== shapeRow);
   const entry = (column: Column, row: number) => column.values[column.rows.indexOf(row)] ?? 0;
   return {
-    key: `${gap},${upper},${lower}`,
-    gap,
+    key: `${space},${upper},${lower}`,
+    space,
     shape,
     pair,
     column: {
@@ -88,7 +88,7 @@ export function quadOf(model: Model, gap: number, pair: PairColumn): Quad {
   };
 }
 
-/** The cheapest pair of each shape at given duals; undefined for a shape that no gap allows. */
+/** The cheapest pair of each shape at given duals; undefined for a shape that no space allows. */
 interface PricedPairs {
   readonly best: readonly (PairColumn | undefined)[];
   /** The duals with those of the shapes' rows put in: a shape is worth its cheapest pair. */

@@ -1,6 +1,6 @@
 /** A model of classes as its linear programs leave it, aim after aim: the fits worth holding, and what is still open. */
 import type { Aim } from './aims.js';
-import { heldColumns, improve, likelyColumns, type SearchLimits, type ProgramSource } from './improve.js';
+import { heldColumns, improve, likelyColumns, type ProgramSource, type SearchLimits } from './improve.js';
 import { type LinearBound, linearBound, roundedUp, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import type { Filter } from './pricing.js';
@@ -83,20 +83,20 @@ export class Relaxation {
   }
 
   /**
-   * The same over all fits of so many gaps that sets better than those at hand could use.
+   * The same over all fits of so many spaces that sets better than those at hand could use.
    * @param start the sets at hand
    * @param reached their value, in steps of the aim
-   * @returns also a value that no better sets of the model are below, where no gap that these could use is left out
+   * @returns also a value that no better sets of the model are below, where no space that these could use is left out
    */
   wideProgram(
     { stage, linear }: Bounded,
     reached: number,
     start: readonly Taken[],
-    gaps: number,
+    spaces: number,
     limits: SearchLimits,
   ): { sets: Taken[] | undefined; bound: number } {
     const source = this.source(stage, linear, start);
-    const useful = likelyColumns(source, reached - 1 - linear.bound + SLACK, gaps);
+    const useful = likelyColumns(source, reached - 1 - linear.bound + SLACK, spaces);
     const found = improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits);
     const bound = useful.complete ? Math.min(reached, roundedUp(found.bound)) : linear.bound;
     return { sets: found.sets, bound };

@@ -26,10 +26,10 @@ export interface Choice {
 export const NO_ROD = -1;
 
 /** The sites of a problem, in the order of the stock. */
-export function sitesOf({ journals, gaps, stock, sharedBores }: Problem): Site[] {
+export function sitesOf({ journals, spaces, stock, sharedBores }: Problem): Site[] {
   const shared = [...sharedBores];
   const rodsOf = journals.map((): number[] => []);
-  for (const { journal, rod = NO_ROD } of gaps) rodsOf[journal]!.push(rod);
+  for (const { journal, rod = NO_ROD } of spaces) rodsOf[journal]!.push(rod);
   const sites = journals.flatMap(({ engines, journals: alike, ...kind }, journalClass) =>
     alike.map(
       (journal, at): Site => ({

@@ -119,7 +119,11 @@ export async function loadSolver(): Promise<Solver> {
   }
 }
 
-function linearProgram(highs: Highs, rows: readonly ModelRow[], columns: readonly ProgramColumn[]): LinearProgram {
+function linearProgram(
+  highs: Highs,
+  rows: readonly ModelRow[],
+  columns: readonly ProgramColumn[],
+): LinearProgram {
   const model = inWords('taking a linear program', () => highs.createModel(dataOf(rows, columns)));
   const { optimal } = highs.constants.modelStatus;
   return {

@@ -46,7 +46,10 @@ export function reducedCost(stage: Stage, column: Column, duals: Float64Array): 
  */
 export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filters: readonly Filter[]): Stage {
   const first = model.rows.length;
-  const rows: ModelRow[] = [...model.rows, ...held.map(({ reached }) => ({ lower: -UNLIMITED, upper: reached }))];
+  const rows: ModelRow[] = [
+    ...model.rows,
+    ...held.map(({ reached }) => ({ lower: -UNLIMITED, upper: reached })),
+  ];
   const weight = (amount: Aim['amount'], duals: Float64Array) => {
     let sum = aim.amount === amount ? aim.sign : 0;
     for (const [place, { aim: earlier }] of held.entries()) {

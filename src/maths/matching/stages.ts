@@ -28,9 +28,9 @@ export const MORE_KICKS = 400;
 export const FIRST_SHARE = 0.02;
 /** Most kicks in all before the programs, which are far better at filling journals and somewhat at keeping pairs together. */
 const KICKS_OF: Partial<Record<Aim['amount'], number>> = { distance: 1_000, price: 1_000, kept: 200 };
-/** Nodes of the first whole-number programs, and of how many likely gaps they are: few are settled sooner. */
+/** Nodes of the first whole-number programs, and of how many likely spaces they are: few are settled sooner. */
 const FIRST_NODES = 50;
-const LIKELIEST_GAPS = [300, 2_000];
+const LIKELIEST_SPACES = [300, 2_000];
 
 function valueOfTaken(aim: Aim, sets: readonly Taken[]): number {
   let value = 0;
@@ -82,15 +82,15 @@ function close(
   const most = KICKS_OF[aim.amount] ?? 0;
   if (isOpen() && most > 0) kick(MORE_KICKS, most);
   const programs = [
-    ...LIKELIEST_GAPS.map((gaps) => ({ nodes: FIRST_NODES, gaps })),
-    { nodes: undefined, gaps: Number.POSITIVE_INFINITY },
+    ...LIKELIEST_SPACES.map((spaces) => ({ nodes: FIRST_NODES, spaces })),
+    { nodes: undefined, spaces: Number.POSITIVE_INFINITY },
   ];
-  for (const { nodes, gaps } of programs) {
+  for (const { nodes, spaces } of programs) {
     if (!isOpen()) return bound;
     const taken = translator.toTaken(sets);
     const reached = valueOfTaken(aim, taken);
     const better = reached - 1 - linear.bound + SLACK;
-    const useful = likelyColumns({ model, stage, columns, sets: taken, linear, pool }, better, gaps);
+    const useful = likelyColumns({ model, stage, columns, sets: taken, linear, pool }, better, spaces);
     const limits = { seconds: remaining(), ...(nodes !== undefined && { nodes }) };
     const program = nodes === undefined ? stage : withoutLines(model, stage);
     const kept = ({ meaning }: Column) => program === stage || meaning.is !== 'run';

@@ -62,9 +62,9 @@ export class Translator {
   }
 
   /** The column of a journal class in a rod with a shape of pair, always the same object. */
-  private fit(gap: number, shape: number): Column {
-    const key = `${gap},${shape}`;
-    const column = this.fits.get(key) ?? fitColumn(this.model, gap, shape);
+  private fit(space: number, shape: number): Column {
+    const key = `${space},${shape}`;
+    const column = this.fits.get(key) ?? fitColumn(this.model, space, shape);
     this.fits.set(key, column);
     return column;
   }
@@ -103,7 +103,7 @@ export class Translator {
         add(kept);
         continue;
       }
-      add(this.fit(table.gapAt(site, choice.rod)!, table.shapeAt(choice.upper, choice.lower)));
+      add(this.fit(table.spaceAt(site, choice.rod)!, table.shapeAt(choice.upper, choice.lower)));
       add(this.pairs.get(`${choice.upper},${choice.lower}`)!);
     }
     for (const [engine, column] of this.engines) if (sets.isCompleteEngine(engine)) add(column);
@@ -133,13 +133,13 @@ export class Translator {
     return choices.flatMap((choice, site) => {
       if (!choice) return [];
       const pair = this.pairs.get(`${choice.upper},${choice.lower}`)!;
-      return [quadOf(this.model, this.table.gapAt(site, choice.rod)!, pair)];
+      return [quadOf(this.model, this.table.spaceAt(site, choice.rod)!, pair)];
     });
   }
 
   /** Puts sets that a program found in place of those at hand. */
   fromTaken(taken: readonly Taken[], sets: WorkingSets): void {
-    const { gaps } = this.model.problem;
+    const { spaces } = this.model.problem;
     const { sites, together } = this.table;
     for (const site of sets.choices.keys()) sets.put(site, undefined);
     const pairs = new Map<number, { upper: number; lower: number }[]>();
@@ -157,7 +157,7 @@ export class Translator {
     for (const { column, times } of taken) {
       const { meaning } = column;
       if (meaning.is !== 'fit') continue;
-      const { journal, rod = NO_ROD } = gaps[meaning.gap]!;
+      const { journal, rod = NO_ROD } = spaces[meaning.space]!;
       for (let time = 0; time < times; time++) {
         const site = sites.findIndex((each, place) => each.journalClass === journal && !sets.choices[place]);
         sets.put(site, { rod, ...pairs.get(meaning.shape)!.pop()! });

@@ -1,8 +1,8 @@
 /**
- * Which combinations of a gap (bore over journal) and a pair of walls make an allowed fit.
+ * Which combinations of a space (bore over journal) and a pair of walls make an allowed fit.
  *
- * The guard of a fit depends on which gauges meet in it, so it is not a value of the gap or the pair
- * alone. It does split into three variances: of the gap's random parts, of the pair's, and of the
+ * The guard of a fit depends on which gauges meet in it, so it is not a value of the space or the pair
+ * alone. It does split into three variances: of the space's random parts, of the pair's, and of the
  * gauges behind both; the last is one number for two lists of gauges.
  */
 import { fitVerdict } from '../conformity.js';
@@ -54,13 +54,13 @@ export function gaugePair(first: MeasuredPart, second: MeasuredPart): GaugePair 
 }
 
 /** Variance of the gauges alone, of bore and journal with both walls. */
-function gaugeVariance(gap: GaugePair, pair: GaugePair): number {
+function gaugeVariance(space: GaugePair, pair: GaugePair): number {
   const part = (systematic: readonly SystematicSource[]): MeasuredPart => {
     return { size: 0, largest: 0, smallest: 0, spotVariance: 0, systematic };
   };
   return clearanceVariance({
-    bore: part(gap.first),
-    journal: part(gap.second),
+    bore: part(space.first),
+    journal: part(space.second),
     upper: part(pair.first),
     lower: part(pair.second),
   });
@@ -71,7 +71,7 @@ export interface Guards {
   readonly ofVariance: (variance: number) => readonly [Grain, Grain];
   /** The variances between two at which the guard steps. */
   readonly stepsBetween: (from: number, to: number) => number[];
-  readonly gaugeVariance: (gap: GaugePair, pair: GaugePair) => number;
+  readonly gaugeVariance: (space: GaugePair, pair: GaugePair) => number;
 }
 
 export function guardsOf({ confidence }: Stock): Guards {
@@ -90,9 +90,9 @@ export function guardsOf({ confidence }: Stock): Guards {
       }
       return steps;
     },
-    gaugeVariance: (gap, pair) => {
-      const key = `${gap.key}/${pair.key}`;
-      const variance = known.get(key) ?? gaugeVariance(gap, pair);
+    gaugeVariance: (space, pair) => {
+      const key = `${space.key}/${pair.key}`;
+      const variance = known.get(key) ?? gaugeVariance(space, pair);
       known.set(key, variance);
       return variance;
     },

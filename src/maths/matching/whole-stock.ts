@@ -70,7 +70,7 @@ export function start(
 const isAtBound = ({ reached, bound }: Reached) => reached === bound;
 
 /** An aim's steps in the units of the result: minimised ones turned back; adding 0 makes no −0. */
-function amountOf({ amount, sign, step }: Aim, steps: number, pricePerUnit: number): number {
+function resultOf({ amount, sign, step }: Aim, steps: number, pricePerUnit: number): number {
   return (steps * sign * step) / (amount === 'price' ? pricePerUnit : 1) + 0;
 }
 
@@ -117,7 +117,7 @@ export function finish(
     distance: distanceStep(problem),
   });
   const show = ({ aim, reached, bound }: Reached) => {
-    const amount = (steps: number) => amountOf(aim, steps, prices.perUnit);
+    const amount = (steps: number) => resultOf(aim, steps, prices.perUnit);
     const shown = (steps: number) =>
       aim.amount === 'distance' ? `${mmOfGrain(amount(steps))} mm` : `${amount(steps)}`;
     onProgress(
@@ -153,7 +153,7 @@ export function finish(
   }
   const proofs = stages.map(({ aim, bound }) => ({
     aim: aim.name,
-    bound: amountOf(aim, bound, prices.perUnit),
+    bound: resultOf(aim, bound, prices.perUnit),
   }));
   const isCutShort = remaining() <= 0 && !stages.every(isAtBound);
   return { fits: namedFits(found), proofs, sets: found, stages, isCutShort };

@@ -6,7 +6,7 @@ import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
 import type { KindParts, MassRange } from './plan.js';
 import type { Pool, PooledRod, PooledShell } from './pool.js';
-import { type SingleFitRules, type Side, wishOf } from './rules.js';
+import { type Side, type SingleFitRules, wishOf } from './rules.js';
 import { intersect, type Window, windowOf } from './windows.js';
 
 /** What one crank has still to give and may still take. */

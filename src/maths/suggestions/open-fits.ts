@@ -7,7 +7,7 @@ import type { Grain } from '../grain.js';
 import type { FitKind, Stock, StockJournal, StockNewShell, StockRod, StockShell } from '../matching/stock.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
-import { SingleFitRules, type GivenLimits, goesOn, type Side, sameKind, wishOf } from './rules.js';
+import { type GivenLimits, goesOn, type Side, SingleFitRules, sameKind, wishOf } from './rules.js';
 
 export type AnyShell = StockShell | StockNewShell;
 

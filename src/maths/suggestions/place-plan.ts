@@ -7,9 +7,9 @@
  * shell is had more easily than a rod. The sets as they stand are not moved.
  */
 import type { StockJournal } from '../matching/stock.js';
+import { EmptyPlace, type Giving } from './empty-place.js';
 import { costOf, type KindParts, listsShells, type PlacePlan } from './plan.js';
 import type { SingleFitRules } from './rules.js';
-import { type Giving, EmptyPlace } from './empty-place.js';
 import { withRod, withRodAndWalls } from './with-rod.js';
 import { withNewShells, withNothing, withOneWall, withTwoWalls } from './with-shells.js';
 

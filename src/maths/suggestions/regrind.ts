@@ -9,12 +9,12 @@ import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
 import type { MatchedFit, StockJournal, StockNewShell } from '../matching/stock.js';
 import type { MeasuredPart } from '../uncertainty.js';
+import { freeCount, hasMass } from './empty-place.js';
 import { massRange } from './mass-range.js';
 import { outward } from './outward.js';
 import type { KindParts } from './plan.js';
 import type { Pool, PooledRod } from './pool.js';
-import type { SingleFitRules, Side } from './rules.js';
-import { freeCount, hasMass } from './empty-place.js';
+import type { Side, SingleFitRules } from './rules.js';
 import { intersect, type Measure, type Window, windowOf } from './windows.js';
 
 /** One step of the maker's, with the shells that are sold for it. */

@@ -7,7 +7,7 @@
 import { clearanceOf, type FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
-import type { SingleFitRules, GivenLimits } from './rules.js';
+import type { GivenLimits, SingleFitRules } from './rules.js';
 
 /** Both ends included. */
 export interface Window {

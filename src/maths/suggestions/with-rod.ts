@@ -1,10 +1,10 @@
 /** Additions of a rod, with shells that are there or that can be bought. */
 import type { MeasuredPart } from '../uncertainty.js';
+import type { EmptyPlace } from './empty-place.js';
 import { outward } from './outward.js';
 import { compareCosts, costOf, type Draft } from './plan.js';
 import type { PooledShell } from './pool.js';
 import type { Side } from './rules.js';
-import type { EmptyPlace } from './empty-place.js';
 import { middleOf, windowOf } from './windows.js';
 
 /** How many shells of each half are tried with each other. */

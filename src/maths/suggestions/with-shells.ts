@@ -1,9 +1,9 @@
 /** Additions of shells alone, to a bore that is there. */
 import type { FitParts } from '../clearance.js';
 import type { MeasuredPart } from '../uncertainty.js';
+import { type Bore, type EmptyPlace, TRIES, TRIES_OF_EACH } from './empty-place.js';
 import { outward } from './outward.js';
 import { compareCosts, costOf, type Draft } from './plan.js';
-import { type Bore, type EmptyPlace, TRIES, TRIES_OF_EACH } from './empty-place.js';
 import { middleOf, windowOf } from './windows.js';
 
 /** A bore and a pair that are there, as few as can be taken from other cranks. */

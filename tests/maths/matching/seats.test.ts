@@ -1,4 +1,4 @@
-/** Fits put together to seats and dealt out again: the same sets, as many of every gap, at the same distance. */
+/** Fits put together to seats and dealt out again: the same sets, as many of every space, at the same distance. */
 import { describe, expect, test } from 'vitest';
 import { aimsOf } from '../../../src/maths/matching/aims.js';
 import { FitTable } from '../../../src/maths/matching/fit-table.js';
@@ -19,10 +19,10 @@ function modelOfStock(stock: Parameters<typeof orderStock>[0]) {
   const problem = problemOf(orderStock(stock), { merge: false });
   const model = modelOf(problem);
   const fits: FitsBySpace = new Map(
-    problem.gaps.map((gap, place) => [
+    problem.spaces.map((space, place) => [
       place,
       [...problem.shapes.keys()].filter(
-        (shape) => problem.shapes[shape]!.kind === gap.kind && problem.rules.allows(place, shape),
+        (shape) => problem.shapes[shape]!.kind === space.kind && problem.rules.allows(place, shape),
       ),
     ]),
   );
@@ -36,14 +36,14 @@ function modelOfStock(stock: Parameters<typeof orderStock>[0]) {
   };
 }
 
-/** What sets count for, and how often each gap and each shape is among them. */
+/** What sets count for, and how often each space and each shape is among them. */
 function tally(sets: readonly Taken[]) {
   const counts = new Map<string, number>();
   const add = (key: string, times: number) => counts.set(key, (counts.get(key) ?? 0) + times);
   for (const { column, times } of sets) {
     const { meaning, amounts } = column;
     if (meaning.is === 'fit') {
-      add(`gap ${meaning.gap}`, times);
+      add(`space ${meaning.space}`, times);
       add(`shape ${meaning.shape}`, times);
     }
     for (const [amount, value] of Object.entries(amounts)) add(amount, value * times);
@@ -65,13 +65,13 @@ describe('seats', () => {
         const back = program.toSets(program.toCounts(taken));
         const counted = tally(back);
         const before = tally(taken);
-        // Which gap of a seat takes which shape is all the same, but how often each is taken is not.
+        // Which space of a seat takes which shape is all the same, but how often each is taken is not.
         if (aim === first) delete before.distance;
         if (aim === first) delete counted.distance;
         expect(counted).toEqual(before);
         for (const { column } of back) {
           const { meaning } = column;
-          if (meaning.is === 'fit') expect(fits.get(meaning.gap)).toContain(meaning.shape);
+          if (meaning.is === 'fit') expect(fits.get(meaning.space)).toContain(meaning.shape);
         }
         const made = program.columns.length - model.columns.length;
         expect(made).toBeLessThan(aim === first ? count / 10 : count);

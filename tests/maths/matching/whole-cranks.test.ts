@@ -6,7 +6,7 @@ import { matchStock } from '../../../src/maths/matching/match.js';
 import { orderStock } from '../../../src/maths/matching/order.js';
 import { problemOf } from '../../../src/maths/matching/problem.js';
 import { putFits } from '../../../src/maths/matching/put-fits.js';
-import { outerSide, type ModelSide, wholeSide } from '../../../src/maths/matching/sides.js';
+import { type ModelSide, outerSide, wholeSide } from '../../../src/maths/matching/sides.js';
 import { loadSolver } from '../../../src/maths/matching/solver.js';
 import type { Reached } from '../../../src/maths/matching/stage.js';
 import type { Stock } from '../../../src/maths/matching/stock.js';
@@ -23,7 +23,7 @@ async function boundsOf(given: Stock) {
   const search = { solver: await loadSolver(), stock: onGrid, sets, remaining: () => 60 };
   const whole = wholeSide(search);
   // Nor is there a program where nothing fits.
-  if (!whole || sets.table.problem.gaps.length === 0) return undefined;
+  if (!whole || sets.table.problem.spaces.length === 0) return undefined;
   const result = await matchStock(stock);
   putFits(sets, new Set(stock.engines.map(({ name }) => name)), result.fits, (row) => row);
   const outer = outerSide(search);

@@ -1,7 +1,7 @@
 /** What a suggestion needs besides a stock, for the seeded stocks of the matching's tests. */
 import type { FitKind, Stock, StockNewShell } from '../../../src/maths/matching/stock.js';
 import type { SuggestionFacts } from '../../../src/maths/suggestions/crank-plan.js';
-import { SingleFitRules, goesOn, sameKind } from '../../../src/maths/suggestions/rules.js';
+import { goesOn, SingleFitRules, sameKind } from '../../../src/maths/suggestions/rules.js';
 import type { Measure, Window } from '../../../src/maths/suggestions/windows.js';
 import type { SystematicSource } from '../../../src/maths/uncertainty.js';
 
