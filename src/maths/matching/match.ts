@@ -41,14 +41,15 @@ export async function matchStock(stock: Stock, options: MatchingOptions = {}): P
   const onGrid = stockOnGrid(ordered);
   const found = search(onGrid, solver, remaining, onProgress, options.largeFrom);
   const fits = unfolded(found.fits, onGrid.inner, ordered);
-  recheck(ordered, fits);
   const completeEngines = completeEnginesOf(ordered, fits);
   const stages = found.proofs.map(({ aim, bound }) => ({
     aim,
     reached: reachedOf(aim, onGrid.inner, found.fits, completeEngines),
     bound,
   }));
-  return { fits, completeEngines, stages, grid: onGrid.grid === 1 ? undefined : onGrid.grid };
+  const result = { fits, completeEngines, stages, grid: onGrid.grid === 1 ? undefined : onGrid.grid };
+  recheck(stock, result);
+  return result;
 }
 
 /** What the named sets amount to, counted from the fits themselves. */
