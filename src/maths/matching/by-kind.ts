@@ -6,7 +6,7 @@
  */
 import type { AimName } from './aims.js';
 import { onlyKindsOnGrid } from './grid.js';
-import { type FoundSets, type Proof, sumOfProofs } from './independent.js';
+import { type FoundSets, type Proof, reasonOf, sumOfProofs } from './independent.js';
 import { improveByKicks } from './kicks.js';
 import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
@@ -67,24 +67,38 @@ function firstProofs(
   const complete = completeEngines(started.stock.inner, fits);
   const countBeyond = (own: readonly MatchedFit[]) =>
     own.filter(({ engine }) => !complete.includes(engine)).length;
-  const boundOf = (aim: AimName, reached: number) =>
-    others?.proofs.find((proof) => proof.aim === aim)?.bound ?? reached;
-  const more = others ? boundOf('filled journals beyond them', 0) - countBeyond(others.fits) : 0;
+  const ofOthers = (aim: AimName) => others?.proofs.find((proof) => proof.aim === aim);
+  const [engines, beyond] = [ofOthers('complete engines'), ofOthers('filled journals beyond them')];
+  const more = others ? (beyond?.bound ?? 0) - countBeyond(others.fits) : 0;
   return {
     proofs: [
-      { aim: 'complete engines', bound: boundOf('complete engines', complete.length) },
-      { aim: 'filled journals beyond them', bound: countBeyond(fits) + more },
+      {
+        aim: 'complete engines',
+        bound: engines?.bound ?? complete.length,
+        gapStays: engines?.gapStays,
+      },
+      {
+        aim: 'filled journals beyond them',
+        bound: countBeyond(fits) + more,
+        gapStays: beyond?.gapStays,
+      },
     ],
     isSettled: more === 0,
   };
 }
 
-/** What is still proven of a kind alone where as many of its journals may stay empty as the others can have more. */
-function loosened({ stock }: Started, { fits, proofs }: FoundSets): FoundSets {
+/**
+ * What is still proven of a kind alone where as many of its journals may stay empty as the others can have more.
+ * @param more the proof of these others
+ */
+function loosened({ stock }: Started, { fits, proofs }: FoundSets, more: Proof): FoundSets {
   const journals = stock.inner.engines.reduce((sum, engine) => sum + engine.journals.length, 0);
-  const loose = ({ aim, bound }: Proof): Proof => {
-    if (aim === 'pairs kept together') return { aim, bound: journals };
-    return { aim, bound: aim === 'distance from the aim' || aim === 'price of bought shells' ? 0 : bound };
+  const loose = (proof: Proof): Proof => {
+    const { aim, bound } = proof;
+    const gapStays = reasonOf([proof, more]);
+    if (aim === 'pairs kept together') return { aim, bound: journals, gapStays };
+    const isSum = aim === 'distance from the aim' || aim === 'price of bought shells';
+    return { aim, bound: isSum ? 0 : bound, gapStays };
   };
   return { fits, proofs: proofs.map(loose) };
 }
@@ -132,7 +146,9 @@ function joined(
   const sums = sumOfProofs(
     started.stock.inner,
     found.map((each, place) =>
-      first.isSettled || place === found.length - 1 ? each : loosened(parts[place]!, each),
+      first.isSettled || place === found.length - 1
+        ? each
+        : loosened(parts[place]!, each, first.proofs.at(-1)!),
     ),
   );
   const later = sums.filter(({ aim }) => first.proofs.every((each) => each.aim !== aim));

@@ -14,6 +14,16 @@ export interface SearchLimits {
   readonly nodes?: number;
 }
 
+/** What a whole-number program found. */
+export interface Improved {
+  /** Undefined when none are found. */
+  readonly sets: Taken[] | undefined;
+  /** Holds for the columns of the program alone. */
+  readonly bound: number;
+  /** Whether the time ended the search before it was done. */
+  readonly isCut: boolean;
+}
+
 /** What a program may use. */
 interface Useful {
   /** All but fits. */
@@ -25,7 +35,6 @@ interface Useful {
  * Solves over some columns, starting from the sets at hand.
  * @param sets of these columns alone, or none
  * @param target a value that no sets are below
- * @returns the sets, undefined when none are found, and a bound that holds for these columns alone
  */
 export function improve(
   solver: Solver,
@@ -34,7 +43,7 @@ export function improve(
   sets: readonly Taken[],
   target: number,
   limits: SearchLimits,
-): { sets: Taken[] | undefined; bound: number } {
+): Improved {
   const program = new SeatProgram(model, stage, others, fits);
   const solution = solver.whole(
     program.rows,
@@ -45,7 +54,8 @@ export function improve(
     })),
     { ...limits, start: program.toCounts(sets), target },
   );
-  return { sets: solution.values && program.toSets(solution.values), bound: solution.bound };
+  const { values, bound, isCut } = solution;
+  return { sets: values && program.toSets(values), bound, isCut };
 }
 
 /** Takes up fits, each once. */

@@ -1,12 +1,14 @@
 /** Parts of a stock that have nothing to share, and what is proven of all of them together. */
 import { type AimName, aimsOf, pricesOf } from './aims.js';
 import { keyOfKind } from './part-classes.js';
-import type { FitKind, MatchedFit, Stock } from './stock.js';
+import type { FitKind, GapReason, MatchedFit, Stock } from './stock.js';
 
 /** The proven best of one aim, in the units of the result. */
 export interface Proof {
   readonly aim: AimName;
   readonly bound: number;
+  /** Why the sets are short of the bound; undefined where they reach it. */
+  readonly gapStays: GapReason | undefined;
 }
 
 export interface FoundSets {
@@ -37,6 +39,12 @@ export function independentKinds({ engines }: Stock): Set<string>[] {
     ];
   }
   return sets;
+}
+
+/** Why a gap stays in some of the proofs of one aim: more time may close it where it was the time in one of them. */
+export function reasonOf(proofs: readonly Proof[]): GapReason | undefined {
+  const reasons = proofs.map(({ gapStays }) => gapStays);
+  return reasons.includes('time') ? 'time' : reasons.find((reason) => reason !== undefined);
 }
 
 /** Whether a journal stays empty, by its place in the stock. */
@@ -71,8 +79,8 @@ export function onlyKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEm
  */
 export function sumOfProofs(stock: Stock, found: readonly FoundSets[]): Proof[] {
   const sums = new Map<AimName, number>();
-  for (const { aim, bound } of found.flatMap(({ proofs }) => proofs))
-    sums.set(aim, (sums.get(aim) ?? 0) + bound);
+  const all = found.flatMap(({ proofs }) => proofs);
+  for (const { aim, bound } of all) sums.set(aim, (sums.get(aim) ?? 0) + bound);
   const { perUnit } = pricesOf(stock);
   const price = sums.get('price of bought shells');
   // A sum of decimals: back to the step that the prices are typed in.
@@ -80,5 +88,6 @@ export function sumOfProofs(stock: Stock, found: readonly FoundSets[]): Proof[] 
   return aimsOf(stock, { price: 1, distance: 1 }).map(({ name }) => ({
     aim: name,
     bound: sums.get(name) ?? 0,
+    gapStays: reasonOf(all.filter(({ aim }) => aim === name)),
   }));
 }

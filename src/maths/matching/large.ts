@@ -9,7 +9,6 @@
  * Whole-number programs find sets; one that leaves no fit of use out, where masses play no part, proves them too.
  */
 import { type Aim, greatestCommonDivisor } from './aims.js';
-import { aimValueOf } from './counts.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
 import { knownBound, plainBound } from './known-bounds.js';
 import { OpenAim } from './open-aim.js';
@@ -109,8 +108,8 @@ export function* pursueLarge(
     const before = knownBound(aim, known, stages);
     if (before !== undefined) open.prove(before);
     if (open.isOpen()) close(search, sides, open);
-    const reached = aimValueOf(aim, sets);
-    stages.push({ aim, reached, bound: open.bound });
-    yield { aim, reached, bound: open.bound };
+    const stage = open.reached();
+    stages.push(stage);
+    yield stage;
   }
 }

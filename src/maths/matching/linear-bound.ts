@@ -30,6 +30,8 @@ export interface LinearBound {
   readonly duals: Float64Array;
   /** The fits of parts that ran together which the linear program takes whole, or nearly. */
   readonly likely: readonly Column[];
+  /** Whether the time was up while fits that are left out could still make the bound better. */
+  readonly isCut: boolean;
 }
 
 /** Duals are whole multiples of one part of this. */
@@ -146,7 +148,7 @@ export function linearBound(bounding: Bounding): LinearBound | undefined {
     const pricedPairs = pricePairs(model, stage, pairs, at);
     const { duals } = pricedPairs;
     const priced = price(bounding, cranks, duals);
-    if (!best || priced.bound > best.bound) best = { bound: priced.bound, duals, likely: [] };
+    if (!best || priced.bound > best.bound) best = { bound: priced.bound, duals, likely: [], isCut: true };
     const quadAt = ({ space, shape }: PricedFit) => {
       const pair = pricedPairs.best[shape];
       return pair && pool.add(quadOf(model, space, pair)).column;
@@ -179,7 +181,7 @@ export function linearBound(bounding: Bounding): LinearBound | undefined {
         const likely = others.filter(
           ({ meaning }, place) => meaning.is === 'kept' && solution.values[place]! > LIKELY,
         );
-        return { ...best!, likely };
+        return { ...best!, likely, isCut: false };
       }
       for (const column of fresh) held.add(column);
       program.add(fresh.map(ready));

@@ -13,7 +13,7 @@ import { keyOfKind } from './part-classes.js';
 import { recheck } from './recheck.js';
 import { search } from './search.js';
 import { loadSolver } from './solver.js';
-import type { MatchedFit, MatchResult, Stock } from './stock.js';
+import type { MatchedFit, MatchResult, StageResult, Stock } from './stock.js';
 
 export interface MatchingOptions {
   /** Told what each aim reached. */
@@ -42,18 +42,17 @@ export async function matchStock(stock: Stock, options: MatchingOptions = {}): P
   const found = search(onGrid, solver, remaining, onProgress, options.largeFrom);
   const fits = unfolded(found.fits, onGrid.inner, ordered);
   const completeEngines = completeEnginesOf(ordered, fits);
-  const stages = found.proofs.map(({ aim, bound }) => ({
-    aim,
-    reached: reachedOf(aim, onGrid.inner, found.fits, completeEngines),
-    bound,
-  }));
+  const stages = found.proofs.map(({ aim, bound, gapStays = 'search' }): StageResult => {
+    const reached = amountOfSets(aim, onGrid.inner, found.fits, completeEngines);
+    return { aim, reached, bound, gapStays: reached === bound ? undefined : gapStays };
+  });
   const result = { fits, completeEngines, stages, grid: onGrid.grid === 1 ? undefined : onGrid.grid };
   recheck(stock, result);
   return result;
 }
 
 /** What the named sets amount to, counted from the fits themselves. */
-function reachedOf(
+function amountOfSets(
   aim: AimName,
   stock: Stock,
   fits: readonly MatchedFit[],

@@ -1,14 +1,13 @@
 /** One aim of a large stock while its sets are short of the bound: what they amount to, and ways to better them. */
 import type { Aim } from './aims.js';
 import { aimValueOf, tryOut } from './counts.js';
-import type { SearchLimits } from './improve.js';
+import type { Improved, SearchLimits } from './improve.js';
 import type { Wish } from './mass-groups.js';
 import { REGROUPINGS, type Regrouping } from './mass-regroups.js';
 import type { Column } from './model-columns.js';
 import type { Bounded } from './relaxation.js';
 import { type LargeSearch, type ModelSide, regroupedSide, rodsApart, rodsKept } from './sides.js';
-import type { Reached } from './stage.js';
-import type { Taken } from './taken.js';
+import { type Reached, reachedOf } from './stage.js';
 
 /** Share of the time left that a bound may take. */
 const BOUND_SHARE = 0.6;
@@ -22,6 +21,8 @@ const BATCHES = 8;
 export class OpenAim {
   /** No sets do better, in steps of the aim. */
   bound = Number.NEGATIVE_INFINITY;
+  /** Whether the time ended a bound or a program before it was done. */
+  isCut = false;
 
   /**
    * @param aims the aim at hand, after those that go before it
@@ -60,12 +61,19 @@ export class OpenAim {
     return this.value() > this.bound && this.left() > 0;
   }
 
+  /** What the aim reached by now, and what is proved of it. */
+  reached(): Reached {
+    return reachedOf(this.aim, this.value(), this.bound, this.isCut || this.left() <= 0);
+  }
+
   boundOf({ relaxation, bridge }: ModelSide): Bounded | undefined {
     for (const quad of bridge.quadsOf(this.search.sets)) relaxation.pool.add(quad);
     bridge.fillingsOf(this.search.sets, relaxation.pool);
     // What the bound leaves open is the programs' and the kicks': they get their share.
     const rest = this.left() * (1 - BOUND_SHARE);
-    return relaxation.bound(this.aim, this.held, this.value(), () => this.left() - rest);
+    const bounded = relaxation.bound(this.aim, this.held, this.value(), () => this.left() - rest);
+    if (bounded?.linear.isCut ?? true) this.isCut = true;
+    return bounded;
   }
 
   private limits(): SearchLimits {
@@ -75,8 +83,9 @@ export class OpenAim {
     };
   }
 
-  private take({ bridge }: ModelSide, taken: readonly Taken[] | undefined): void {
+  private take({ bridge }: ModelSide, { sets: taken, isCut }: Improved): void {
     const { sets } = this.search;
+    if (isCut) this.isCut = true;
     if (!taken) return;
     tryOut(
       sets,
@@ -105,7 +114,7 @@ export class OpenAim {
     if (!this.isOpen() || this.value() <= best) return best;
     const start = side.bridge.toTaken(this.search.sets);
     const found = side.relaxation.wideProgram(bounded, this.value(), start, spaces, this.limits());
-    this.take(side, found.sets);
+    this.take(side, found);
     return Math.ceil(found.bound);
   }
 

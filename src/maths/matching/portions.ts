@@ -76,12 +76,16 @@ function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<
   const before = ownOpen.value();
   const outer = outerSide(ownSearch);
   const bounded = ownOpen.boundOf(outer);
-  if (!bounded) return false;
+  if (!bounded) {
+    open.isCut = true;
+    return false;
+  }
   // The rest of the stock stays as it is: no more is needed of these engines.
   ownOpen.bound = Math.max(Math.ceil(bounded.linear.bound), before - (open.value() - open.bound));
   if (!ownOpen.isOpen()) return false;
   if (own.table.problem.windows.size === 0) ownOpen.improveByPrograms(outer, bounded);
   else ownOpen.regroupAll(outer, bounded.linear.likely);
+  if (ownOpen.isCut) open.isCut = true;
   if (ownOpen.value() >= before) return false;
   const value = open.value();
   tryOut(

@@ -11,6 +11,7 @@ const COMPLETE = 'an engine is complete where each of its journals is filled';
 const AIMS = 'the aims are pursued in their order';
 const REACHED = 'what an aim reached is what its sets amount to';
 const BOUND = 'no sets do better than the proven best';
+const REASON = 'a gap that stays has its reason';
 const GRID = 'a grid is of whole grains, and of 1 µm at most';
 
 /** 1 µm. */
@@ -125,12 +126,18 @@ export function brokenByValues(result: MatchResult, rows: StockRows): Breach[] {
     breaches.push({ rule: AIMS, where: 'the result', what: `its aims are ${found}, not ${order}` });
   if (grid !== undefined && !(Number.isInteger(grid) && grid > 1 && grid <= COARSEST_GRID))
     breaches.push({ rule: GRID, where: 'the result', what: `its grid is of ${grid} grains` });
-  for (const { aim, reached, bound } of stages) {
+  for (const { aim, reached, bound, gapStays } of stages) {
     const counted = reachedBy(aim, result, complete, rows);
     if (reached !== counted)
       breaches.push({ rule: REACHED, where: aim, what: `it says ${reached}, its sets amount to ${counted}` });
     if (MOST.includes(aim) ? reached > bound : reached < bound)
       breaches.push({ rule: BOUND, where: aim, what: `it reached ${reached}, its proven best is ${bound}` });
+    if ((reached === bound) !== (gapStays === undefined))
+      breaches.push({
+        rule: REASON,
+        where: aim,
+        what: gapStays ? 'a reason without a gap' : 'a gap without a reason',
+      });
   }
   return breaches;
 }

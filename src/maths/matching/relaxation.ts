@@ -1,6 +1,13 @@
 /** A model of classes as its linear programs leave it, aim after aim: the fits worth holding, and what is still open. */
 import type { Aim } from './aims.js';
-import { heldColumns, improve, likelyColumns, type ProgramSource, type SearchLimits } from './improve.js';
+import {
+  heldColumns,
+  type Improved,
+  improve,
+  likelyColumns,
+  type ProgramSource,
+  type SearchLimits,
+} from './improve.js';
 import { type LinearBound, linearBound, roundedUp, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import type { Filter } from './pricing.js';
@@ -64,17 +71,16 @@ export class Relaxation {
    * A whole-number program over those of the fits that the linear programs held which sets of a given value could use.
    * @param value in steps of the aim, no less than the bound
    * @param start sets that keep every row
-   * @returns undefined when it finds none
    */
   program(
     { stage, linear }: Bounded,
     value: number,
     start: readonly Taken[],
     limits: SearchLimits,
-  ): Taken[] | undefined {
+  ): Improved {
     const source = this.source(stage, linear, start);
     const useful = heldColumns(source, value - linear.bound + SLACK);
-    return improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits).sets;
+    return improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits);
   }
 
   private source(stage: Stage, linear: LinearBound, sets: readonly Taken[]): ProgramSource {
@@ -86,7 +92,7 @@ export class Relaxation {
    * The same over all fits of so many spaces that sets better than those at hand could use.
    * @param start the sets at hand
    * @param reached their value, in steps of the aim
-   * @returns also a value that no better sets of the model are below, where no space that these could use is left out
+   * @returns with a value that no better sets of the model are below, where no space that these could use is left out
    */
   wideProgram(
     { stage, linear }: Bounded,
@@ -94,12 +100,12 @@ export class Relaxation {
     start: readonly Taken[],
     spaces: number,
     limits: SearchLimits,
-  ): { sets: Taken[] | undefined; bound: number } {
+  ): Improved {
     const source = this.source(stage, linear, start);
     const useful = likelyColumns(source, reached - 1 - linear.bound + SLACK, spaces);
     const found = improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits);
     const bound = useful.complete ? Math.min(reached, roundedUp(found.bound)) : linear.bound;
-    return { sets: found.sets, bound };
+    return { ...found, bound };
   }
 
   /** From here on only what sets that reach the aim could use. */

@@ -29,6 +29,8 @@ export interface WholeSolution {
   readonly values: Float64Array | undefined;
   /** No whole-number solution of these columns is below it. */
   readonly bound: number;
+  /** Whether the time ended the search before it was done. */
+  readonly isCut: boolean;
 }
 
 export interface WholeOptions {
@@ -155,7 +157,7 @@ function solveWhole(
   { seconds, start, target, nodes }: WholeOptions,
 ): WholeSolution {
   // The solver takes no start for a program without columns.
-  if (columns.length === 0) return { values: start, bound: 0 };
+  if (columns.length === 0) return { values: start, bound: 0, isCut: false };
   const data = { ...dataOf(rows, columns), integrality: columns.map((): VariableType => 1) };
   const attempt = (presolve: 'choose' | 'off') =>
     highs.withModel(data, (model): WholeSolution => {
@@ -175,6 +177,7 @@ function solveWhole(
       return {
         values: found ? model.getSolution().colValue : undefined,
         bound: Number(model.info.get('mip_dual_bound')),
+        isCut: model.getModelStatus() === highs.constants.modelStatus.timeLimit,
       };
     });
   return inWords('solving a whole-number program', () => {

@@ -3,6 +3,7 @@ import type { Aim } from './aims.js';
 import type { Column, Model } from './model-columns.js';
 import { type ModelRow, UNLIMITED } from './model-rows.js';
 import type { Filter, FitWeights } from './pricing.js';
+import type { GapReason } from './stock.js';
 
 /** What one aim reached, and what is proved of it. */
 export interface Reached {
@@ -11,6 +12,14 @@ export interface Reached {
   readonly reached: number;
   /** No sets do better, in the same steps. */
   readonly bound: number;
+  /** Undefined where the bound is reached. */
+  readonly gapStays?: GapReason | undefined;
+}
+
+/** @param isCut whether the time ended the search for the aim before it was done */
+export function reachedOf(aim: Aim, reached: number, bound: number, isCut: boolean): Reached {
+  const reason = isCut ? 'time' : 'search';
+  return { aim, reached, bound, gapStays: reached === bound ? undefined : reason };
 }
 
 /** One aim to be minimised, in whole steps, with the rows that hold the earlier ones. */

@@ -15,7 +15,7 @@ import { UNLIMITED } from './model-rows.js';
 import { type Filter, filterOf } from './pricing.js';
 import { ColumnPool } from './quads.js';
 import type { Solver } from './solver.js';
-import { amountOf, type Reached, reducedCost, type Stage, stageOf } from './stage.js';
+import { amountOf, type Reached, reachedOf, reducedCost, type Stage, stageOf } from './stage.js';
 import { type Taken, Translator } from './taken.js';
 import type { WorkingSets } from './working-sets.js';
 
@@ -60,18 +60,24 @@ function withoutLines({ places }: Model, stage: Stage): Stage {
   return { ...stage, rows };
 }
 
+/** What is proven of one aim, and whether the time ended its search before it was done. */
+interface Closed {
+  readonly bound: number;
+  readonly isCut: boolean;
+}
+
 /**
  * Better sets for one aim until they meet its bound or the time is up.
  * @param known a bound that is proven already
- * @returns the bound proven by then
  */
 function close(
   { solver, model, sets, remaining }: Search,
   translator: Translator,
   { aim, stage, linear, columns, pool }: Open,
   known: number,
-): number {
+): Closed {
   let bound = Math.max(known, Math.ceil(linear.bound));
+  let { isCut } = linear;
   const value = () => valueOfTaken(aim, translator.toTaken(sets));
   const isOpen = () => remaining() > 0 && value() > bound;
   const kick = (idle: number, most: number) =>
@@ -86,7 +92,7 @@ function close(
     { nodes: undefined, spaces: Number.POSITIVE_INFINITY },
   ];
   for (const { nodes, spaces } of programs) {
-    if (!isOpen()) return bound;
+    if (!isOpen()) break;
     const taken = translator.toTaken(sets);
     const reached = valueOfTaken(aim, taken);
     const better = reached - 1 - linear.bound + SLACK;
@@ -102,13 +108,14 @@ function close(
       bound,
       limits,
     );
+    if (found.isCut) isCut = true;
     if (found.sets && valueOfTaken(aim, found.sets) < reached) {
       translator.fromTaken(found.sets, sets);
       kick(FIRST_KICKS, FIRST_KICKS);
     }
     if (useful.complete) bound = Math.min(value(), Math.max(bound, roundedUp(found.bound)));
   }
-  return bound;
+  return { bound, isCut };
 }
 
 /** The columns that sets reaching the aim could use, and the filter that says the same of fits. */
@@ -157,6 +164,7 @@ export function* pursue(
     // A later aim gets some of the time, too.
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
     const left = () => remaining() - rest;
+    let isCut = false;
     if (value(aim) > bound && left() > 0) {
       for (const quad of translator.quadsOf(sets)) pool.add(quad);
       const linear = linearBound({
@@ -170,14 +178,14 @@ export function* pursue(
       });
       if (linear) {
         const open = { aim, stage, linear, columns, pool };
-        bound = close({ ...search, remaining: left }, translator, open, bound);
+        ({ bound, isCut } = close({ ...search, remaining: left }, translator, open, bound));
         const narrowed = narrow(model, stage, linear, columns, value(aim));
         columns = narrowed.columns;
         filters.push(narrowed.filter);
-      }
+      } else isCut = true;
     }
-    const reached = value(aim);
-    stages.push({ aim, reached, bound });
-    yield { aim, reached, bound };
+    const reached = reachedOf(aim, value(aim), bound, isCut || left() <= 0);
+    stages.push(reached);
+    yield reached;
   }
 }

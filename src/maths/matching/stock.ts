@@ -115,6 +115,12 @@ export interface MatchedFit {
   readonly ranTogether: boolean;
 }
 
+/**
+ * Why a gap stays between what was reached and the proven best: the time ended first, so that more of it may close the
+ * gap, or the search ended short of the proof with time left.
+ */
+export type GapReason = 'time' | 'search';
+
 /** One aim of the matching, in the order in which they are pursued. */
 export interface StageResult {
   readonly aim:
@@ -127,6 +133,8 @@ export interface StageResult {
   readonly reached: number;
   /** The proven best. */
   readonly bound: number;
+  /** Undefined where the proven best is reached. */
+  readonly gapStays: GapReason | undefined;
 }
 
 export interface MatchResult {

@@ -151,9 +151,10 @@ export function finish(
     const model = modelOf(found.table.problem);
     stages = run(pursue({ solver, model, sets: found, remaining }, aims, stages));
   }
-  const proofs = stages.map(({ aim, bound }) => ({
+  const proofs = stages.map(({ aim, bound, gapStays }) => ({
     aim: aim.name,
     bound: resultOf(aim, bound, prices.perUnit),
+    gapStays,
   }));
   const isCutShort = remaining() <= 0 && !stages.every(isAtBound);
   return { fits: namedFits(found), proofs, sets: found, stages, isCutShort };

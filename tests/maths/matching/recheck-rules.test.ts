@@ -361,9 +361,21 @@ const BROKEN: readonly Broken[] = [
       name: `${aim}: better than the proven best`,
       rule: /no sets do better than the proven best/,
       says: new RegExp(`${aim}: it reached ${reached}, its proven best is ${bound}`),
-      change: (own) => withStage(own, aim, { bound }),
+      change: (own) => withStage(own, aim, { bound, gapStays: 'time' }),
     }),
   ),
+  {
+    name: 'a gap without a reason',
+    rule: /a gap that stays has its reason/,
+    says: /complete engines: a gap without a reason/,
+    change: (own) => withStage(own, 'complete engines', { bound: 2 }),
+  },
+  {
+    name: 'a reason without a gap',
+    rule: /a gap that stays has its reason/,
+    says: /pairs kept together: a reason without a gap/,
+    change: (own) => withStage(own, 'pairs kept together', { gapStays: 'search' }),
+  },
   ...[1, 1.5, 101].map(
     (grid): Broken => ({
       name: `a grid of ${grid} grains`,
@@ -405,6 +417,10 @@ const SOUND: readonly { readonly name: string; readonly change: (own: Case) => C
         'pairs kept together',
         { reached: 1, bound: 1 },
       ),
+  },
+  {
+    name: 'a gap with its reason',
+    change: (own) => withStage(own, 'complete engines', { bound: 2, gapStays: 'time' }),
   },
   {
     name: 'distances on a grid of 1 µm: 4,501,000, 148,800 and 4,200,000 grains less an aim of 3,400',
