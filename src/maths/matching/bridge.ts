@@ -1,8 +1,8 @@
 /**
  * From the sets of a search to the columns of a model of classes, and back.
  *
- * The model may be of a copy of the stock (grid.ts), and its classes may be fewer than those of the
- * search: they meet in the rows of the stock.
+ * The model may be of a copy of the stock (grid.ts), and its classes may be fewer than those of the search. Both
+ * name the rows of the stock, and through these one is translated into the other.
  */
 import { fillingColumn } from './crank-fillings.js';
 import type { FitTable } from './fit-table.js';
@@ -15,7 +15,7 @@ import type { Stock } from './stock.js';
 import { Claims, type Taken } from './taken.js';
 import type { WorkingSets } from './working-sets.js';
 
-/** The rows of the outer copy by those of the inner. */
+/** The rows of the outer copy, by the rows of the inner copy. */
 export function twinsOf({ inner, outer }: StockOnGrid): ReadonlyMap<object, object> {
   const rows = ({ engines, rods, shells, newShells }: Stock) => [
     ...engines.flatMap(({ journals }) => journals),
@@ -27,7 +27,7 @@ export function twinsOf({ inner, outer }: StockOnGrid): ReadonlyMap<object, obje
   return new Map(rows(inner).map((row, place) => [row, others[place]!]));
 }
 
-/** The class of each row. */
+/** The class of each row, by the row. */
 function placesOf(classes: readonly (readonly object[])[]): ReadonlyMap<object, number> {
   return new Map(classes.flatMap((rows, place) => rows.map((row) => [row, place] as const)));
 }
@@ -78,7 +78,7 @@ export class Bridge {
       if (!isPair(column)) continue;
       const { upper, lower } = column.meaning;
       this.pair.set(`${upper},${lower}`, column);
-      // Two halves that go either way are listed once.
+      // A pair of two `either` halves is listed in one order only.
       if (!this.pair.has(`${lower},${upper}`)) this.pair.set(`${lower},${upper}`, column);
     }
     this.joinKept();
@@ -137,7 +137,10 @@ export class Bridge {
       ?.column;
   }
 
-  /** The cranks that the model fills as a whole, as far as it has their fits; the pool takes them. */
+  /**
+   * Adds to the pool the fillings of those cranks that the model fills as a whole. A fit that it does not have is
+   * left out.
+   */
   fillingsOf(sets: WorkingSets, pool: ColumnPool): void {
     const claims = new Claims(this.model);
     const columnOf = (site: number, choice: Choice) => {
@@ -154,7 +157,7 @@ export class Bridge {
     }
   }
 
-  /** The sets as counts of columns; none where the model does not have all of their fits. */
+  /** The sets as counts of columns; an empty list where the model lacks one of their fits. */
   toTaken(sets: WorkingSets): Taken[] {
     const times = new Map<Column, number>();
     const add = (column: Column) => times.set(column, (times.get(column) ?? 0) + 1);
@@ -189,8 +192,8 @@ export class Bridge {
   }
 
   /**
-   * Puts sets that a program found in place of those at hand; the model must be of the search's own rows.
-   * Alike journals of different engines are told apart here: those of the engines to be completed come first.
+   * Replaces the sets at hand with those that a program found. The model must be of the search's own rows.
+   * Alike journals of different engines are told apart here: the engines to be completed come first.
    */
   fromTaken(taken: readonly Taken[], sets: WorkingSets): void {
     const { sites } = this.table;

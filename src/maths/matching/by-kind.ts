@@ -1,8 +1,8 @@
 /**
- * The kinds of fit of one engine type, each by itself where that is as good.
+ * Decomposition by kind of fit: the kinds of one engine type are searched apart where nothing is lost by it.
  *
- * Mains and big ends meet only in the question which engines are worth completing. A kind of which every journal is
- * filled that can be has nothing to trade there, whatever becomes of the others.
+ * Mains and big ends share no part. They are linked only by the choice of engines to complete. A kind is independent of
+ * that choice where every journal of it that can be filled is filled.
  */
 import type { AimName } from './aims.js';
 import { onlyKindsOnGrid } from './grid.js';
@@ -15,7 +15,10 @@ import { FIRST_KICKS, FIRST_SHARE } from './stages.js';
 import type { MatchedFit, StockEngine, StockJournal } from './stock.js';
 import { type Started, start } from './whole-stock.js';
 
-/** What can be filled at all is known for certain only off the grid, or where everything is filled. */
+/**
+ * On a grid some allowed fits are missing, so that a kind is known to be full only where each of its journals is
+ * filled.
+ */
 function isFull({ stock, sets }: Started, kind: string): boolean {
   const own = [...sets.table.sites.keys()].filter((site) => sets.table.sites[site]!.kind === kind);
   if (!own.every((site) => sets.choices[site])) return false;
@@ -29,8 +32,8 @@ const count = ({ journals }: StockEngine, kind: string) =>
   journals.filter((journal) => keyOfKind(journal) === kind).length;
 
 /**
- * The kinds that are as good by themselves: full ones, and if not all are, those of which every engine worth
- * completing has as many journals, so that it is all the same to them which engines are completed.
+ * The kinds that can be searched apart: the full ones. Where some kind is not full, only those full ones of which each
+ * engine that can be completed has equally many journals: the choice of engines then makes no difference to them.
  */
 function kindsAlone(started: Started, keys: readonly string[]): string[] {
   if (started.problem.sharedBores.size > 0) return [];
@@ -57,7 +60,7 @@ function fillableOf({ sets }: Started): Set<StockJournal> {
 
 /**
  * The first two aims. Where other kinds are not full, an engine is complete where their journals are filled, unless
- * a journal of a kind alone cannot be; what is beyond is as far from its best as it is with the others.
+ * one of its journals of a full kind cannot be filled. The gap of the journals beyond is the gap of these other kinds.
  */
 function firstProofs(
   started: Started,
@@ -88,8 +91,9 @@ function firstProofs(
 }
 
 /**
- * What is still proven of a kind alone where as many of its journals may stay empty as the others can have more.
- * @param more the proof of these others
+ * The bounds of a full kind where the other kinds have a gap: better sets of those may complete other engines, and so
+ * leave journals of this kind out.
+ * @param more the proof of the other kinds, with its gap
  */
 function loosened({ stock }: Started, { fits, proofs }: FoundSets, more: Proof): FoundSets {
   const journals = stock.inner.engines.reduce((sum, engine) => sum + engine.journals.length, 0);
@@ -103,13 +107,13 @@ function loosened({ stock }: Started, { fits, proofs }: FoundSets, more: Proof):
   return { fits, proofs: proofs.map(loose) };
 }
 
-/** Stocks that have nothing to share, and the best sets of all by those of each, in the same order. */
+/** Independent stocks, and how the best sets of each, in the same order, make the best sets of all. */
 export interface Parting {
   readonly parts: readonly Started[];
   readonly join: (found: readonly FoundSets[]) => FoundSets;
 }
 
-/** A stock by kinds of fit, as far as they are as good by themselves. */
+/** Parts a stock by kinds of fit, where nothing is lost by it. */
 export function partedByKind(started: Started, remaining: () => number, largeFrom: number): Parting {
   const keys = [...new Set(started.problem.journals.map(keyOfKind))].sort(compareText);
   const areFull = () => keys.every((kind) => isFull(started, kind));
@@ -134,7 +138,7 @@ export function partedByKind(started: Started, remaining: () => number, largeFro
   return { parts, join: (found) => joined(started, parts, found, rest.size > 0) };
 }
 
-/** @param isLastOpen whether the last part is of the kinds that are not full */
+/** @param isLastOpen whether the last of the parts holds the kinds that are not full */
 function joined(
   started: Started,
   parts: readonly Started[],

@@ -1,15 +1,18 @@
 /**
  * Which space allows which shape of pair, asked one by one.
  *
- * There are far too many of both to list: ten cranks measured to 0.1 µm have 80 million. Where one
- * guard holds for a space and all shapes of a group, being allowed is two comparisons.
+ * The allowed combinations are too many to list: ten cranks measured to 0.1 µm have 80 million. Where one guard holds
+ * for a space and all shapes of a group, two comparisons decide.
  */
 
 import type { PairShape } from './pairs.js';
 import type { Space } from './spaces.js';
 import { type Guards, isAllowed, type ProvableLimits } from './verdicts.js';
 
-/** The walls that a space takes: smallest sum at least, largest sum at most; undefined where no one interval says it. */
+/**
+ * The walls that a space allows: the smallest sum is at least, the largest sum at most; undefined where they are no
+ * interval.
+ */
 interface OpenWalls {
   readonly least: number;
   readonly most: number;
@@ -17,7 +20,7 @@ interface OpenWalls {
 
 const NONE: OpenWalls = { least: Number.POSITIVE_INFINITY, most: Number.NEGATIVE_INFINITY };
 
-/** The walls that a verdict of the kind allowed leaves open. */
+/** The walls with which the verdict is an allowed one. */
 function openWalls(
   { tightest, loosest }: Space,
   { min, max, serviceLimit }: ProvableLimits,
@@ -28,7 +31,7 @@ function openWalls(
     const loosestAllowed = Math.min(max - guard, (serviceLimit ?? max) + guard);
     return { least: loosest - loosestAllowed, most: tightest - guard - min };
   }
-  // Between in range and undecided lies within service limit, which is not allowed.
+  // `within service limit` lies between `in range` and `undecided`, and is not allowed.
   if (serviceLimit !== undefined) return undefined;
   return { least: loosest - max - guard, most: tightest + guard - min };
 }
@@ -38,7 +41,7 @@ export class FitRules {
   private readonly groupOf: Int32Array;
   private readonly least: Float64Array;
   private readonly most: Float64Array;
-  /** By space and group: whether every shape is asked for by itself. */
+  /** By space and group: whether each shape is judged by itself. */
   private readonly asked: Uint8Array;
   private readonly smallest: Float64Array;
   private readonly largest: Float64Array;
@@ -93,7 +96,7 @@ export class FitRules {
     return this.smallest[shape]! >= this.least[at]! && this.largest[shape]! <= this.most[at]!;
   }
 
-  /** A shape whose guard is in doubt by rounding must be allowed both ways. */
+  /** Judges one shape. Where rounding leaves its guard in doubt, it must be allowed with either guard. */
   private ask(space: Space, shape: PairShape): boolean {
     if (space.kind !== shape.kind) return false;
     const tightest = space.tightest - shape.largest;

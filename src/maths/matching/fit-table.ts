@@ -1,7 +1,4 @@
-/**
- * The fits of a problem, journal by journal, as a search tries them: whether a rod and two shells go
- * on a journal, and what that costs.
- */
+/** The fits of a problem as a search looks them up: whether a rod and two shells go on a journal, and at what cost. */
 import { pricesOf } from './aims.js';
 import { type FitCostWeights, weightsOf } from './fit-weights.js';
 import { firstAtLeast, type PairGroup, type PairOfKind, pairGroupsOf } from './pair-groups.js';
@@ -19,7 +16,10 @@ export class FitTable {
   readonly rodCount: Int32Array;
   readonly shellCount: Float64Array;
   readonly massRank: Int32Array;
-  /** By engine type of a rod: the last rank that shares a window with each; undefined where mass plays no part. */
+  /**
+   * By engine type: for each rank of mass the last one that shares a window with it; none for a type without a mass
+   * spread.
+   */
   readonly lastRank: ReadonlyMap<string, Int32Array>;
   readonly weights: FitCostWeights;
   private readonly shapeOf: Int32Array;
@@ -138,7 +138,7 @@ export class FitTable {
     return this.offOf(this.spaceAt(site, rod)!, this.shapeAt(upper, lower));
   }
 
-  /** Whole number, the later aims weighed into the earlier; infinite where the fit is not allowed. */
+  /** All aims of a single fit as one whole number (fit-weights.ts); infinite where the fit is not allowed. */
   cost(site: number, rod: number, upper: number, lower: number): number {
     const space = this.spaceOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
     const shape = this.shapeOf[upper * this.shells + lower]!;
@@ -149,8 +149,8 @@ export class FitTable {
   }
 
   /**
-   * The pairs for a journal in a rod, the cheapest first and of one price the nearest to the aim.
-   * @param visit told a pair and the least that it and all later ones of its price cost; true ends that price
+   * Visits the pairs for a journal in a rod: the cheapest price first, of one price the nearest to the aim first.
+   * @param visit takes a pair, and a lower bound of what it and all later ones of its price cost; true skips these
    */
   visitPairs(site: number, rod: number, visit: (pair: PairOfKind, least: number) => boolean): void {
     const space = this.spaceAt(site, rod);
@@ -183,7 +183,7 @@ export class FitTable {
     return rods;
   }
 
-  /** By rank of mass: the last rank that may share a crank with it. */
+  /** For each rank of mass the last one that may share a crank with it. */
   reachOf(site: number): Int32Array {
     return this.lastRank.get(this.engineTypeOf(site))!;
   }

@@ -1,4 +1,7 @@
-/** One cost for the aims of a single fit: what one unit of each weighs, so that an earlier aim outweighs all later ones. */
+/**
+ * One cost for the aims of a single fit: what one unit of each weighs, so that an earlier aim outweighs all later
+ * ones.
+ */
 import type { Problem } from './problem.js';
 
 /** What one unit of each amount weighs in the cost of a fit. */

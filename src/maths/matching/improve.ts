@@ -1,4 +1,4 @@
-/** Better sets for one aim, by whole-number programs over chosen fits. */
+/** Whole-number programs over chosen fits, to improve sets for one aim. */
 import { type LinearBound, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import { bestFits, passesFilters, priceFits } from './pricing.js';
@@ -18,9 +18,9 @@ export interface SearchLimits {
 export interface Improved {
   /** Undefined when none are found. */
   readonly sets: Taken[] | undefined;
-  /** Holds for the columns of the program alone. */
+  /** No sets of the program's own columns are below it. */
   readonly bound: number;
-  /** Whether the time ended the search before it was done. */
+  /** Whether the time limit ended the program. */
   readonly isCut: boolean;
 }
 
@@ -32,9 +32,9 @@ interface Useful {
 }
 
 /**
- * Solves over some columns, starting from the sets at hand.
- * @param sets of these columns alone, or none
- * @param target a value that no sets are below
+ * Solves a program over some columns, starting from the incumbent.
+ * @param sets the incumbent, of these columns alone; an empty list for none
+ * @param target a lower bound: sets that reach it end the search
  */
 export function improve(
   solver: Solver,
@@ -58,7 +58,7 @@ export function improve(
   return { sets: values && program.toSets(values), bound, isCut };
 }
 
-/** Takes up fits, each once. */
+/** Collects fits, each once. */
 class Fits {
   private readonly bySpace = new Map<number, Set<number>>();
 
@@ -68,7 +68,7 @@ class Fits {
     else this.bySpace.set(space, new Set([shape]));
   }
 
-  /** In one order, so that spaces that take the same shapes show the same list. */
+  /** Sorted, so that spaces which take the same shapes have equal lists. */
   get open(): FitsBySpace {
     return new Map(
       [...this.bySpace]
@@ -85,19 +85,19 @@ function fitsOf(sets: readonly Taken[]): Fits {
   return fits;
 }
 
-/** Where the columns of a program come from. */
+/** What the columns of a program are chosen from. */
 export interface ProgramSource {
   readonly model: Model;
   readonly stage: Stage;
   readonly columns: readonly Column[];
-  /** All their columns are taken, so that the program can start from them. */
+  /** The incumbent: all its columns are taken, so that the program can start from it. */
   readonly sets: readonly Taken[];
   readonly linear: LinearBound;
   /** The fits that the linear programs held. */
   readonly pool: ColumnPool;
 }
 
-/** Those of the columns that sets with a reduced cost of no more than `most` could use, and those of the sets. */
+/** Reduced-cost fixing: the columns with a reduced cost of no more than `most`, and those of the incumbent. */
 function usefulOthers({ stage, columns, sets, linear }: ProgramSource, most: number): Column[] {
   const own = new Set(sets.map(({ column }) => column).filter(({ meaning }) => meaning.is !== 'fit'));
   const useful = columns.filter(
@@ -108,7 +108,7 @@ function usefulOthers({ stage, columns, sets, linear }: ProgramSource, most: num
   return [...useful, ...[...own].filter((column) => !known.has(column))];
 }
 
-/** Of the fits that linear programs held, those that sets with a reduced cost of no more than `most` could use. */
+/** The same, with those of the fits in the pool whose reduced cost is no more than `most`. */
 export function heldColumns(source: ProgramSource, most: number): Useful {
   const { model, stage, sets, linear, pool } = source;
   const fits = fitsOf(sets);
@@ -120,10 +120,11 @@ export function heldColumns(source: ProgramSource, most: number): Useful {
 }
 
 /**
- * All fits of some spaces that sets with a reduced cost of no more than `most` could use: the cheapest spaces, of equally
- * cheap ones those that linear programs held, then any by a fixed sequence, so that there are some of every kind.
- * @param spaces so many at most
- * @returns the columns, and whether they are all that could be of use
+ * The same, with all fits of some spaces whose reduced cost is no more than `most`. The cheapest spaces come first, of
+ * equally cheap ones those with a fit in the pool; the order of the others is random by a fixed sequence, so that there
+ * are some of every kind.
+ * @param spaces most spaces
+ * @returns the columns, and whether none is left out that better sets could use
  */
 export function likelyColumns(
   source: ProgramSource,

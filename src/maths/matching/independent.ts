@@ -1,4 +1,4 @@
-/** Parts of a stock that have nothing to share, and what is proven of all of them together. */
+/** Independent parts of a stock, and what is proven of all of them together. */
 import { type AimName, aimsOf, pricesOf } from './aims.js';
 import { keyOfKind } from './part-classes.js';
 import type { FitKind, GapReason, MatchedFit, Stock } from './stock.js';
@@ -17,8 +17,8 @@ export interface FoundSets {
 }
 
 /**
- * The kinds of fit, those together that meet in an engine or in a case bore that two journals claim. No part serves
- * two of these sets of kinds and no engine has journals of two, so that the best sets of all are the best of each.
+ * The kinds of fit, grouped where they meet in an engine or in a case bore that two journals claim. No part serves two
+ * groups, and no engine has journals of two, so that the best sets of all are the best sets of each group.
  */
 export function independentKinds({ engines }: Stock): Set<string>[] {
   const meetings = new Map<string, Set<string>>();
@@ -41,7 +41,7 @@ export function independentKinds({ engines }: Stock): Set<string>[] {
   return sets;
 }
 
-/** Why a gap stays in some of the proofs of one aim: more time may close it where it was the time in one of them. */
+/** Why the sum of some proofs of one aim has a gap: `time` where it is the reason in one of them. */
 export function reasonOf(proofs: readonly Proof[]): GapReason | undefined {
   const reasons = proofs.map(({ gapStays }) => gapStays);
   return reasons.includes('time') ? 'time' : reasons.find((reason) => reason !== undefined);
@@ -52,7 +52,8 @@ export type IsEmpty = (engine: number, journal: number) => boolean;
 
 /**
  * The stock of some kinds of fit alone.
- * @param isEmpty journals of other kinds that stay in it: they cannot be filled, nor can their engines be completed
+ * @param isEmpty picks journals of other kinds that stay in it: they cannot be filled, so that their engines cannot be
+ * completed
  */
 export function onlyKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEmpty = () => false): Stock {
   const own = <Row extends FitKind>(rows: readonly Row[]) => rows.filter((row) => keys.has(keyOfKind(row)));
@@ -74,8 +75,8 @@ export function onlyKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEm
 }
 
 /**
- * What is proven of all together: every aim is a sum over parts that have nothing to share. Where an earlier aim keeps
- * a gap, a later bound is of sets that do as well at it part by part.
+ * What is proven of all together: every aim is a sum over independent parts. Where an earlier aim has a gap, a later
+ * bound is of sets that do as well at that aim part by part.
  */
 export function sumOfProofs(stock: Stock, found: readonly FoundSets[]): Proof[] {
   const sums = new Map<AimName, number>();
@@ -83,7 +84,7 @@ export function sumOfProofs(stock: Stock, found: readonly FoundSets[]): Proof[] 
   for (const { aim, bound } of all) sums.set(aim, (sums.get(aim) ?? 0) + bound);
   const { perUnit } = pricesOf(stock);
   const price = sums.get('price of bought shells');
-  // A sum of decimals: back to the step that the prices are typed in.
+  // A sum of binary fractions, rounded back to the step in which the prices are typed.
   if (price !== undefined) sums.set('price of bought shells', Math.round(price * perUnit) / perUnit);
   return aimsOf(stock, { price: 1, distance: 1 }).map(({ name }) => ({
     aim: name,

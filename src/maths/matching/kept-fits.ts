@@ -1,4 +1,4 @@
-/** Fits of a bore and two shells that ran together on the very journal: each part by its own name. */
+/** Fits of a bore and two shells that ran together on the same journal, each part by its own name. */
 
 import type { FitParts } from '../clearance.js';
 import { clearanceOf } from '../clearance.js';

@@ -4,7 +4,7 @@ import type { Model } from './model-columns.js';
 import type { Reached } from './stage.js';
 
 /**
- * What no sets can beat, whatever they are: known without any search.
+ * A bound that counts the journals, engines and kept pairs that allowed fits leave possible.
  * @param complete how many engines are complete
  */
 export function plainBound({ problem, columns }: Model, aim: Aim, complete: number): number {
@@ -20,8 +20,8 @@ export function plainBound({ problem, columns }: Model, aim: Aim, complete: numb
 }
 
 /**
- * What another search has proven of an aim, in its steps, where both reach the same of the aims before it. The steps of
- * the other search may be others: those of a large one are smaller.
+ * The bound that another search has proven of an aim, in the steps of this one: those of a large search are smaller. It
+ * holds where both searches reach the same values of the aims before it; else it is undefined.
  */
 export function knownBound(
   aim: Aim,

@@ -1,12 +1,12 @@
 /**
  * The aims of a large stock.
  *
- * Its sets come from the same search as those of a small one. Its bounds come from a linear program
- * in which journals of equal values are one class whatever their engine, so that it grows with the
- * kinds of parts and not with their number; the mass of rods is left out of it, but for pairs that no
- * crank can keep both of, which can only make the bound better than what is possible, never worse. Where that
- * leaves a gap and the cranks are not too many, a second one fills them as a whole, masses and all.
- * Whole-number programs find sets; one that leaves no fit of use out, where masses play no part, proves them too.
+ * Its bounds come from a linear program in which journals of equal values are one class, whatever their engine: it
+ * grows with the number of different values, not with the number of parts. That program is a relaxation. It knows of
+ * the masses of rods only which pairs of rods that ran together no crank can keep. Where it leaves a gap and the
+ * cranks are few enough, a second program has a column for each filling of a whole crank, masses included.
+ * Whole-number programs find sets. Without a mass spread, one that leaves out no fit which could improve them is a
+ * proof as well.
  */
 import { type Aim, greatestCommonDivisor } from './aims.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
@@ -19,14 +19,14 @@ import { innerSide, type LargeSearch, type ModelSide, outerSide, wholeSide } fro
 import type { Reached } from './stage.js';
 import { FIRST_KICKS, FIRST_SHARE, LATER_SHARE, MORE_KICKS } from './stages.js';
 
-/** Spaces of the first wide programs, some of every kind, and of the last ones. */
+/** Spaces in the first wide programs, and in the last ones. */
 const SOME_SPACES = 5_000;
 const ALL_SPACES = 50_000;
 
 interface Sides {
   readonly outer: ModelSide;
   readonly inner: ModelSide;
-  /** Made when it is first asked for. */
+  /** Built at its first use. */
   readonly whole: () => ModelSide | undefined;
 }
 
@@ -42,7 +42,7 @@ function sidesOf(search: LargeSearch, outer: ModelSide, aims: readonly Aim[]): S
   };
 }
 
-/** Better sets for one aim and better bounds of it, until they meet or nothing helps any more. */
+/** Improves the sets and the bound of one aim until they meet, or until nothing improves them. */
 function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAim): void {
   const { sets } = search;
   const { left } = open;
@@ -55,7 +55,8 @@ function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAi
     const proven = open.improveWidely(inner, ofSide, spaces);
     if (inner === outer) open.prove(proven);
   };
-  // Journals that stay empty need fits of all kinds; else those of the linear program mostly do.
+  // To fill empty journals a program needs fits of all kinds. Where none is empty, those of the linear program mostly
+  // suffice.
   if (ofInner && !sets.isFull()) widely(ofInner, SOME_SPACES);
   if (ofInner) open.improveByPrograms(inner, ofInner);
   const many = search.stock.inner.engines.length >= 2 * MOST_IN_PORTION;
@@ -75,8 +76,8 @@ function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAi
 }
 
 /**
- * Pursues the aims in order, beginning with the sets at hand; pauses after each.
- * @param known what an earlier search has proven of the first aims: of each, if those before it are reached alike
+ * Pursues the aims in order, beginning with the sets at hand; yields what each reached.
+ * @param known what an earlier search has proven of the first aims (known-bounds.ts)
  */
 export function* pursueLarge(
   search: LargeSearch,
@@ -87,7 +88,7 @@ export function* pursueLarge(
   const outer = outerSide(search);
   const { model } = outer.relaxation;
   const step = distanceStep(model.problem);
-  // The bound has fits that the search has not: its distances may need a smaller step.
+  // The model of the bound has fits that the search does not have: its distances may need a smaller step.
   const aims = given.map((aim) =>
     aim.amount === 'distance' ? { ...aim, step: greatestCommonDivisor([aim.step, step]) } : aim,
   );

@@ -1,8 +1,8 @@
 /**
  * Matching: bore and half-shells for every journal, so that most engines are complete.
  *
- * The aims are pursued one after the other (stages.ts); the sets found are named part by part and
- * rechecked before anyone sees them.
+ * The aims are pursued one after the other (stages.ts). The sets are named part by part, and every rule is checked
+ * again (recheck.ts) before they are returned.
  */
 import { clearanceOf } from '../clearance.js';
 import { type AimName, pricesOf } from './aims.js';
@@ -16,19 +16,19 @@ import { loadSolver } from './solver.js';
 import type { MatchedFit, MatchResult, StageResult, Stock } from './stock.js';
 
 export interface MatchingOptions {
-  /** Told what each aim reached. */
+  /** Takes messages of what each aim reached. */
   readonly onProgress?: (message: string) => void;
-  /** Time for the search; when it is up, the best sets found so far are returned with the bounds proven. */
+  /** Time for the search; when it is up, the best sets so far are returned with the bounds proven by then. */
   readonly seconds?: number;
-  /** So many journals make a stock large: alike ones of different engines are then one class (large.ts). */
+  /** From so many journals on a stock is large: alike journals of different engines are then one class (large.ts). */
   readonly largeFrom?: number;
 }
 
 export const DEFAULT_SECONDS = 30;
 
 /**
- * The best sets of a stock, the same in whatever order its rows come. Where the time cuts one of the
- * searches short, other sets of the same or a lesser value may come out of the next run.
+ * The best sets of a stock. They do not depend on the order of its rows. Where the time ends one of the searches, the
+ * next run may find other sets.
  * @throws SolverError when the solver fails
  * @throws RecheckError when the sets break a rule: a defect, never a property of the stock
  */

@@ -1,4 +1,4 @@
-/** The columns of the model (model-rows.ts names them) and what each counts for every aim. */
+/** The columns of the model (model-rows.ts names them), and the amount of each for every aim. */
 import { type Amounts, type Prices, pricesOf } from './aims.js';
 import type { MassRun, RowEntry } from './mass-lines.js';
 import { completableEngines, type ModelRow, modelRowsOf, type RowPlaces } from './model-rows.js';
@@ -17,7 +17,10 @@ export type Meaning =
   | { readonly is: 'seat'; readonly seat: number; readonly shape: number }
   | { readonly is: 'kept'; readonly kept: number }
   | { readonly is: 'filling'; readonly crank: number; readonly parts: readonly Column[] }
-  /** A held aim missed by one step: only in linear programs, so dear that none is left at the end. */
+  /**
+   * Artificial variable of linear programs: a held aim missed by one step, at a cost that leaves none in the
+   * solution.
+   */
   | { readonly is: 'relief' };
 
 export interface Column {
@@ -33,11 +36,11 @@ export interface Model {
   readonly rows: readonly ModelRow[];
   readonly places: RowPlaces;
   readonly prices: Prices;
-  /** All but the fits, which are far more than a model can hold and are added as they prove useful. */
+  /** All columns except the fits: these are too many to hold, and join by column generation. */
   readonly columns: readonly Column[];
 }
 
-/** Row entries that add up where two parts fall in one row. */
+/** Row entries, added up where two parts are in one row. */
 function entries(...parts: readonly (readonly [row: number | undefined, value: number])[]) {
   const sums = new Map<number, number>();
   for (const [row, value] of parts) if (row !== undefined) sums.set(row, (sums.get(row) ?? 0) + value);
@@ -139,7 +142,7 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
 
 type Rows = Pick<Model, 'problem' | 'places'>;
 
-/** The rows that a filled journal counts once in, whatever its shells. */
+/** The rows in which a filled journal counts one, whatever its shells. */
 function spaceRows({ problem, places }: Rows, { journal, rod }: Space): (number | undefined)[] {
   const { engines, journals: alike } = problem.journals[journal]!;
   return [
@@ -153,13 +156,13 @@ function spaceRows({ problem, places }: Rows, { journal, rod }: Space): (number 
 const massEntries = ({ places }: Rows, { rod }: Space): readonly RowEntry[] =>
   rod === undefined ? [] : places.massLines.ofRod(rod);
 
-/** All that a filled journal counts in, whatever its shells. */
+/** The row entries of a filled journal, whatever its shells. */
 function spaceEntries(model: Rows, space: Space): RowEntry[] {
   const once = spaceRows(model, space).flatMap((row): RowEntry[] => (row === undefined ? [] : [[row, 1]]));
   return [...once, ...massEntries(model, space)];
 }
 
-/** What the rows that a filled journal counts in are worth. */
+/** Σ of dual times entry over the rows of a filled journal. */
 export function worthOfSpace(model: Rows, space: Space, duals: Float64Array): number {
   let worth = 0;
   for (const row of spaceRows(model, space)) if (row !== undefined) worth += duals[row]!;
@@ -173,7 +176,7 @@ export function distanceOf(space: Space, pairSize: number): number {
   return aim === undefined ? 0 : Math.abs(space.size - pairSize - aim);
 }
 
-/** How often a space can be made. */
+/** How many times a space is available: as often as there are journals and bores of its classes. */
 function timesOf({ journals, rods }: Problem, { journal, rod }: Space): number {
   const bores = rod === undefined ? Number.POSITIVE_INFINITY : rods[rod]!.rods.length;
   return Math.min(journals[journal]!.journals.length, bores);
@@ -189,7 +192,7 @@ export function fitColumn({ problem, places }: Model, space: number, shape: numb
   };
 }
 
-/** A space whatever its shape of pair, which the row of its seat asks for. */
+/** The column of a space without a pair: the row of its seat asks for one. */
 export function spaceColumn({ problem, places }: Model, space: number, seatRow: number): Column {
   const open = problem.spaces[space]!;
   return {

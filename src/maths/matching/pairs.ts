@@ -1,9 +1,8 @@
 /**
- * Pairs of half-shells, and their shapes: pairs that every space sees alike.
+ * Pairs of half-shells, and their shapes: classes of pairs that no space can tell apart.
  *
- * 150 uppers and 150 lowers make 22,500 pairs but only some hundred shapes: the sums of the two walls
- * (size, largest, smallest), the gauges behind them, and the random variance, which matters only
- * where it tips a guard over a rounding step.
+ * 150 uppers and 150 lowers make 22,500 pairs, and only some hundred shapes. A shape is the sums of the two walls
+ * (size, largest, smallest), their gauges, and the random variance as far as it changes a rounded guard.
  */
 import type { Grain } from '../grain.js';
 import { keyOfKind, type ShellClass } from './part-classes.js';
@@ -32,7 +31,7 @@ function canPair(a: ShellClass, b: ShellClass, halfDifference: Grain | undefined
   return halfDifference === undefined || Math.abs(a.part.size - b.part.size) <= halfDifference;
 }
 
-/** The pairs of one kind; two classes that could go either way round are one pair. */
+/** The pairs of one kind; two `either` classes make one pair, not two. */
 function* pairsOf(
   shells: readonly ShellClass[],
   kind: string,
@@ -52,7 +51,7 @@ function* pairsOf(
   }
 }
 
-/** Place of a value among sorted steps: how many are below it. */
+/** How many of the sorted steps are below a value. */
 function stepsBelow(steps: readonly number[], value: number): number {
   let [low, high] = [0, steps.length];
   while (low < high) {
@@ -63,7 +62,7 @@ function stepsBelow(steps: readonly number[], value: number): number {
   return low;
 }
 
-/** The pair variances at which the guard of some space steps, sorted. */
+/** The variances of a pair at which the rounded guard of some space changes, sorted. */
 function guardSteps(
   spaces: readonly Space[],
   guards: Guards,
@@ -83,7 +82,7 @@ interface MeasuredPair {
   readonly variance: number;
 }
 
-/** All shapes of one kind's pairs, in an order that depends on the shells' order alone. */
+/** All shapes of one kind. Their order depends on the order of the shells alone. */
 export function shapesOf(
   shells: readonly ShellClass[],
   kind: string,

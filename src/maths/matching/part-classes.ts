@@ -1,8 +1,8 @@
 /**
- * Classes of alike parts: parts equal in every value that a fit can see are one class with a count.
+ * Classes of alike parts: parts that are equal in all values that a fit depends on are one class with a count.
  *
- * Where a part ran is left out on purpose. Fits that keep parts together name their parts one by one
- * (kept-fits.ts), so a stock of used shells still collapses.
+ * Where a part ran does not count here: fits that keep parts together name their parts one by one (kept-fits.ts). So
+ * used shells form classes as well.
  */
 import type { MeasuredPart } from '../uncertainty.js';
 import { massRanks } from './mass-windows.js';
@@ -74,7 +74,7 @@ function isFillable({ part, caseBore, fit }: StockJournal): boolean {
 
 /**
  * The journals that can be filled, alike ones together.
- * @param apart what keeps journals of equal values in classes of their own: equal texts, one class
+ * @param apart a text; journals of equal values are one class only where it is equal too
  */
 export function journalClasses(
   engines: readonly StockEngine[],
@@ -110,8 +110,9 @@ function caseKey({ caseBore }: StockJournal): string {
 }
 
 /**
- * Rods by values and, where a mass spread is set for their type, by mass; without a mass they are then left out.
- * @param groupsOf groups of masses to tell apart instead of the masses themselves
+ * Rods by values. Where their type has a mass spread they are told apart by mass as well, and those without a mass are
+ * left out.
+ * @param groupsOf groups of masses by which to tell them apart in place of the masses
  */
 export function rodClasses(stock: Stock, groupsOf?: (rod: StockRod) => readonly number[]): RodClass[] {
   const ranks = massRanks(stock);
@@ -128,7 +129,7 @@ export function rodClasses(stock: Stock, groupsOf?: (rod: StockRod) => readonly 
   }));
 }
 
-/** Shells by values and half; each mark that can be bought is its own class. */
+/** Shells by values and half; each mark for sale is a class of its own. */
 export function shellClasses(stock: Stock): ShellClass[] {
   const owned = groupsByKey(stock.shells, (shell) =>
     JSON.stringify([keyOfKind(shell), shell.half, keyOfPart(shell.part)]),

@@ -1,8 +1,8 @@
 /**
- * Better sets of a large stock, a few engines at a time: these with the parts they have and all parts that are
- * free are a stock of their own, small enough for its programs to be solved at once.
+ * Large neighbourhood search of a large stock (Pisinger and Ropke, 2010), by a fixed sequence.
  *
- * Large neighbourhood search (Pisinger and Ropke, 2010), by a fixed sequence.
+ * A neighbourhood is a portion of the stock: a few engines with the parts that they have, and all free parts. It is
+ * small enough for its whole-number programs.
  */
 import { aimValueOf, tryOut } from './counts.js';
 import { FitTable } from './fit-table.js';
@@ -16,17 +16,17 @@ import { type LargeSearch, outerSide } from './sides.js';
 import type { MatchedFit, Stock, StockShell } from './stock.js';
 import { WorkingSets } from './working-sets.js';
 
-/** Engines at a time: no more than these, nor than half of them, nor fewer than would be worth it. */
+/** Engines of a portion: the most, and the fewest; never more than half of all. */
 export const MOST_IN_PORTION = 25;
 const FEWEST_ENGINES = 6;
 
-/** Nodes of a whole-number program of one portion: few that are of use need more. */
+/** Most nodes of a whole-number program of one portion: more seldom improve the sets. */
 const NODES = 50;
 
-/** Rounds without gain before the search gives up. */
+/** Most rounds without gain, one after the other. */
 const IDLE_ROUNDS = 3;
 
-/** Fits of the sets with the engine of each, by its place. */
+/** The fits of the sets, each with the index of its engine. */
 type FitsOf = readonly { readonly engine: number; readonly fit: MatchedFit }[];
 
 function fitsOf(sets: WorkingSets): FitsOf {
@@ -34,7 +34,7 @@ function fitsOf(sets: WorkingSets): FitsOf {
   return namedFits(sets).map((fit) => ({ engine: place.get(fit.journal)!, fit }));
 }
 
-/** The stock of some engines: their parts, and all that no other engine has. */
+/** The stock of some engines: all parts that no other engine has. */
 function stockOfEngines(stock: Stock, chosen: ReadonlySet<number>, fits: FitsOf) {
   const elsewhere = fits.filter(({ engine }) => !chosen.has(engine)).map(({ fit }) => fit);
   // A case may have the name of a rod.
@@ -80,7 +80,7 @@ function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<
     open.isCut = true;
     return false;
   }
-  // The rest of the stock stays as it is: no more is needed of these engines.
+  // The rest of the stock stays as it is, so that a gain by the whole gap is enough.
   ownOpen.bound = Math.max(Math.ceil(bounded.linear.bound), before - (open.value() - open.bound));
   if (!ownOpen.isOpen()) return false;
   if (own.table.problem.windows.size === 0) ownOpen.improveByPrograms(outer, bounded);
@@ -96,7 +96,7 @@ function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<
   return open.value() < value;
 }
 
-/** The engine of a fit to be had, and those that have its parts. */
+/** The engine of a fit of parts that ran together, and the engines that have these parts. */
 function concerned({ table }: WorkingSets, fits: FitsOf, { site, kept }: Reunion): number[] {
   const { rod, upper, lower } = table.problem.kept[kept]!;
   const holds = ({ fit }: FitsOf[number]) =>
@@ -105,7 +105,7 @@ function concerned({ table }: WorkingSets, fits: FitsOf, { site, kept }: Reunion
   return [table.sites[site]!.engine, ...fits.filter(holds).map(({ engine }) => engine)];
 }
 
-/** Engines with empty journals spread evenly among those with parts to give. */
+/** The engines with the incomplete ones spread evenly among the complete ones. */
 function mixed(engines: readonly number[], isComplete: (engine: number) => boolean): number[] {
   const incomplete = engines.filter((engine) => !isComplete(engine));
   const every = Math.max(1, Math.floor(engines.length / (incomplete.length + 1)));
@@ -116,14 +116,14 @@ function mixed(engines: readonly number[], isComplete: (engine: number) => boole
 }
 
 /**
- * Goes through all engines, one portion after another, until no round of it helps; does nothing where they are few.
- * @param reunions fits of parts that ran together, to be had at the bound
+ * Goes through all engines, portion by portion, until no round helps. It does nothing where there are few engines.
+ * @param reunions fits of parts that ran together which the linear bound takes
  */
 export function improveByPortions(search: LargeSearch, open: OpenAim, reunions: readonly Reunion[]): void {
   const { sets } = search;
   const engines = [...new Set(sets.table.sites.map(({ engine }) => engine))];
   const size = Math.min(MOST_IN_PORTION, Math.floor(engines.length / 2));
-  // A bore that engines share might be in use elsewhere.
+  // A case bore that two engines share may be in use outside the portion.
   if (size < FEWEST_ENGINES || sets.table.problem.sharedBores.size > 0) return;
   const next = sequenceOf(3);
   for (let idle = 0; idle < IDLE_ROUNDS && open.isOpen(); idle++) {

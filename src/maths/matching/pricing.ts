@@ -1,14 +1,14 @@
 /**
- * Which fits would improve a linear program that holds only some of them.
+ * Pricing: which fits would improve a linear program that holds only some of them.
  *
- * Reduced cost of a fit: what it counts for the aims, less what the rows it uses are worth. When no fit
- * left out has a negative one, the program without them is as good as the program with all.
+ * The reduced cost of a fit is what it counts in the objective, less the duals of the rows that it uses. Where no fit
+ * that is left out has a negative one, the program is optimal over all fits.
  */
 
 import { distanceOf, type Model, worthOfSpace } from './model-columns.js';
 import type { Space } from './spaces.js';
 
-/** What one unit counts in the objective of a stage, after the rows that hold earlier aims. */
+/** What one unit counts in the objective of a stage, less the duals of the rows that hold earlier aims. */
 export interface FitWeights {
   readonly filledBeyond: number;
   /** Of one step of distance. */
@@ -18,11 +18,11 @@ export interface FitWeights {
 }
 
 /**
- * What an earlier aim leaves open: its linear bound prices every fit, and a fit whose reduced cost is
- * above what the aim gave away over its bound is in no sets that still reach that aim.
+ * Reduced-cost fixing by an earlier aim: a fit whose reduced cost is greater than the gap of that aim's linear bound
+ * is in no sets that still reach the aim.
  */
 export interface Filter {
-  /** What a fit costs by its space, and by its shape, before its distance. */
+  /** The part of the reduced cost by the space of a fit, and by its shape; that of its distance is added. */
   readonly ofSpace: Float64Array;
   readonly ofShape: Float64Array;
   readonly weights: FitWeights;
@@ -49,7 +49,7 @@ export interface PricedFit {
   readonly reducedCost: number;
 }
 
-/** What the duals make of spaces and shapes: the reduced cost of a fit is the sum of both and of its distance. */
+/** The reduced cost of a fit is a sum of a part by its space, one by its shape, and one by its distance. */
 class FitPrices {
   private readonly shapeCost: Float64Array;
   /** By kind: the shapes that some space allows, and the same with the cheapest first. */
@@ -111,7 +111,7 @@ class FitPrices {
     return this.nearestFirst(place, space, space.limits.aim, base, least, below);
   }
 
-  /** Outward from the aim, until the distance alone is too much. */
+  /** Goes outward from the aim until the distance alone is too much. */
   private nearestFirst(
     place: number,
     space: Space,
@@ -144,7 +144,7 @@ class FitPrices {
   }
 }
 
-/** Place of the first shape that is far enough along, by bisection. */
+/** Index of the first shape of which `isFar` holds, by bisection. */
 function firstFrom(order: Int32Array, isFar: (shape: number) => boolean): number {
   let [low, high] = [0, order.length];
   while (low < high) {

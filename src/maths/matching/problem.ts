@@ -1,4 +1,4 @@
-/** The stock as the model sees it: classes, spaces, pair shapes, and which space allows which shape. */
+/** A stock as the model has it: classes, spaces, shapes of pairs, and which space allows which shape. */
 
 import { greatestCommonDivisor } from './aims.js';
 import { FitRules } from './fit-rules.js';
@@ -31,16 +31,16 @@ export interface Problem {
   /** Only those that allow some shape. */
   readonly spaces: readonly Space[];
   readonly rules: FitRules;
-  /** Places of the shapes that some space allows, by kind, in order of their size. */
+  /** By kind: the indices of the shapes that some space allows, in order of size. */
   readonly bySize: ReadonlyMap<string, Int32Array>;
   readonly kept: readonly KeptFit[];
-  /** Rods of which an engine can keep no more than one, by their masses. */
+  /** Lists of rods of which an engine can keep one at most, because of their masses. */
   readonly neverTogether: readonly (readonly StockRod[])[];
-  /** Windows of mass by engine type, where they part the rods at all. */
+  /** Windows of mass by engine type, where there is more than one. */
   readonly windows: ReadonlyMap<string, readonly MassWindow[]>;
-  /** The same windows where cranks are filled as a whole (crank-fillings.ts): then there are none above. */
+  /** The same windows, in place of those above, where cranks are filled as a whole (crank-fillings.ts). */
   readonly fillings: ReadonlyMap<string, readonly MassWindow[]>;
-  /** Names of the case bores that more than one journal claims; each serves once all the same. */
+  /** Names of the case bores that more than one journal claims: each serves one of them. */
   readonly sharedBores: ReadonlySet<string>;
 }
 
@@ -68,13 +68,13 @@ function shapesBySize(
 
 export interface ProblemOptions {
   /**
-   * Whether alike journals of different engines are one class. A model of it then bounds what can be
-   * reached, but its columns do not say which engine a fit is for, nor keep the mass windows of cranks.
+   * Whether alike journals of different engines are one class. A model of it is then a relaxation: its columns do not
+   * say which engine a fit is for, and do not keep the mass windows of cranks.
    */
   readonly merge: boolean;
-  /** Rods go only to engines of their own groups, whatever their masses. */
+  /** Where given, rods go only to engines of their own groups, whatever their masses. */
   readonly groups?: MassGroups;
-  /** Rods of which an engine can keep no more than one: for a stock whose masses were left out. */
+  /** Lists of rods of which an engine can keep one at most, for a stock whose masses are left out. */
   readonly neverTogether?: readonly (readonly StockRod[])[];
   /** Whether the fits of a crank whose rods are weighed come together, as one column of the model. */
   readonly wholeCranks?: boolean;
@@ -161,7 +161,7 @@ export function distanceStep({ spaces, shapes, limits }: Problem): number {
     const wished = spaces.filter((space) => space.kind === kind).map(({ size }) => size - aim);
     const made = shapes.filter((shape) => shape.kind === kind).map(({ size }) => size);
     if (wished.length === 0 || made.length === 0) return [];
-    // Any distance is |one of these differences|, moved by differences within each list.
+    // Any distance is the first of these differences, changed by some of the others.
     const within = (values: readonly number[]) => values.map((value) => value - values[0]!);
     return [wished[0]! - made[0]!, ...within(wished), ...within(made)];
   });

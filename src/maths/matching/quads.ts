@@ -1,8 +1,8 @@
 /**
- * Fits as the linear program holds them: a space with two classes of shells, all of their rows in one column.
+ * Fits as the linear program has them: one column for a space with two classes of shells.
  *
- * The whole-number programs hold spaces and pairs apart, linked by shapes, which takes far fewer columns.
- * Here only the columns that prove useful are ever made, and without the shapes' rows the program is small.
+ * Whole-number programs have columns for spaces and for pairs, linked by shapes, which are far fewer. By column
+ * generation only some of the quads are made, and without the rows of shapes the linear program is smaller.
  */
 import type { FillingColumn } from './crank-fillings.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
@@ -13,7 +13,7 @@ export interface Quad {
   readonly space: number;
   readonly shape: number;
   readonly pair: PairColumn;
-  /** The column of the space and that of the pair as one. */
+  /** The column of the space plus the column of the pair. */
   readonly column: Column;
 }
 
@@ -21,7 +21,7 @@ export type PairColumn = Column & { readonly meaning: { readonly is: 'pair' } };
 
 export const isPair = (column: Column): column is PairColumn => column.meaning.is === 'pair';
 
-/** The quads and fillings made so far, each once; those of one aim are a good start for the next. */
+/** The quads and fillings made so far, each once: the start of the column generation of the next aim. */
 export class ColumnPool {
   private readonly byKey = new Map<string, Quad>();
   private readonly fillingByKey = new Map<string, FillingColumn>();
@@ -41,7 +41,7 @@ export class ColumnPool {
     return known ?? quad;
   }
 
-  /** @returns the filling that was added first of those that the model cannot tell apart */
+  /** @returns the first that was added of the fillings with equal entries and amounts */
   addFilling(filling: FillingColumn): FillingColumn {
     const key = JSON.stringify([filling.rows, filling.values, filling.amounts]);
     const known = this.fillingByKey.get(key);
@@ -91,7 +91,7 @@ export function quadOf(model: Model, space: number, pair: PairColumn): Quad {
 /** The cheapest pair of each shape at given duals; undefined for a shape that no space allows. */
 interface PricedPairs {
   readonly best: readonly (PairColumn | undefined)[];
-  /** The duals with those of the shapes' rows put in: a shape is worth its cheapest pair. */
+  /** The duals, with those of the rows of shapes worked out: the dual of a shape is the cost of its cheapest pair. */
   readonly duals: Float64Array;
 }
 

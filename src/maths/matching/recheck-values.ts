@@ -61,7 +61,10 @@ function aimsInOrder({ newShells, preferKeptPairs }: Stock): AimOfResult[] {
   ];
 }
 
-/** A sum of typed decimals: 0.1 + 0.2 is 0.3. Denominators are powers of ten, so that the greatest is a multiple of each. */
+/**
+ * A sum of typed decimals: 0.1 + 0.2 is 0.3. Denominators are powers of ten, so that the greatest is a multiple of
+ * each.
+ */
 function sumOfDecimals(values: readonly number[]): number {
   const ratios = values.map(exact);
   let denominator = 1n;

@@ -1,4 +1,7 @@
-/** A model of classes as its linear programs leave it, aim after aim: the fits worth holding, and what is still open. */
+/**
+ * A model of classes with its linear bounds, aim after aim: its pool of columns, and what reduced-cost fixing leaves
+ * of it.
+ */
 import type { Aim } from './aims.js';
 import {
   heldColumns,
@@ -17,7 +20,7 @@ import { type Reached, type Stage, stageOf } from './stage.js';
 import { narrow } from './stages.js';
 import type { Taken } from './taken.js';
 
-/** In steps of the aim at hand, and of the aim held. */
+/** Cost of an artificial variable, in steps of the aim at hand, and its upper limit, in steps of the held aim. */
 const PRICE_OF_RELIEF = 2 ** 20;
 const MOST_RELIEF = 2 ** 30;
 
@@ -40,11 +43,11 @@ export class Relaxation {
   }
 
   /**
-   * Columns that let a held aim be missed, so that the linear program has a solution before the fits for it
-   * are found. The bound holds with them as it does without: they allow more.
+   * Artificial variables: each lets a held aim be missed, so that the linear program has a solution before the fits
+   * for it are found. They relax the program, so that its bound holds.
    */
   private reliefs({ amount, sign, step }: Aim, held: readonly Reached[]): Column[] {
-    // Whole cranks: the sets at hand are a solution.
+    // With whole cranks the incumbent is a solution from the start.
     if (this.model.places.fillings.length > 0) return [];
     return held.map((_, place) => ({
       meaning: { is: 'relief' },
@@ -68,7 +71,7 @@ export class Relaxation {
   }
 
   /**
-   * A whole-number program over those of the fits that the linear programs held which sets of a given value could use.
+   * A whole-number program over those of the fits in the pool that sets of a given value could use.
    * @param value in steps of the aim, no less than the bound
    * @param start sets that keep every row
    */
@@ -89,10 +92,12 @@ export class Relaxation {
   }
 
   /**
-   * The same over all fits of so many spaces that sets better than those at hand could use.
-   * @param start the sets at hand
-   * @param reached their value, in steps of the aim
-   * @returns with a value that no better sets of the model are below, where no space that these could use is left out
+   * A whole-number program over all fits of some spaces that sets better than the incumbent could use.
+   * @param start the incumbent
+   * @param reached its value, in steps of the aim
+   * @param spaces most spaces
+   * @returns with a lower bound of the model: that of the program where it leaves out no useful space, else the
+   * linear one
    */
   wideProgram(
     { stage, linear }: Bounded,
@@ -108,7 +113,7 @@ export class Relaxation {
     return { ...found, bound };
   }
 
-  /** From here on only what sets that reach the aim could use. */
+  /** Reduced-cost fixing: from here on only what sets that reach the aim could use. */
   narrow({ stage, linear }: Bounded, reached: number): void {
     const { columns, filter } = narrow(this.model, stage, linear, this.columns, reached);
     this.columns = columns;

@@ -1,8 +1,8 @@
-/** Fits of parts that ran together on the very journal, by class. */
+/** Fits of parts that ran together on the same journal, by class. */
 import type { Problem } from './problem.js';
 import { type Choice, NO_ROD, type Site } from './sites.js';
 
-/** A fit of parts that ran together: its journal, its place among the kept fits, and its parts by class. */
+/** A fit of parts that ran together: its journal, its index among the kept fits, and its parts by class. */
 export interface Reunion extends Choice {
   readonly site: number;
   readonly kept: number;

@@ -1,9 +1,9 @@
 /**
- * Whole-number programs over a great many fits, without a column for each.
+ * Whole-number programs over very many fits, without a column for each.
  *
- * Spaces that the same shapes of pairs fit, all at the same distance from the aim, are one seat: which of them takes
- * which of the shapes is all the same. So the program chooses how many of each space and how many shapes of each
- * seat, and some million fits are a few thousand columns. Given these numbers, the fits are dealt out seat by seat.
+ * Spaces that take the same shapes of pairs, at the same distances from the aim, are one seat. Within a seat it makes
+ * no difference which space takes which shape. So the program chooses how many of each space and how many shapes of
+ * each seat: some million fits become a few thousand columns. The fits are then dealt out seat by seat.
  *
  *   x_g       spaces g made (a journal in a rod)
  *   y_q,s     shapes s in seat q
@@ -23,7 +23,7 @@ interface Seat {
   readonly shapes: readonly number[];
 }
 
-/** The spaces by what they take: shapes, and distances where these count. */
+/** The spaces by the shapes that they take, and by distance where that counts. */
 function seatsOf({ problem }: Model, fits: FitsBySpace, countsDistance: boolean): Seat[] {
   const seats = new Map<string, Seat>();
   for (const [place, shapes] of fits) {
@@ -44,8 +44,8 @@ export class SeatProgram {
   private readonly ofSeat: readonly ReadonlyMap<number, Column>[];
 
   /**
-   * @param others columns that are no fits
-   * @param fits all that the program may use
+   * @param others the columns that are no fits
+   * @param fits those that the program may use
    */
   constructor(
     private readonly model: Model,
@@ -84,7 +84,7 @@ export class SeatProgram {
     this.columns = columns;
   }
 
-  /** Sets whose fits are all among those of the program, as counts of its columns. */
+  /** Sets as counts of the columns; all their fits must be among those of the program. */
   toCounts(sets: readonly Taken[]): Float64Array {
     const counts = new Map<Column, number>();
     const add = (column: Column, times: number) => counts.set(column, (counts.get(column) ?? 0) + times);
@@ -101,7 +101,7 @@ export class SeatProgram {
     return Float64Array.from(this.columns, (column) => counts.get(column) ?? 0);
   }
 
-  /** The sets that counts of the columns stand for, the shapes of every seat dealt out to its spaces. */
+  /** Counts of the columns as sets: the shapes of every seat are dealt out to its spaces. */
   toSets(counts: ArrayLike<number>): Taken[] {
     const sets: Taken[] = [];
     const shapes = this.ofSeat.map((): number[] => []);

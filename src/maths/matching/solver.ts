@@ -1,8 +1,8 @@
 /**
- * The linear and whole-number solver (HiGHS, compiled to WebAssembly), kept at arm's length.
+ * The linear and whole-number solver (HiGHS, compiled to WebAssembly). Only this file imports it.
  *
- * Its models live in memory that no garbage collector frees: every one made here is disposed. Its
- * errors are caught and named in words, since one left uncaught would print the solver's own source.
+ * Its models are in memory that no garbage collector frees, so that each one made here is disposed. Its errors are
+ * caught and put into words: an uncaught one would print the solver's source.
  */
 import highsModule, { type Highs, type ModelData, type VariableType } from 'highs';
 import type { ModelRow } from './model-rows.js';
@@ -20,7 +20,7 @@ export interface ProgramColumn {
 export interface LinearSolution {
   readonly objective: number;
   readonly values: Float64Array;
-  /** By row: how much the objective falls for each unit that the row is loosened. */
+  /** By row: the change of the objective for each unit that the row's limit rises. */
   readonly duals: Float64Array;
 }
 
@@ -29,7 +29,7 @@ export interface WholeSolution {
   readonly values: Float64Array | undefined;
   /** No whole-number solution of these columns is below it. */
   readonly bound: number;
-  /** Whether the time ended the search before it was done. */
+  /** Whether the time limit ended the solver. */
   readonly isCut: boolean;
 }
 
@@ -37,7 +37,7 @@ export interface WholeOptions {
   readonly seconds: number;
   /** A solution that keeps every row, to improve on. */
   readonly start: Float64Array;
-  /** A value that cannot be improved on: the search stops there. */
+  /** A lower bound: a solution that reaches it ends the solver. */
   readonly target: number;
   /** Most nodes of the search tree. */
   readonly nodes?: number | undefined;
@@ -92,7 +92,10 @@ function dataOf(rows: readonly ModelRow[], columns: readonly ProgramColumn[]): M
 /** A linear program that can take more columns; dispose it after use. */
 export interface LinearProgram {
   readonly add: (columns: readonly ProgramColumn[]) => void;
-  /** Undefined when the time is up. @throws SolverError */
+  /**
+   * @returns undefined when the time is up
+   * @throws SolverError
+   */
   readonly solve: (seconds: number) => LinearSolution | undefined;
   readonly dispose: () => void;
 }
@@ -184,7 +187,7 @@ function solveWhole(
     try {
       return attempt('choose');
     } catch {
-      // Seldom, its presolve settles a program all by itself and ends with an error (HiGHS 1.15.3).
+      // In rare cases its presolve solves the program alone and ends with an error (HiGHS 1.15.3).
       return attempt('off');
     }
   });

@@ -1,4 +1,4 @@
-/** Spaces: a journal in a bore that it could be fitted in, before any shell. */
+/** Spaces: bore less journal, before any shells. */
 import type { Grain } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { BIG_END, type JournalClass, keyOfKind, type RodClass } from './part-classes.js';
@@ -19,8 +19,8 @@ export interface Space {
 }
 
 /**
- * Every journal class with each bore it may take.
- * @param limits by the key of the kind; kinds that allow no fit are absent
+ * The spaces of every journal class with each bore that it may take.
+ * @param limits by the key of the kind, of the kinds that have them
  */
 export function spacesOf(
   journals: readonly JournalClass[],

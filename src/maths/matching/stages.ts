@@ -1,9 +1,8 @@
 /**
- * The aims one after the other: reach the best value of one, hold it as a row, go on with the next.
+ * Lexicographic optimisation: reach the best value of one aim, hold it as a row, go on with the next.
  *
- * For each aim a linear bound first. Where the sets at hand already meet it, it is proved. Else a
- * whole-number program over the fits at hand; and if that does not meet the bound either, one over
- * every column that could still lead to something better, which settles it.
+ * Each aim begins with a linear bound. Where the sets at hand reach it, it is proved. Else whole-number programs over
+ * the likeliest fits follow, and at last one over all columns that better sets could use: its bound is a proof.
  */
 import type { Aim } from './aims.js';
 import { improve, likelyColumns } from './improve.js';
@@ -19,16 +18,19 @@ import { amountOf, type Reached, reachedOf, reducedCost, type Stage, stageOf } f
 import { type Taken, Translator } from './taken.js';
 import type { WorkingSets } from './working-sets.js';
 
-/** Share of the time left that is kept for the aims after the one at hand. */
+/** Share of the time left that is reserved for the aims after the one at hand. */
 export const LATER_SHARE = 0.2;
-/** Kicks without gain before a search gives up: before any bound is known, and with a gap to close. */
+/** Most kicks without gain, one after the other: before a bound is known, and with a gap to close. */
 export const FIRST_KICKS = 10;
 export const MORE_KICKS = 400;
 /** Share of the time that the first kicks may take, where the plain search leaves journals empty. */
 export const FIRST_SHARE = 0.02;
-/** Most kicks in all before the programs, which are far better at filling journals and somewhat at keeping pairs together. */
+/**
+ * Most kicks in all before the programs. Programs are far better at filling journals, and somewhat at keeping pairs
+ * together.
+ */
 const KICKS_OF: Partial<Record<Aim['amount'], number>> = { distance: 1_000, price: 1_000, kept: 200 };
-/** Nodes of the first whole-number programs, and of how many likely spaces they are: few are settled sooner. */
+/** The first whole-number programs: most nodes, and how many of the likeliest spaces they are of. */
 const FIRST_NODES = 50;
 const LIKELIEST_SPACES = [300, 2_000];
 
@@ -53,21 +55,23 @@ interface Open {
   readonly columns: readonly Column[];
 }
 
-/** The rows of single cranks say all; those of the lines of masses only make a bound better. */
+/**
+ * The stage without the rows of mass lines: those of single cranks suffice for sets, the lines only improve a bound.
+ */
 function withoutLines({ places }: Model, stage: Stage): Stage {
   const rows = [...stage.rows];
   for (const row of places.massLines.rows) rows[row] = { lower: -UNLIMITED, upper: UNLIMITED };
   return { ...stage, rows };
 }
 
-/** What is proven of one aim, and whether the time ended its search before it was done. */
+/** What is proven of one aim, and whether a time limit ended its search. */
 interface Closed {
   readonly bound: number;
   readonly isCut: boolean;
 }
 
 /**
- * Better sets for one aim until they meet its bound or the time is up.
+ * Improves the sets for one aim until they reach its bound or the time is up.
  * @param known a bound that is proven already
  */
 function close(
@@ -118,7 +122,7 @@ function close(
   return { bound, isCut };
 }
 
-/** The columns that sets reaching the aim could use, and the filter that says the same of fits. */
+/** Reduced-cost fixing: the columns that sets reaching the aim could use, and the filter of such fits. */
 export function narrow(
   model: Model,
   stage: Stage,
@@ -134,8 +138,8 @@ export function narrow(
 }
 
 /**
- * Pursues the aims in order, beginning with the sets at hand; pauses after each.
- * @param known what another search has proven of the first aims: of each, if those before it are reached alike
+ * Pursues the aims in order, beginning with the sets at hand; yields what each reached.
+ * @param known what another search has proven of the first aims (known-bounds.ts)
  */
 export function* pursue(
   search: Search,
@@ -161,7 +165,7 @@ export function* pursue(
     const stage = stageOf(model, aim, stages, filters);
     const plain = plainBound(model, aim, sets.value().complete);
     let bound = Math.max(plain, knownBound(aim, known, stages) ?? plain);
-    // A later aim gets some of the time, too.
+    // Later aims need some of the time.
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
     const left = () => remaining() - rest;
     let isCut = false;

@@ -1,4 +1,4 @@
-/** The same sets as counts of the model's columns, and back. */
+/** From the sets of a search to counts of the columns of its own model, and back. */
 import type { FitTable } from './fit-table.js';
 import type { MassRun } from './mass-lines.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
@@ -9,13 +9,13 @@ import type { WorkingSets } from './working-sets.js';
 
 const runKey = ({ engineType, first, last }: MassRun) => `${first},${last},${engineType}`;
 
-/** A column taken some whole number of times. */
+/** A column, and how many times it is taken. */
 export interface Taken {
   readonly column: Column;
   readonly times: number;
 }
 
-/** Parts that more than one fit of parts that ran together asks for: each serves only once, or as often as it is there. */
+/** Counts the use of parts that several kept fits name: each serves once, or as often as the stock has it. */
 export class Claims {
   private readonly contested: ReadonlySet<number>;
   private readonly taken = new Map<number, number>();
@@ -24,7 +24,10 @@ export class Claims {
     this.contested = new Set(model.places.contested.values());
   }
 
-  /** Takes the parts of a column; false, and none, where another has used up one of them. */
+  /**
+   * Takes the parts of a column, or none of them where one is used up.
+   * @returns whether they are taken
+   */
   take({ rows, values }: Column): boolean {
     const claimed = rows.flatMap((row, at) => (this.contested.has(row) ? [[row, values[at]!] as const] : []));
     const after = claimed.map(([row, value]) => [row, (this.taken.get(row) ?? 0) + value] as const);
@@ -55,13 +58,13 @@ export class Translator {
       else if (isPair(column)) {
         const { upper, lower } = column.meaning;
         this.pairs.set(`${upper},${lower}`, column);
-        // Two halves that go either way are listed once.
+        // A pair of two `either` halves is listed in one order only.
         if (!this.pairs.has(`${lower},${upper}`)) this.pairs.set(`${lower},${upper}`, column);
       }
     }
   }
 
-  /** The column of a journal class in a rod with a shape of pair, always the same object. */
+  /** The column of a space with a shape, always the same object. */
   private fit(space: number, shape: number): Column {
     const key = `${space},${shape}`;
     const column = this.fits.get(key) ?? fitColumn(this.model, space, shape);
@@ -69,7 +72,7 @@ export class Translator {
     return column;
   }
 
-  /** The column of parts that ran together, unless other journals have used up one of them. */
+  /** The column of parts that ran together; undefined where other journals have used up one of them. */
   private keptColumn(site: number, choice: Choice, claims: Claims): Column | undefined {
     for (const { kept, ...each } of this.table.togetherAt(site)) {
       if (each.rod !== choice.rod || each.upper !== choice.upper || each.lower !== choice.lower) continue;
@@ -137,7 +140,7 @@ export class Translator {
     });
   }
 
-  /** Puts sets that a program found in place of those at hand. */
+  /** Replaces the sets at hand with those that a program found. */
   fromTaken(taken: readonly Taken[], sets: WorkingSets): void {
     const { spaces } = this.model.problem;
     const { sites, together } = this.table;

@@ -1,4 +1,4 @@
-/** The search of a stock whose parts may all have something to share: the aims in turn, each with its proof. */
+/** The search of one independent stock: the aims in turn, each with its proof. */
 import { mmOfGrain } from '../grain.js';
 import { type Aim, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
 import { FitTable } from './fit-table.js';
@@ -33,14 +33,14 @@ function journalCount(stock: Stock): number {
   return stock.engines.reduce((sum, { journals }) => sum + journals.length, 0);
 }
 
-/** Up to so many cranks a stock below the general limit is never large: its proofs are worth their time. */
+/** A stock of no more cranks than these, and below the general limit, is never large: an exact proof is fast enough. */
 const PROVED_CRANKS = 10;
 
-/** Of stocks with a mass spread, whose whole-number programs would have a window for every crank. */
+/** The limit for a stock with a mass spread: its exact programs have the windows of every crank. */
 const LARGE_WEIGHED = 80;
 
 /**
- * The problem of a stock with the sets of the plain search, or those found before where they are better.
+ * The problem of a stock with its first sets: those of the greedy start, or the given ones where they are better.
  * @param before fits of a stock that this one is a part of
  */
 export function start(
@@ -69,12 +69,12 @@ export function start(
 
 const isAtBound = ({ reached, bound }: Reached) => reached === bound;
 
-/** An aim's steps in the units of the result: minimised ones turned back; adding 0 makes no −0. */
+/** Steps of an aim in the units of the result, with the sign of the result. Adding 0 turns −0 into 0. */
 function resultOf({ amount, sign, step }: Aim, steps: number, pricePerUnit: number): number {
   return (steps * sign * step) / (amount === 'price' ? pricePerUnit : 1) + 0;
 }
 
-/** Whether a large stock is worth a second search with every crank by itself: all that the masses of its rods allow. */
+/** Whether a large stock is searched a second time, with the windows of every crank: only then are its masses exact. */
 function isWorthAll({ grid, inner }: StockOnGrid): boolean {
   const journals = journalCount(inner);
   const weighed = inner.kinds.some(({ massSpread }) => massSpread !== undefined);
@@ -96,7 +96,7 @@ function setsApart(stock: Stock, sets: WorkingSets): WorkingSets {
 export interface Finished extends FoundSets {
   readonly sets: WorkingSets;
   readonly stages: readonly Reached[];
-  /** Whether its time was up before all was proved. */
+  /** Whether its time ended before all was proved. */
   readonly isCutShort: boolean;
 }
 

@@ -7,7 +7,7 @@ import { Parts } from './pool.js';
 import { type Regrind, regrindPlan, type Undersize } from './regrind.js';
 import { SingleFitRules, sameKind } from './rules.js';
 
-/** What the stock does not say, and a suggestion needs. */
+/** What a suggestion needs beyond the stock. */
 export interface SuggestionFacts {
   /** Undefined for a kind without limits. */
   readonly partsOf: (kind: FitKind) => KindParts | undefined;
@@ -33,8 +33,8 @@ export interface Matched {
 }
 
 /**
- * One plan for each engine that is not complete, in the order of the stock; each as if it were the next
- * to be completed. What is suggested for one may also be suggested for another.
+ * One plan for each engine that is not complete, in the order of the stock. Each plan is for that engine alone: two
+ * plans may use the same part.
  */
 export function crankPlans(stock: Stock, matched: Matched, facts: SuggestionFacts): CrankPlan[] {
   const complete = new Set(matched.completeEngines);

@@ -4,7 +4,7 @@ import { type Obstacle, OpenFits } from './open-fits.js';
 import { Parts } from './pool.js';
 import { SingleFitRules } from './rules.js';
 
-/** `mass spread`: parts that are left would do, but for the masses of the crank's other rods. */
+/** `mass spread`: parts that are left over would fit, and only the masses of the crank's other rods exclude them. */
 export type Standing = Obstacle | 'mass spread';
 
 export function obstaclesOf(stock: Stock, fits: readonly MatchedFit[]): Map<StockJournal, Standing> {

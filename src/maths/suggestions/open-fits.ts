@@ -1,6 +1,6 @@
 /**
- * Which fits of a whole stock are allowed, whatever the sets take: what is open to a part, and what
- * stands in the way of a journal to which nothing is.
+ * Which fits of a whole stock are allowed, whatever the sets take: where a part could go, and why no part can go on a
+ * journal.
  */
 import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
@@ -42,7 +42,7 @@ export class OpenFits {
     this.rules = new SingleFitRules(stock);
   }
 
-  /** Why nothing fills the journal, were no other journal there. */
+  /** Why no set of the stock fills the journal, even if it were the only one. */
   obstacleOf(journal: StockJournal): Obstacle {
     const limits = this.rules.limitsOf(journal);
     const bores = this.boresOf(journal);
@@ -155,7 +155,9 @@ export class OpenFits {
     return sizes;
   }
 
-  /** How far the clearance of an allowed fit may lie from the wish; an undecided one may pass the range by its guard. */
+  /**
+   * How far the clearance of an allowed fit may lie from the wish; an undecided one may pass the range by its guard.
+   */
   private reachOf(limits: GivenLimits): Grain {
     const wish = wishOf(limits);
     const roof = limits.serviceLimit ?? limits.max;

@@ -1,10 +1,10 @@
 /**
  * The cheapest addition that fills one journal, with parts that the crank may still take.
  *
- * Cheap is, in this order: nothing; new shells, by their price; a rod, with shells as before. Where no
- * new shells are listed for the fit, walls stand in their place: one, then two. Where some are, a wall
- * that is not among them is hard to find, and comes last. Workshop convention, no published source: a
- * shell is had more easily than a rod. The sets as they stand are not moved.
+ * The order of cost: nothing; new shells, by their price; a rod, with shells as before. Where no new shells are listed
+ * for the fit, walls take their place: one, then two. Where some are listed, a wall that is not among them is hard to
+ * find and comes last. Workshop convention, no published source: a shell is easier to get than a rod. Parts of the
+ * matched sets stay where they are.
  */
 import type { StockJournal } from '../matching/stock.js';
 import { EmptyPlace, type Giving } from './empty-place.js';

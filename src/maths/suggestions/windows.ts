@@ -21,7 +21,7 @@ export type Measure = (size: Grain) => MeasuredPart;
 /** How often the size enters the clearance: +1 a bore, −1 a wall or a journal, −2 both walls alike. */
 export type Sensitivity = 1 | -1 | -2;
 
-/** How far the guard of a fit may move an end: it changes with the size, and by far less than this. */
+/** How far the guard of a fit may move an end. It changes with the size, by far less than this. */
 const REACH = 20;
 
 export function intersect(a: Window, b: Window): Window | undefined {
@@ -54,7 +54,8 @@ export function windowOf(
     sensitivity > 0
       ? { from: least, to: greatest }
       : { from: Math.ceil(-greatest / count), to: Math.floor(-least / count) };
-  // An undecided fit may also lie at a Service limit, far from the range: nobody looks for a part for that.
+  // A fit near the Service limit may be undecided too. Common practice, no source: a part is not chosen to be so far
+  // out of range.
   const isAllowed = (size: Grain) => {
     const parts = fitWith(size);
     return rules.suits(parts, limits) && clearanceOf(parts).loosest - rules.guardOf(parts) <= max;

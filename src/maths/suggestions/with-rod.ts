@@ -7,10 +7,10 @@ import type { PooledShell } from './pool.js';
 import type { Side } from './rules.js';
 import { middleOf, windowOf } from './windows.js';
 
-/** How many shells of each half are tried with each other. */
+/** Most shells of each half that are tried with each other. */
 const PAIR_TRIES = 16;
 
-/** A rod for the cheapest pair, of a bore as usual as can be. */
+/** A rod for the cheapest pair, with the bore nearest to the usual one. */
 export function withRod(place: EmptyPlace): Draft | undefined {
   if (place.journal.caseBore) return undefined;
   const { usualBore, usualWall, newShells } = place.kind;
@@ -66,7 +66,7 @@ export function withRod(place: EmptyPlace): Draft | undefined {
   return best?.draft;
 }
 
-/** Where nothing says which shells, the bore less both walls is what counts. */
+/** A rod with any shells: only the bore less both walls is given. */
 export function withRodAndWalls(place: EmptyPlace): Draft | undefined {
   if (place.journal.caseBore) return undefined;
   const { usualWall, measureWall } = place.kind;

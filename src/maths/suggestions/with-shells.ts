@@ -6,7 +6,7 @@ import { outward } from './outward.js';
 import { compareCosts, costOf, type Draft } from './plan.js';
 import { middleOf, windowOf } from './windows.js';
 
-/** A bore and a pair that are there, as few as can be taken from other cranks. */
+/** A bore and a pair that are there, with the fewest parts from other cranks. */
 export function withNothing(place: EmptyPlace, bores: readonly Bore[]): Draft | undefined {
   let best: { draft: Draft; taken: number } | undefined;
   let found = 0;

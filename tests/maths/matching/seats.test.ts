@@ -65,7 +65,7 @@ describe('seats', () => {
         const back = program.toSets(program.toCounts(taken));
         const counted = tally(back);
         const before = tally(taken);
-        // Which space of a seat takes which shape is all the same, but how often each is taken is not.
+        // Which space of a seat takes which shape makes no difference. How often each is taken does.
         if (aim === first) delete before.distance;
         if (aim === first) delete counted.distance;
         expect(counted).toEqual(before);

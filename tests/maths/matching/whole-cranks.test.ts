@@ -106,7 +106,7 @@ describe('the bound of whole cranks', () => {
   });
 
   test('proves the distance of 25 cranks where the other bound leaves a gap', async () => {
-    // With half a crank here and half there one more rod of this shelf would be of use than is.
+    // A program that may take half cranks finds a place for one rod more than whole cranks have.
     const size = { cranks: 25, pins: 4, mains: 0, rods: 130, shells: 500, massSpread: 3 };
     const { stages } = await matchStock(workshopStock(10, size));
     expect(stages.map(({ reached, bound }) => reached - bound)).toEqual([0, 0, 0, 0]);
