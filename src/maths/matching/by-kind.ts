@@ -6,7 +6,7 @@
  */
 import type { AimName } from './aims.js';
 import { onlyKindsOnGrid } from './grid.js';
-import { type FoundSets, type Proof, reasonOf, sumOfProofs } from './independent.js';
+import { type FoundSets, gapReasonOf, type Proof, sumOfProofs } from './independent.js';
 import { improveByKicks } from './kicks.js';
 import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
@@ -99,7 +99,7 @@ function loosened({ stock }: Started, { fits, proofs }: FoundSets, more: Proof):
   const journals = stock.inner.engines.reduce((sum, engine) => sum + engine.journals.length, 0);
   const loose = (proof: Proof): Proof => {
     const { aim, bound } = proof;
-    const gapStays = reasonOf([proof, more]);
+    const gapStays = gapReasonOf([proof, more]);
     if (aim === 'pairs kept together') return { aim, bound: journals, gapStays };
     const isSum = aim === 'distance from the aim' || aim === 'price of bought shells';
     return { aim, bound: isSum ? 0 : bound, gapStays };

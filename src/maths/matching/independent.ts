@@ -42,7 +42,7 @@ export function independentKinds({ engines }: Stock): Set<string>[] {
 }
 
 /** Why the sum of some proofs of one aim has a gap: `time` where it is the reason in one of them. */
-export function reasonOf(proofs: readonly Proof[]): GapReason | undefined {
+export function gapReasonOf(proofs: readonly Proof[]): GapReason | undefined {
   const reasons = proofs.map(({ gapStays }) => gapStays);
   return reasons.includes('time') ? 'time' : reasons.find((reason) => reason !== undefined);
 }
@@ -89,6 +89,6 @@ export function sumOfProofs(stock: Stock, found: readonly FoundSets[]): Proof[] 
   return aimsOf(stock, { price: 1, distance: 1 }).map(({ name }) => ({
     aim: name,
     bound: sums.get(name) ?? 0,
-    gapStays: reasonOf(all.filter(({ aim }) => aim === name)),
+    gapStays: gapReasonOf(all.filter(({ aim }) => aim === name)),
   }));
 }
