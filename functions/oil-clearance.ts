@@ -18,7 +18,7 @@
 import { clearanceOf, type FitParts, type Sizes } from '../src/maths/clearance.js';
 import type { Grain } from '../src/maths/grain.js';
 import { defineFunction } from './definition.js';
-import { partArgument, sizesOf } from './part-sizes.js';
+import { partArgument, sizesOfReadings } from './part-sizes.js';
 
 const PARTS = [
   partArgument('bore', 'the housing bore without shells, caps torqued'),
@@ -36,10 +36,10 @@ type PartReadings = readonly [
 
 function fitOf([bore, upper, lower, journal]: PartReadings): FitParts<Sizes> {
   return {
-    bore: sizesOf(bore),
-    upper: sizesOf(upper),
-    lower: sizesOf(lower),
-    journal: sizesOf(journal),
+    bore: sizesOfReadings(bore),
+    upper: sizesOfReadings(upper),
+    lower: sizesOfReadings(lower),
+    journal: sizesOfReadings(journal),
   };
 }
 

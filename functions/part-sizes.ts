@@ -14,6 +14,6 @@ export const partArgument = <const Name extends string>(name: Name, meaning: str
   }) as const satisfies ArgumentRecord;
 
 /** Mean, largest and smallest of the spots. */
-export function sizesOf(readings: readonly Grain[]): Sizes {
+export function sizesOfReadings(readings: readonly Grain[]): Sizes {
   return formOf(readings.map((reading) => ({ station: '', angle: undefined, readings: [reading] })));
 }

@@ -13,7 +13,7 @@
  */
 import { fitOf } from '../src/maths/clearance.js';
 import { defineFunction } from './definition.js';
-import { partArgument, sizesOf } from './part-sizes.js';
+import { partArgument, sizesOfReadings } from './part-sizes.js';
 
 export const plainClearance = defineFunction({
   name: 'PLAIN_CLEARANCE',
@@ -58,7 +58,7 @@ export const plainClearance = defineFunction({
   related: ['SHELL_CLEARANCE', 'FIT_STATUS', 'CHANCE_IN_RANGE'],
   body: (outer, inner) =>
     fitOf([
-      { sign: 1, part: sizesOf(outer) },
-      { sign: -1, part: sizesOf(inner) },
+      { sign: 1, part: sizesOfReadings(outer) },
+      { sign: -1, part: sizesOfReadings(inner) },
     ]).clearance,
 });

@@ -118,6 +118,7 @@ function matchingJson(assessment: Assessment) {
       reached: stageValue(stage, stage.reached, mmOfGrain),
       provenBest: stageValue(stage, stage.bound, mmOfGrain),
       gap: stageValue(stage, Math.abs(stage.bound - stage.reached), mmOfGrain),
+      gapStays: stage.gapStays ?? null,
     })),
     grid: mm(matching.grid),
     sets: rows.map((row) => ({

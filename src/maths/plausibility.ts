@@ -41,7 +41,7 @@ const MARGIN_MM = {
 
 const grains = (mm: number): Grain => roundToWhole(mm * GRAINS_PER_MM);
 
-export function rangeOf(values: readonly Grain[]): Range | undefined {
+export function rangeOfValues(values: readonly Grain[]): Range | undefined {
   return values.length === 0 ? undefined : { low: Math.min(...values), high: Math.max(...values) };
 }
 
@@ -59,13 +59,13 @@ export function doubtsOf(value: Grain, { kind, limits, sisters, peers }: Expecta
     const excess = beyond(limits, value);
     if (excess > margin) doubts.push({ kind: 'limits', range: limits, beyond: excess });
   }
-  const own = rangeOf(sisters);
+  const own = rangeOfValues(sisters);
   if (own) {
     const excess = beyond(own, value);
     if (excess > grains(MARGIN_MM.sisters[kind]))
       doubts.push({ kind: 'sisters', range: own, beyond: excess });
   }
-  const others = rangeOf(peers);
+  const others = rangeOfValues(peers);
   // Other engines may be reground: they count only where nothing nearer is known.
   if (others && !limits && !own) {
     const excess = beyond(others, value);
@@ -100,7 +100,7 @@ export function repeatDoubt(
   repeats: readonly Grain[],
   gauge: { readonly repeatability: Grain; readonly maxError: Grain; readonly resolution: Grain },
 ): Doubt | undefined {
-  const range = rangeOf(repeats);
+  const range = rangeOfValues(repeats);
   if (!range || repeats.length < 2) return undefined;
   const { repeatability, maxError, resolution } = gauge;
   const allowed =

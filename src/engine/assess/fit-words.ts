@@ -80,7 +80,7 @@ export function verdictReasons(
   }
 }
 
-export function gaugeRemarks(parts: readonly PartResult[], hasGauge: boolean): string[] {
+export function uncertaintyRemarks(parts: readonly PartResult[], hasGauge: boolean): string[] {
   if (!hasGauge) return ['uncertainty not given: no part has a gauge'];
   const without = parts.filter(({ gauge }) => gauge === undefined).map(({ row }) => row.name);
   return without.length > 0 ? [`uncertainty not given for ${without.join(', ')}`] : [];

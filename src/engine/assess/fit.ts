@@ -8,7 +8,7 @@ import { expandedUncertainty, type MeasuredPart, varianceOf } from '../../maths/
 import type { LimitsRow } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
 import type { Context } from './context.js';
-import { gaugeRemarks, missingParts, noLimitsReason, verdictReasons } from './fit-words.js';
+import { missingParts, noLimitsReason, uncertaintyRemarks, verdictReasons } from './fit-words.js';
 import type { PartResult } from './part-result.js';
 import { type PlacedFit, partsOf } from './places.js';
 
@@ -102,7 +102,7 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   why.push(...placed.unclear);
   for (const cell of source?.bad ?? []) why.push(reasonOf(cell));
   if (isStrip) why.push('by the strip reading');
-  else if (clearance && measured) why.push(...gaugeRemarks(determined, hasGauge));
+  else if (clearance && measured) why.push(...uncertaintyRemarks(determined, hasGauge));
   const hasShells = placed.kind.strategy === 'half-shells';
   const sizes = hasShells ? { bore: bore?.form?.size, journal: journal?.form?.size } : NO_SIZES;
   const aimFault = context.aimFault(limits);

@@ -4,7 +4,7 @@ import type { Grain } from '../../maths/grain.js';
 import type { FitKind, MatchResult, StockNewShell } from '../../maths/matching/stock.js';
 import { type CrankPlan, crankPlans, type SuggestionFacts } from '../../maths/suggestions/crank-plan.js';
 import type { KindParts } from '../../maths/suggestions/plan.js';
-import { FitRules, goesOn } from '../../maths/suggestions/rules.js';
+import { goesOn, SingleFitRules } from '../../maths/suggestions/rules.js';
 import type { Measure, Window } from '../../maths/suggestions/windows.js';
 import { systematicVariance } from '../../maths/uncertainty.js';
 import type { NewShellRow } from '../book/book.js';
@@ -36,7 +36,7 @@ const bySide = (shells: readonly StockNewShell[]) => ({
 
 function factsOf(parts: PartsOfBook, { stock, journals }: BookStock, context: Context): SuggestionFacts {
   const { newShells } = context.book;
-  const rules = new FitRules(stock);
+  const rules = new SingleFitRules(stock);
   const known = new Map<string, KindParts | undefined>();
   const soldFor = ({ engineType, fit }: FitKind, rows: readonly NewShellRow[] = newShells) =>
     bySide(
@@ -71,7 +71,7 @@ function factsOf(parts: PartsOfBook, { stock, journals }: BookStock, context: Co
 function kindParts(
   kind: FitKind,
   parts: PartsOfBook,
-  rules: FitRules,
+  rules: SingleFitRules,
   newShells: KindParts['newShells'],
   context: Context,
 ): KindParts | undefined {

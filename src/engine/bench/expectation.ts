@@ -5,7 +5,7 @@ import {
   doubtsOf,
   type Expectation,
   type Range,
-  rangeOf,
+  rangeOfValues,
   repeatDoubt,
   slipOf,
 } from '../../maths/plausibility.js';
@@ -40,7 +40,7 @@ function limitsOf(book: BenchBook, part: PartRow): Range | undefined {
   const { classes } = context.classesOf(part.engineType, part.fit, 'shell');
   const kind = kindKey(part.engineType ?? '', part.fit);
   const sold = context.book.newShells.filter((row) => kindKey(row.engineType, row.fit) === kind);
-  return rangeOf([...classes, ...sold].flatMap(({ from, to }) => [from ?? [], to ?? []].flat()));
+  return rangeOfValues([...classes, ...sold].flatMap(({ from, to }) => [from ?? [], to ?? []].flat()));
 }
 
 /** Readings of the other parts of the sheet that are of the same engine type and fit. */
@@ -60,8 +60,8 @@ function peersOf(book: BenchBook, part: PartRow): Grain[] {
 /** `usual 41.985 to 42.005 mm (Limits); other spots 42.001 to 42.002 mm`; blank where nothing is known. */
 export function usualText(book: BenchBook, spot: BenchSpot): string {
   const { limits, sisters, peers } = expectationOf(book, spot);
-  const own = rangeOf(sisters);
-  const others = rangeOf(peers);
+  const own = rangeOfValues(sisters);
+  const others = rangeOfValues(peers);
   const text = (range: Range) => rangeText(book, range);
   return [
     ...(limits

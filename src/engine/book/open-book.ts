@@ -16,7 +16,7 @@ import { nameKey } from './names.js';
 import type { OwnColumns, OwnHeaders } from './own-columns.js';
 import { readParts } from './parts.js';
 import { quoted } from './problems.js';
-import { badOf, readValues, rowsOf } from './read-row.js';
+import { badOf, readRows, readValues } from './read-row.js';
 import type { Table } from './table.js';
 import {
   classRow,
@@ -36,24 +36,24 @@ import {
 export function openBook(model: WorkbookModel, setup: Setup, ownHeaders: OwnHeaders): Book {
   const units = { length: setup.lengthUnit, temperature: setup.temperatureUnit };
   const { tables, own, notices } = findTables(model, units, ownHeaders);
-  const materials = rowsOf(tables.get(MATERIALS.name), materialRow);
+  const materials = readRows(tables.get(MATERIALS.name), materialRow);
   const knows = materialLookup(materials);
-  const named = rowsOf(tables.get(LIMITS.name), (row) => limitsRow(row, knows));
+  const named = readRows(tables.get(LIMITS.name), (row) => limitsRow(row, knows));
   const onlyType = onlyEngineType(
     named.map(({ engineType }) => engineType),
-    TYPED_TABLES.flatMap((name) => rowsOf(tables.get(name), (row) => row.name('Engine type') ?? '')),
+    TYPED_TABLES.flatMap((name) => readRows(tables.get(name), (row) => row.name('Engine type') ?? '')),
   );
   const { fits, keptStrips } = fitRows(tables.get(FITS.name), own.get(FITS.name));
   const parts = readParts(tables, onlyType);
   const rows = {
     limits: named.map((row) => withType(row, onlyType)),
     materials,
-    classes: rowsOf(tables.get(CLASSES.name), (row) => classRow(row, onlyType)),
-    selection: rowsOf(tables.get(SELECTION.name), (row) => selectionRow(row, onlyType)),
-    gauges: rowsOf(tables.get(GAUGES.name), (row) => gaugeRow(row, knows)),
-    newShells: rowsOf(tables.get(NEW_SHELLS.name), (row) => newShellRow(row, onlyType)),
-    undersizes: rowsOf(tables.get(UNDERSIZES.name), (row) => undersizeRow(row, onlyType)),
-    studies: rowsOf(tables.get(GAUGE_STUDY.name), studyRow),
+    classes: readRows(tables.get(CLASSES.name), (row) => classRow(row, onlyType)),
+    selection: readRows(tables.get(SELECTION.name), (row) => selectionRow(row, onlyType)),
+    gauges: readRows(tables.get(GAUGES.name), (row) => gaugeRow(row, knows)),
+    newShells: readRows(tables.get(NEW_SHELLS.name), (row) => newShellRow(row, onlyType)),
+    undersizes: readRows(tables.get(UNDERSIZES.name), (row) => undersizeRow(row, onlyType)),
+    studies: readRows(tables.get(GAUGE_STUDY.name), studyRow),
   };
   notices.push(...upsideDown(rows.newShells, tables.get(NEW_SHELLS.name), model.file));
   const badCells = (list: readonly { readonly bad: Book['bad'] }[]) => list.flatMap(({ bad }) => bad);
@@ -115,7 +115,7 @@ function onlyEngineType(ofLimits: readonly string[], ofTables: readonly string[]
 
 /** The user's fits; those of a sheet that the program made only lend their strip readings. */
 function fitRows(table: Table | undefined, own: OwnColumns | undefined): Pick<Book, 'fits' | 'keptStrips'> {
-  const rows = rowsOf(table, (row): FitRow => {
+  const rows = readRows(table, (row): FitRow => {
     const values = readValues(row, FITS.columns);
     const { engine = '', fit = '', position = '' } = values;
     return { ...values, row: row.row, engine, fit, position, bad: badOf(row) };

@@ -28,6 +28,6 @@ export function badOf({ bad }: Row): readonly BadCell[] {
 }
 
 /** Every row of a table that holds anything, as `read` makes it of its cells. */
-export function rowsOf<Read>(table: Table | undefined, read: (row: Row) => Read): Read[] {
+export function readRows<Read>(table: Table | undefined, read: (row: Row) => Read): Read[] {
   return table ? table.dataRows().map((number) => read(new Row(table, number))) : [];
 }

@@ -4,7 +4,7 @@
  */
 import { type LengthUnit, snapToGrain } from '../../maths/units.js';
 import { UserError } from '../user-error.js';
-import { cellText } from './cell-value.js';
+import { valueText } from './cell-value.js';
 import type { ResultColumn, ResultValue } from './result-column.js';
 import type { Template } from './template.js';
 
@@ -28,7 +28,7 @@ export function refuseDisagreement<Row>(
   const unit = book.setup.lengthUnit;
   const value = column.value(row, assessment);
   if (agree(column, value, found, unit)) return;
-  const own = cellText(column, value, unit);
+  const own = valueText(column, value, unit);
   throw new DisagreementError(
     `${book.model.file}: sheet ${sheet}, row ${rowOf(row) + 1}, ${column.header}: found ${shown(found)} by the sheet engine ` +
       `and ${own === undefined ? 'nothing' : own} by the program's own arithmetic; expected one value; ` +

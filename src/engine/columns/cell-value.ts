@@ -14,7 +14,7 @@ export function cellValue(
 }
 
 /** The same as words for a message. */
-export function cellText(
+export function valueText(
   column: Pick<ResultColumn<never>, 'quantity'>,
   value: ResultValue,
   unit: LengthUnit,

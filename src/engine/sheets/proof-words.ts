@@ -21,23 +21,35 @@ export function isProved({ matching }: Assessment): boolean {
   return matching?.stages.every(({ reached, bound }) => reached === bound) ?? true;
 }
 
-/** That the time ended the search before the best was proved, and how far it got; undefined where it is proved. */
+/**
+ * How far the sets got where they are not proved the best, and why: the time ended the search, or it ended by itself
+ * short of the proof. Undefined where every aim is proved.
+ */
 export function stopSentence(assessment: Assessment): string | undefined {
   const { matching, seconds, book } = assessment;
   if (!matching || isProved(assessment)) return undefined;
   const unit = book.setup.lengthUnit;
   const show = (stage: StageResult, value: number) =>
     stage.aim === 'distance from the aim' ? lengthText(value, unit) : String(value);
-  const open = matching.stages
-    .filter(({ reached, bound }) => reached !== bound)
-    .map((stage) => {
-      const words = AIM_WORDS[stage.aim].toLowerCase();
-      return `${words} ${show(stage, stage.reached)}, proven best ${show(stage, stage.bound)}`;
-    });
-  return (
-    `Matching was stopped by its time of ${countText(seconds, 'second')}, before its sets were proved the best: ` +
-    `${open.join('; ')}. Give it more with --seconds.`
-  );
+  const open = matching.stages.filter(({ reached, bound }) => reached !== bound);
+  const inWords = (stages: readonly StageResult[]) =>
+    stages
+      .map((stage) => {
+        const words = AIM_WORDS[stage.aim].toLowerCase();
+        return `${words} ${show(stage, stage.reached)}, proven best ${show(stage, stage.bound)}`;
+      })
+      .join('; ');
+  const bySearch = open.filter(({ gapStays }) => gapStays === 'search');
+  const byTime = open.filter((stage) => !bySearch.includes(stage));
+  const sentences = [
+    byTime.length > 0 &&
+      `Matching was stopped by its time of ${countText(seconds, 'second')}, before its sets were proved the best: ` +
+        `${inWords(byTime)}. Give it more with --seconds.`,
+    bySearch.length > 0 &&
+      `The search ended short of the proof with time left: ${inWords(bySearch)}. ` +
+        'The sets keep every rule, and are no farther than that from the best.',
+  ];
+  return sentences.filter((sentence) => sentence !== false).join(' ');
 }
 
 /** Which books the sets are not of; undefined where all were read. */

@@ -1,8 +1,8 @@
 /**
  * The aims of the matching, in whole numbers that are minimised one after the other.
  *
- * Every column of the model counts some amount for each aim; an aim that asks for the most of
- * something counts it with the sign −1.
+ * Every column of the model has an amount for each aim. An aim that is maximised has the sign −1, so that all are
+ * minimised.
  */
 import type { Grain } from '../grain.js';
 import { toCommonStep } from './mass-windows.js';
@@ -10,7 +10,7 @@ import type { StageResult, Stock } from './stock.js';
 
 export type AimName = StageResult['aim'];
 
-/** What one unit of a column amounts to. */
+/** What a column counts for every aim when it is taken once. */
 export interface Amounts {
   readonly completeEngines?: number;
   readonly filledBeyond?: number;

@@ -1,19 +1,21 @@
 /**
  * From the sets of a search to the columns of a model of classes, and back.
  *
- * The model may be of a copy of the stock (grid.ts), and its classes may be fewer than those of the
- * search: they meet in the rows of the stock.
+ * The model may be of a copy of the stock (grid.ts), and its classes may be fewer than those of the search. Both
+ * name the rows of the stock, and through these one is translated into the other.
  */
 import { fillingColumn } from './crank-fillings.js';
-import { type Choice, type FitTable, NO_ROD, type Reunion } from './fit-table.js';
+import type { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
-import { isPair, type PairColumn, type Pool, type Quad, quadOf } from './quads.js';
+import { type ColumnPool, isPair, type PairColumn, type Quad, quadOf } from './quads.js';
+import type { Reunion } from './reunions.js';
+import { type Choice, NO_ROD } from './sites.js';
 import type { Stock } from './stock.js';
 import { Claims, type Taken } from './taken.js';
 import type { WorkingSets } from './working-sets.js';
 
-/** The rows of the outer copy by those of the inner. */
+/** The rows of the outer copy, by the rows of the inner copy. */
 export function twinsOf({ inner, outer }: StockOnGrid): ReadonlyMap<object, object> {
   const rows = ({ engines, rods, shells, newShells }: Stock) => [
     ...engines.flatMap(({ journals }) => journals),
@@ -25,7 +27,7 @@ export function twinsOf({ inner, outer }: StockOnGrid): ReadonlyMap<object, obje
   return new Map(rows(inner).map((row, place) => [row, others[place]!]));
 }
 
-/** The class of each row. */
+/** The class of each row, by the row. */
 function placesOf(classes: readonly (readonly object[])[]): ReadonlyMap<object, number> {
   return new Map(classes.flatMap((rows, place) => rows.map((row) => [row, place] as const)));
 }
@@ -53,7 +55,7 @@ export class Bridge {
   private readonly ofModel: Places;
   private readonly ofSearch: Places;
   private readonly siteOf: ReadonlyMap<object, number>;
-  private readonly gap: ReadonlyMap<string, number>;
+  private readonly space: ReadonlyMap<string, number>;
   private readonly pair = new Map<string, PairColumn>();
   private readonly engines = new Map<number, Column>();
   /** By site: the fits of parts that ran together, with their columns. */
@@ -70,13 +72,13 @@ export class Bridge {
     this.ofModel = placesIn(model.problem);
     this.ofSearch = placesIn(table.problem);
     this.siteOf = new Map(table.sites.map(({ journal }, place) => [this.twin(journal), place]));
-    this.gap = new Map(model.problem.gaps.map(({ journal, rod }, place) => [`${journal},${rod}`, place]));
+    this.space = new Map(model.problem.spaces.map(({ journal, rod }, place) => [`${journal},${rod}`, place]));
     for (const column of model.columns) {
       if (column.meaning.is === 'engine') this.engines.set(column.meaning.engine, column);
       if (!isPair(column)) continue;
       const { upper, lower } = column.meaning;
       this.pair.set(`${upper},${lower}`, column);
-      // Two halves that go either way are listed once.
+      // A pair of two `either` halves is listed in one order only.
       if (!this.pair.has(`${lower},${upper}`)) this.pair.set(`${lower},${upper}`, column);
     }
     this.joinKept();
@@ -116,13 +118,13 @@ export class Bridge {
     const { sites, problem } = this.table;
     const rod =
       choice.rod === NO_ROD ? undefined : this.ofModel.rod.get(this.twin(problem.rods[choice.rod]!.rods[0]!));
-    const gap = this.gap.get(`${this.ofModel.journal.get(this.twin(sites[site]!.journal))},${rod}`);
+    const space = this.space.get(`${this.ofModel.journal.get(this.twin(sites[site]!.journal))},${rod}`);
     const [upper, lower] = [choice.upper, choice.lower].map((shell) => {
       const { shells, bought } = problem.shells[shell]!;
       return this.ofModel.shell.get(this.twin(bought ?? shells[0]!));
     });
     const pair = this.pair.get(`${upper},${lower}`);
-    return gap === undefined || !pair ? undefined : quadOf(this.model, gap, pair);
+    return space === undefined || !pair ? undefined : quadOf(this.model, space, pair);
   }
 
   /** The filled journals as columns of the linear program. */
@@ -135,8 +137,11 @@ export class Bridge {
       ?.column;
   }
 
-  /** The cranks that the model fills as a whole, as far as it has their fits; the pool takes them. */
-  fillingsOf(sets: WorkingSets, pool: Pool): void {
+  /**
+   * Adds to the pool the fillings of those cranks that the model fills as a whole. A fit that it does not have is
+   * left out.
+   */
+  fillingsOf(sets: WorkingSets, pool: ColumnPool): void {
     const claims = new Claims(this.model);
     const columnOf = (site: number, choice: Choice) => {
       const quad = this.quadOf(site, choice);
@@ -152,7 +157,7 @@ export class Bridge {
     }
   }
 
-  /** The sets as counts of columns; none where the model does not have all of their fits. */
+  /** The sets as counts of columns; an empty list where the model lacks one of their fits. */
   toTaken(sets: WorkingSets): Taken[] {
     const times = new Map<Column, number>();
     const add = (column: Column) => times.set(column, (times.get(column) ?? 0) + 1);
@@ -167,8 +172,8 @@ export class Bridge {
       }
       const quad = this.quadOf(site, choice);
       if (!quad) return [];
-      const key = `${quad.gap},${quad.shape}`;
-      const fit = fits.get(key) ?? fitColumn(this.model, quad.gap, quad.shape);
+      const key = `${quad.space},${quad.shape}`;
+      const fit = fits.get(key) ?? fitColumn(this.model, quad.space, quad.shape);
       fits.set(key, fit);
       add(fit);
       add(quad.pair);
@@ -187,12 +192,12 @@ export class Bridge {
   }
 
   /**
-   * Puts sets that a program found in place of those at hand; the model must be of the search's own rows.
-   * Alike journals of different engines are told apart here: those of the engines to be completed come first.
+   * Replaces the sets at hand with those that a program found. The model must be of the search's own rows.
+   * Alike journals of different engines are told apart here: the engines to be completed come first.
    */
   fromTaken(taken: readonly Taken[], sets: WorkingSets): void {
     const { sites } = this.table;
-    const { gaps, kept, rods: classes } = this.model.problem;
+    const { spaces, kept, rods: classes } = this.model.problem;
     for (const site of sets.choices.keys()) sets.put(site, undefined);
     const served = new Set<object>();
     const wanted = new Set<number>();
@@ -209,15 +214,15 @@ export class Bridge {
       if (rod) served.add(rod);
     }
     const rods = classes.map((each) => each.rods.filter((rod) => !served.has(rod)));
-    const byJournal = new Map<number, { readonly gap: number; readonly shape: number }[]>();
+    const byJournal = new Map<number, { readonly space: number; readonly shape: number }[]>();
     for (const { column, times } of taken) {
       const { meaning } = column;
-      if (meaning.is === 'fit') addTimes(byJournal, gaps[meaning.gap]!.journal, meaning, times);
+      if (meaning.is === 'fit') addTimes(byJournal, spaces[meaning.space]!.journal, meaning, times);
     }
     const put = (site: number) => {
       const fit = byJournal.get(this.ofModel.journal.get(sites[site]!.journal)!)?.shift();
       if (!fit) return;
-      const { rod } = gaps[fit.gap]!;
+      const { rod } = spaces[fit.space]!;
       const { upper, lower } = pairs.get(fit.shape)!.shift()!.meaning;
       sets.put(site, {
         rod: rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!,

@@ -1,21 +1,24 @@
 /**
- * The kinds of fit of one engine type, each by itself where that is as good.
+ * Decomposition by kind of fit: the kinds of one engine type are searched apart where nothing is lost by it.
  *
- * Mains and big ends meet only in the question which engines are worth completing. A kind of which every journal is
- * filled that can be has nothing to trade there, whatever becomes of the others.
+ * Mains and big ends share no part. They are linked only by the choice of engines to complete. A kind is independent of
+ * that choice where every journal of it that can be filled is filled.
  */
 import type { AimName } from './aims.js';
 import { onlyKindsOnGrid } from './grid.js';
-import { type Found, type Proof, sumOfProofs } from './independent.js';
+import { type FoundSets, gapReasonOf, type Proof, sumOfProofs } from './independent.js';
 import { improveByKicks } from './kicks.js';
 import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
-import { kindKey } from './part-classes.js';
+import { keyOfKind } from './part-classes.js';
 import { FIRST_KICKS, FIRST_SHARE } from './stages.js';
 import type { MatchedFit, StockEngine, StockJournal } from './stock.js';
 import { type Started, start } from './whole-stock.js';
 
-/** What can be filled at all is known for certain only off the grid, or where everything is filled. */
+/**
+ * On a grid some allowed fits are missing, so that a kind is known to be full only where each of its journals is
+ * filled.
+ */
 function isFull({ stock, sets }: Started, kind: string): boolean {
   const own = [...sets.table.sites.keys()].filter((site) => sets.table.sites[site]!.kind === kind);
   if (!own.every((site) => sets.choices[site])) return false;
@@ -26,11 +29,11 @@ function isFull({ stock, sets }: Started, kind: string): boolean {
 }
 
 const count = ({ journals }: StockEngine, kind: string) =>
-  journals.filter((journal) => kindKey(journal) === kind).length;
+  journals.filter((journal) => keyOfKind(journal) === kind).length;
 
 /**
- * The kinds that are as good by themselves: full ones, and if not all are, those of which every engine worth
- * completing has as many journals, so that it is all the same to them which engines are completed.
+ * The kinds that can be searched apart: the full ones. Where some kind is not full, only those full ones of which each
+ * engine that can be completed has equally many journals: the choice of engines then makes no difference to them.
  */
 function kindsAlone(started: Started, keys: readonly string[]): string[] {
   if (started.problem.sharedBores.size > 0) return [];
@@ -57,47 +60,62 @@ function fillableOf({ sets }: Started): Set<StockJournal> {
 
 /**
  * The first two aims. Where other kinds are not full, an engine is complete where their journals are filled, unless
- * a journal of a kind alone cannot be; what is beyond is as far from its best as it is with the others.
+ * one of its journals of a full kind cannot be filled. The gap of the journals beyond is the gap of these other kinds.
  */
 function firstProofs(
   started: Started,
   fits: readonly MatchedFit[],
-  others: Found | undefined,
+  others: FoundSets | undefined,
 ): { readonly proofs: Proof[]; readonly isSettled: boolean } {
   const complete = completeEngines(started.stock.inner, fits);
   const countBeyond = (own: readonly MatchedFit[]) =>
     own.filter(({ engine }) => !complete.includes(engine)).length;
-  const boundOf = (aim: AimName, reached: number) =>
-    others?.proofs.find((proof) => proof.aim === aim)?.bound ?? reached;
-  const more = others ? boundOf('filled journals beyond them', 0) - countBeyond(others.fits) : 0;
+  const ofOthers = (aim: AimName) => others?.proofs.find((proof) => proof.aim === aim);
+  const [engines, beyond] = [ofOthers('complete engines'), ofOthers('filled journals beyond them')];
+  const more = others ? (beyond?.bound ?? 0) - countBeyond(others.fits) : 0;
   return {
     proofs: [
-      { aim: 'complete engines', bound: boundOf('complete engines', complete.length) },
-      { aim: 'filled journals beyond them', bound: countBeyond(fits) + more },
+      {
+        aim: 'complete engines',
+        bound: engines?.bound ?? complete.length,
+        gapStays: engines?.gapStays,
+      },
+      {
+        aim: 'filled journals beyond them',
+        bound: countBeyond(fits) + more,
+        gapStays: beyond?.gapStays,
+      },
     ],
     isSettled: more === 0,
   };
 }
 
-/** What is still proven of a kind alone where as many of its journals may stay empty as the others can have more. */
-function loosened({ stock }: Started, { fits, proofs }: Found): Found {
+/**
+ * The bounds of a full kind where the other kinds have a gap: better sets of those may complete other engines, and so
+ * leave journals of this kind out.
+ * @param more the proof of the other kinds, with its gap
+ */
+function loosened({ stock }: Started, { fits, proofs }: FoundSets, more: Proof): FoundSets {
   const journals = stock.inner.engines.reduce((sum, engine) => sum + engine.journals.length, 0);
-  const loose = ({ aim, bound }: Proof): Proof => {
-    if (aim === 'pairs kept together') return { aim, bound: journals };
-    return { aim, bound: aim === 'distance from the aim' || aim === 'price of bought shells' ? 0 : bound };
+  const loose = (proof: Proof): Proof => {
+    const { aim, bound } = proof;
+    const gapStays = gapReasonOf([proof, more]);
+    if (aim === 'pairs kept together') return { aim, bound: journals, gapStays };
+    const isSum = aim === 'distance from the aim' || aim === 'price of bought shells';
+    return { aim, bound: isSum ? 0 : bound, gapStays };
   };
   return { fits, proofs: proofs.map(loose) };
 }
 
-/** Stocks that have nothing to share, and the best sets of all by those of each, in the same order. */
+/** Independent stocks, and how the best sets of each, in the same order, make the best sets of all. */
 export interface Parting {
   readonly parts: readonly Started[];
-  readonly join: (found: readonly Found[]) => Found;
+  readonly join: (found: readonly FoundSets[]) => FoundSets;
 }
 
-/** A stock by kinds of fit, as far as they are as good by themselves. */
+/** Parts a stock by kinds of fit, where nothing is lost by it. */
 export function partedByKind(started: Started, remaining: () => number, largeFrom: number): Parting {
-  const keys = [...new Set(started.problem.journals.map(kindKey))].sort(compareText);
+  const keys = [...new Set(started.problem.journals.map(keyOfKind))].sort(compareText);
   const areFull = () => keys.every((kind) => isFull(started, kind));
   if (keys.length > 1 && !areFull()) {
     const share = remaining() * (1 - FIRST_SHARE);
@@ -120,19 +138,21 @@ export function partedByKind(started: Started, remaining: () => number, largeFro
   return { parts, join: (found) => joined(started, parts, found, rest.size > 0) };
 }
 
-/** @param isLastOpen whether the last part is of the kinds that are not full */
+/** @param isLastOpen whether the last of the parts holds the kinds that are not full */
 function joined(
   started: Started,
   parts: readonly Started[],
-  found: readonly Found[],
+  found: readonly FoundSets[],
   isLastOpen: boolean,
-): Found {
+): FoundSets {
   const fits = found.flatMap((each) => each.fits);
   const first = firstProofs(started, fits, isLastOpen ? found.at(-1) : undefined);
   const sums = sumOfProofs(
     started.stock.inner,
     found.map((each, place) =>
-      first.isSettled || place === found.length - 1 ? each : loosened(parts[place]!, each),
+      first.isSettled || place === found.length - 1
+        ? each
+        : loosened(parts[place]!, each, first.proofs.at(-1)!),
     ),
   );
   const later = sums.filter(({ aim }) => first.proofs.every((each) => each.aim !== aim));

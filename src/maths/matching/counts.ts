@@ -1,9 +1,9 @@
-/** What sets amount to for an aim, and changes that stand only where they are better. */
+/** The value of sets for an aim, and changes that are kept only where they improve it. */
 import type { Aim } from './aims.js';
 import type { WorkingSets } from './working-sets.js';
 
-/** What the sets amount to for an aim, in its steps, minimised. */
-export function countOf({ amount, sign, step }: Aim, sets: WorkingSets): number {
+/** The value of the sets for an aim, in its steps, to be minimised. */
+export function aimValueOf({ amount, sign, step }: Aim, sets: WorkingSets): number {
   const { table, choices } = sets;
   const { complete, beyond } = sets.value();
   if (amount === 'completeEngines') return 0 - complete;
@@ -17,13 +17,13 @@ export function countOf({ amount, sign, step }: Aim, sets: WorkingSets): number 
   return (sign * sum) / step + 0;
 }
 
-/** Whether the first value that differs is lower. */
+/** Lexicographic order: whether the first value that differs is lower. */
 function isBetter(values: readonly number[], than: readonly number[]): boolean {
   const place = values.findIndex((value, at) => value !== than[at]);
   return place >= 0 && values[place]! < than[place]!;
 }
 
-/** Lets a change stand only where it makes the sets better. */
+/** Makes a change, and takes it back unless the sets are better for it. */
 export function tryOut(sets: WorkingSets, change: () => void, values: () => readonly number[]): void {
   const before = [...sets.choices];
   const old = values();

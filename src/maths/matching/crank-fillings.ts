@@ -1,10 +1,10 @@
 /**
  * Cranks filled as a whole: a filling is fits of one crank's big ends with rods of one window of mass.
  *
- * With a column for a filling, in place of one for each fit, a linear program cannot take half a crank of one
- * window and half of another unless both halves are worth it (Dantzig and Wolfe, Decomposition principle for
- * linear programs, 1960). There are too many to list: the best ones of each crank are found anew for
- * any duals, as the cheapest assignment of its journals to the rods of each window.
+ * Dantzig-Wolfe decomposition (Decomposition principle for linear programs, 1960): one column is a whole filling, not a
+ * single fit. So a linear program cannot take half a crank of one window and half of another, unless both fillings are
+ * worth it. There are too many fillings to list. The best ones of each crank are priced anew for any duals, as the
+ * cheapest assignment of its journals to the rods of each window.
  */
 import { assign } from './assignment.js';
 import type { MassWindow } from './mass-windows.js';
@@ -15,7 +15,7 @@ import type { StockJournal } from './stock.js';
 
 export type FillingColumn = Column & { readonly meaning: { readonly is: 'filling' } };
 
-/** A fit of parts that ran together with what it costs at the duals at hand. */
+/** A fit of parts that ran together, with its reduced cost. */
 interface PricedKept {
   readonly column: Column;
   readonly reducedCost: number;
@@ -23,7 +23,7 @@ interface PricedKept {
 
 export interface PricedFilling {
   readonly crank: number;
-  /** Before what the rows of the crank itself are worth. */
+  /** Without the duals of the crank's own rows. */
   readonly reducedCost: number;
   readonly fits: readonly (PricedFit | PricedKept)[];
   readonly isFull: boolean;
@@ -34,7 +34,7 @@ interface Crank {
   readonly pins: readonly { readonly journal: StockJournal; readonly journalClass: number }[];
 }
 
-/** How many fillings of one crank join the program at a time, each of another window. */
+/** Most fillings of one crank that join the program at a time, each of another window. */
 const FILLINGS_AT_A_TIME = 3;
 
 export class CrankFillings {
@@ -63,12 +63,12 @@ export class CrankFillings {
     }
   }
 
-  /** Whether fits of a journal class are parts of fillings, never columns of their own. */
+  /** Whether fits of a journal class are part of fillings, and never columns of their own. */
   hold(journalClass: number): boolean {
     return this.inside.has(journalClass);
   }
 
-  /** The same of a fit of parts that ran together. */
+  /** The same for the column of parts that ran together. */
   holdKept(column: Column): boolean {
     return this.kept.has(column);
   }
@@ -79,18 +79,18 @@ export class CrankFillings {
 
   /**
    * The best fillings of each crank, cheapest first.
-   * @param fits the best of each gap
-   * @param completion what a full crank is worth
+   * @param fits the best of each space
+   * @param completion the dual of a full crank
    */
   best(
     fits: readonly PricedFit[],
     kept: readonly PricedKept[],
     completion: (rows: CrankRows) => number,
   ): PricedFilling[][] {
-    const { gaps, rods, journals } = this.model.problem;
+    const { spaces, rods, journals } = this.model.problem;
     const byClass = journals.map((): (PricedFit | PricedKept)[] => []);
     for (const fit of fits) {
-      const { journal, rod } = gaps[fit.gap]!;
+      const { journal, rod } = spaces[fit.space]!;
       byClass[journal]![rod!] = fit;
     }
     const byJournal = new Map<StockJournal, PricedKept[]>();
@@ -99,7 +99,7 @@ export class CrankFillings {
       byJournal.set(journal, [...(byJournal.get(journal) ?? []), fit]);
     }
     return this.cranks.map(({ pins, rows }, crank) => {
-      const choices = pins.map(({ journal, journalClass }): Choice[] => {
+      const choices = pins.map(({ journal, journalClass }): PricedChoice[] => {
         const all = [...byClass[journalClass]!];
         for (const fit of byJournal.get(journal) ?? []) {
           const { rod } = this.kept.get(fit.column)!;
@@ -124,7 +124,7 @@ export class CrankFillings {
 }
 
 /** The cheapest fit of a journal with one class of rods. */
-interface Choice {
+interface PricedChoice {
   readonly fit: PricedFit | PricedKept;
   readonly rod: number;
   readonly rank: number;
@@ -132,17 +132,18 @@ interface Choice {
 }
 
 /**
- * For each window the fits that its cheapest filling takes some of, the most promising window first.
+ * The windows with the fits that their cheapest fillings choose from, the most promising window first.
  * @param choices of each journal, cheapest first
- * @returns by journal as many fits as there are journals: no more can be taken from it; and a cost that no filling is below
+ * @returns by journal as many fits as the crank has journals, since the cheapest filling needs no others; and a lower
+ * bound of what a filling costs
  */
 function promising(
   windows: readonly MassWindow[],
-  choices: readonly (readonly Choice[])[],
-): { readonly own: readonly (readonly Choice[])[]; readonly least: number }[] {
+  choices: readonly (readonly PricedChoice[])[],
+): { readonly own: readonly (readonly PricedChoice[])[]; readonly least: number }[] {
   const rated = windows.map(({ first, last }) => {
     const own = choices.map((all) => {
-      const near: Choice[] = [];
+      const near: PricedChoice[] = [];
       for (const each of all) {
         if (near.length === choices.length) break;
         if (first <= each.rank && each.rank <= last) near.push(each);
@@ -155,8 +156,11 @@ function promising(
   return rated.sort((a, b) => a.least - b.least);
 }
 
-/** The cheapest filling with some fits of each journal, and where a full crank is worth something the cheapest full one. */
-function fillWindow(own: readonly (readonly Choice[])[], completion: number): Omit<PricedFilling, 'crank'>[] {
+/** The cheapest filling of some journals, and the cheapest full one where a full crank is worth something. */
+function fillWindow(
+  own: readonly (readonly PricedChoice[])[],
+  completion: number,
+): Omit<PricedFilling, 'crank'>[] {
   const counts = new Map(own.flat().map(({ rod, count }) => [rod, count]));
   const columns = new Map([...counts.keys()].map((rod, column) => [rod, column]));
   const solve = (mayBeEmpty: boolean) => {

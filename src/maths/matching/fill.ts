@@ -1,10 +1,10 @@
-/** Parts for one empty journal out of what is free. */
-import { type Choice, NO_ROD } from './fit-table.js';
+/** Fills one empty journal from the parts that are free. */
 import type { Sequence } from './random.js';
 import { fillByExchange } from './reassign.js';
+import { type Choice, NO_ROD } from './sites.js';
 import type { WorkingSets } from './working-sets.js';
 
-/** The rods that are free and light or heavy enough for the crank. */
+/** The free rods whose mass the crank's other rods allow. */
 function openRods(sets: WorkingSets, site: number): number[] {
   const { table } = sets;
   const [first, last] = sets.openRanks(site);
@@ -37,7 +37,8 @@ export function fillBest(sets: WorkingSets, site: number): boolean {
   if (!sets.boreIsFree(site)) return false;
   const { table } = sets;
   let [least, best]: [number, Choice | undefined] = [Number.POSITIVE_INFINITY, undefined];
-  // Parts that ran together first: no others have what that is worth.
+  // Parts that ran together first. All other fits cost no less than their lower bound without what a kept pair is
+  // worth.
   for (const { rod, upper, lower } of table.togetherAt(site)) {
     if (!sets.fits(site, { rod, upper, lower })) continue;
     const cost = table.cost(site, rod, upper, lower);
@@ -61,10 +62,10 @@ export function fillBest(sets: WorkingSets, site: number): boolean {
 const anyOf = <Item>(next: Sequence, items: readonly Item[]) => items[Math.floor(next() * items.length)];
 
 /**
- * Fills a journal that no free parts fit, by passing parts on from journal to journal: two of its three
- * parts by lot out of what is free, the third by an exchange.
+ * Fills a journal that no free parts fit, by passing parts on from journal to journal: two of its three parts are drawn
+ * at random from the free ones, and the third comes by an exchange.
  * @param sites journals of its kind to exchange with
- * @param tries how often another lot is drawn
+ * @param tries most draws
  */
 export function fillByLot(
   sets: WorkingSets,

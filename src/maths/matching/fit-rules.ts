@@ -1,14 +1,18 @@
 /**
- * Which gap allows which shape of pair, asked one by one.
+ * Which space allows which shape of pair, asked one by one.
  *
- * There are far too many of both to list: ten cranks measured to 0.1 µm have 80 million. Where one
- * guard holds for a gap and all shapes of a group, being allowed is two comparisons.
+ * The allowed combinations are too many to list: ten cranks measured to 0.1 µm have 80 million. Where one guard holds
+ * for a space and all shapes of a group, two comparisons decide.
  */
-import type { Gap } from './gaps.js';
-import type { Shape } from './pairs.js';
+
+import type { PairShape } from './pairs.js';
+import type { Space } from './spaces.js';
 import { type Guards, isAllowed, type ProvableLimits } from './verdicts.js';
 
-/** The walls that a gap takes: smallest sum at least, largest sum at most; undefined where no one interval says it. */
+/**
+ * The walls that a space allows: the smallest sum is at least, the largest sum at most; undefined where they are no
+ * interval.
+ */
 interface OpenWalls {
   readonly least: number;
   readonly most: number;
@@ -16,9 +20,9 @@ interface OpenWalls {
 
 const NONE: OpenWalls = { least: Number.POSITIVE_INFINITY, most: Number.NEGATIVE_INFINITY };
 
-/** The walls that a verdict of the kind allowed leaves open. */
+/** The walls with which the verdict is an allowed one. */
 function openWalls(
-  { tightest, loosest }: Gap,
+  { tightest, loosest }: Space,
   { min, max, serviceLimit }: ProvableLimits,
   guard: number,
   allowUndecided: boolean,
@@ -27,7 +31,7 @@ function openWalls(
     const loosestAllowed = Math.min(max - guard, (serviceLimit ?? max) + guard);
     return { least: loosest - loosestAllowed, most: tightest - guard - min };
   }
-  // Between in range and undecided lies within service limit, which is not allowed.
+  // `within service limit` lies between `in range` and `undecided`, and is not allowed.
   if (serviceLimit !== undefined) return undefined;
   return { least: loosest - max - guard, most: tightest + guard - min };
 }
@@ -37,18 +41,18 @@ export class FitRules {
   private readonly groupOf: Int32Array;
   private readonly least: Float64Array;
   private readonly most: Float64Array;
-  /** By gap and group: whether every shape is asked for by itself. */
+  /** By space and group: whether each shape is judged by itself. */
   private readonly asked: Uint8Array;
   private readonly smallest: Float64Array;
   private readonly largest: Float64Array;
 
   constructor(
-    private readonly gaps: readonly Gap[],
-    private readonly shapes: readonly Shape[],
+    private readonly spaces: readonly Space[],
+    private readonly shapes: readonly PairShape[],
     private readonly guards: Guards,
     private readonly allowUndecided: boolean,
   ) {
-    const groups = new Map<string, { kind: string; shapes: Shape[] }>();
+    const groups = new Map<string, { kind: string; shapes: PairShape[] }>();
     const place = new Map<string, number>();
     this.groupOf = Int32Array.from(shapes, (shape) => {
       const key = `${shape.kind}/${shape.gauges.key}`;
@@ -61,23 +65,23 @@ export class FitRules {
     this.smallest = Float64Array.from(shapes, ({ smallest }) => smallest);
     this.largest = Float64Array.from(shapes, ({ largest }) => largest);
     this.groups = groups.size;
-    this.least = new Float64Array(gaps.length * this.groups);
-    this.most = new Float64Array(gaps.length * this.groups);
-    this.asked = new Uint8Array(gaps.length * this.groups);
+    this.least = new Float64Array(spaces.length * this.groups);
+    this.most = new Float64Array(spaces.length * this.groups);
+    this.asked = new Uint8Array(spaces.length * this.groups);
     const all = [...groups.values()].map((group) => ({
       ...group,
       leastVariance: group.shapes.reduce((low, each) => Math.min(low, each.leastVariance), Infinity),
       greatestVariance: group.shapes.reduce((high, each) => Math.max(high, each.greatestVariance), 0),
     }));
-    for (const [gapPlace, gap] of gaps.entries()) {
+    for (const [spacePlace, space] of spaces.entries()) {
       for (const [groupPlace, group] of all.entries()) {
-        const at = gapPlace * this.groups + groupPlace;
+        const at = spacePlace * this.groups + groupPlace;
         let open: OpenWalls | undefined = NONE;
-        if (gap.kind === group.kind) {
-          const other = gap.spotVariance + guards.gaugeVariance(gap.gauges, group.shapes[0]!.gauges);
+        if (space.kind === group.kind) {
+          const other = space.spotVariance + guards.gaugeVariance(space.gauges, group.shapes[0]!.gauges);
           const [lowest] = guards.ofVariance(other + group.leastVariance);
           const [, highest] = guards.ofVariance(other + group.greatestVariance);
-          open = lowest === highest ? openWalls(gap, gap.limits, lowest, allowUndecided) : undefined;
+          open = lowest === highest ? openWalls(space, space.limits, lowest, allowUndecided) : undefined;
         }
         this.least[at] = open?.least ?? 0;
         this.most[at] = open?.most ?? 0;
@@ -86,22 +90,22 @@ export class FitRules {
     }
   }
 
-  allows(gap: number, shape: number): boolean {
-    const at = gap * this.groups + this.groupOf[shape]!;
-    if (this.asked[at] === 1) return this.ask(this.gaps[gap]!, this.shapes[shape]!);
+  allows(space: number, shape: number): boolean {
+    const at = space * this.groups + this.groupOf[shape]!;
+    if (this.asked[at] === 1) return this.ask(this.spaces[space]!, this.shapes[shape]!);
     return this.smallest[shape]! >= this.least[at]! && this.largest[shape]! <= this.most[at]!;
   }
 
-  /** A shape whose guard is in doubt by rounding must be allowed both ways. */
-  private ask(gap: Gap, shape: Shape): boolean {
-    if (gap.kind !== shape.kind) return false;
-    const tightest = gap.tightest - shape.largest;
-    const loosest = gap.loosest - shape.smallest;
-    const other = gap.spotVariance + this.guards.gaugeVariance(gap.gauges, shape.gauges);
+  /** Judges one shape. Where rounding leaves its guard in doubt, it must be allowed with either guard. */
+  private ask(space: Space, shape: PairShape): boolean {
+    if (space.kind !== shape.kind) return false;
+    const tightest = space.tightest - shape.largest;
+    const loosest = space.loosest - shape.smallest;
+    const other = space.spotVariance + this.guards.gaugeVariance(space.gauges, shape.gauges);
     const [least] = this.guards.ofVariance(other + shape.leastVariance);
     const [, greatest] = this.guards.ofVariance(other + shape.greatestVariance);
     const allowed = (guard: number) =>
-      isAllowed({ tightest, loosest }, gap.limits, guard, this.allowUndecided);
+      isAllowed({ tightest, loosest }, space.limits, guard, this.allowUndecided);
     return allowed(least) && (least === greatest || allowed(greatest));
   }
 }

@@ -1,59 +1,11 @@
-/**
- * The fits of a problem, journal by journal, as a search tries them: whether a rod and two shells go
- * on a journal, and what that costs.
- */
+/** The fits of a problem as a search looks them up: whether a rod and two shells go on a journal, and at what cost. */
 import { pricesOf } from './aims.js';
-import { BIG_END, kindKey } from './part-classes.js';
+import { type FitCostWeights, weightsOf } from './fit-weights.js';
+import { firstAtLeast, type PairGroup, type PairOfKind, pairGroupsOf } from './pair-groups.js';
+import { BIG_END, keyOfKind } from './part-classes.js';
 import type { Problem } from './problem.js';
-import type { StockJournal } from './stock.js';
-
-/** One journal to be filled. Rods and shells are classes of the problem. */
-export interface Site {
-  readonly journal: StockJournal;
-  readonly journalClass: number;
-  readonly engine: number;
-  readonly kind: string;
-  /** The rods that some allowed fit of it takes; [NO_ROD] for a case bore. */
-  readonly rods: readonly number[];
-  /** Its case bore among those that several journals claim; −1 for none. */
-  readonly sharedBore: number;
-}
-
-/** A rod and two shells, by class. */
-export interface Choice {
-  readonly rod: number;
-  readonly upper: number;
-  readonly lower: number;
-}
-
-/** A fit of parts that ran together: its journal, its place among the kept fits, and its parts by class. */
-export interface Reunion extends Choice {
-  readonly site: number;
-  readonly kept: number;
-}
-
-export interface PairOfKind {
-  readonly upper: number;
-  readonly lower: number;
-}
-
-/** Pairs of one kind and one price, by the sum of their sizes. */
-export interface PairGroup {
-  readonly price: number;
-  readonly pairs: readonly PairOfKind[];
-  readonly sizes: Float64Array;
-}
-
-/** What one unit of each amount weighs in the cost of a fit: the earlier aim outweighs all of the later. */
-interface Weights {
-  readonly price: number;
-  readonly distance: number;
-  readonly kept: number;
-}
-
-export const NO_ROD = -1;
-/** Above this whole numbers are no longer exact. */
-const MOST_EXACT = 2 ** 52;
+import { type Reunion, reunionsOf } from './reunions.js';
+import { type Choice, NO_ROD, type Site, sitesOf } from './sites.js';
 
 export class FitTable {
   readonly sites: readonly Site[];
@@ -64,23 +16,26 @@ export class FitTable {
   readonly rodCount: Int32Array;
   readonly shellCount: Float64Array;
   readonly massRank: Int32Array;
-  /** By engine type of a rod: the last rank that shares a window with each; undefined where mass plays no part. */
+  /**
+   * By engine type: for each rank of mass the last one that shares a window with it; none for a type without a mass
+   * spread.
+   */
   readonly lastRank: ReadonlyMap<string, Int32Array>;
-  readonly weights: Weights;
+  readonly weights: FitCostWeights;
   private readonly shapeOf: Int32Array;
-  private readonly gapOf: Int32Array;
+  private readonly spaceOf: Int32Array;
   private readonly offAim: Float64Array;
   private readonly hasAim: Uint8Array;
   private readonly shapeSize: Float64Array;
   private readonly shellPrice: Float64Array;
   /** Fits of parts that ran together, by class. */
-  readonly together: Reunion[] = [];
+  readonly together: readonly Reunion[];
   private readonly atSite: Reunion[][];
   private readonly rods: number;
   private readonly shells: number;
 
   constructor(readonly problem: Problem) {
-    const { journals, rods, shells, shapes, gaps, stock } = problem;
+    const { journals, rods, shells, shapes, spaces, stock } = problem;
     this.rods = rods.length;
     this.shells = shells.length;
     this.rodCount = Int32Array.from(rods, (rod) => rod.rods.length);
@@ -88,11 +43,11 @@ export class FitTable {
     this.massRank = Int32Array.from(rods, ({ massRank }) => massRank ?? 0);
     this.shapeSize = Float64Array.from(shapes, ({ size }) => size);
     this.shapeOf = new Int32Array(this.shells ** 2).fill(-1);
-    this.gapOf = new Int32Array(journals.length * (this.rods + 1)).fill(-1);
-    this.offAim = new Float64Array(gaps.length);
-    this.hasAim = new Uint8Array(gaps.length);
-    for (const [place, { journal, rod = NO_ROD, size, limits }] of gaps.entries()) {
-      this.gapOf[journal * (this.rods + 1) + rod + 1] = place;
+    this.spaceOf = new Int32Array(journals.length * (this.rods + 1)).fill(-1);
+    this.offAim = new Float64Array(spaces.length);
+    this.hasAim = new Uint8Array(spaces.length);
+    for (const [place, { journal, rod = NO_ROD, size, limits }] of spaces.entries()) {
+      this.spaceOf[journal * (this.rods + 1) + rod + 1] = place;
       this.offAim[place] = size - (limits.aim ?? 0);
       this.hasAim[place] = limits.aim === undefined ? 0 : 1;
     }
@@ -113,15 +68,14 @@ export class FitTable {
     const byKind = (not: 'upper' | 'lower') => {
       const lists = new Map<string, number[]>();
       for (const [place, shell] of shells.entries()) {
-        const key = kindKey(shell);
+        const key = keyOfKind(shell);
         if (shell.half !== not) lists.set(key, [...(lists.get(key) ?? []), place]);
       }
       return lists;
     };
     this.uppers = byKind('lower');
     this.lowers = byKind('upper');
-    this.sites = this.sitesOf();
-    this.atSite = this.sites.map(() => []);
+    this.sites = sitesOf(problem);
     const prices = pricesOf(stock);
     this.shellPrice = Float64Array.from(shells, ({ bought }) =>
       bought ? prices.steps[stock.newShells.indexOf(bought)]! : 0,
@@ -133,99 +87,19 @@ export class FitTable {
         return [engineType, last];
       }),
     );
-    this.weights = this.weigh();
+    this.weights = weightsOf(problem, this.sites.length, this.shellPrice);
     for (const [kind, own] of pairs) this.groups.set(kind, this.groupsOf(own));
-    this.listKept();
+    this.together = reunionsOf(problem, this.sites);
+    this.atSite = this.sites.map(() => []);
+    for (const reunion of this.together) this.atSite[reunion.site]!.push(reunion);
   }
 
   private groupsOf(pairs: readonly PairOfKind[]): PairGroup[] {
-    const byPrice = new Map<number, PairOfKind[]>();
-    for (const pair of pairs) {
-      const price = this.price(pair.upper, pair.lower);
-      const own = byPrice.get(price);
-      if (own) own.push(pair);
-      else byPrice.set(price, [pair]);
-    }
-    const sizeOf = ({ upper, lower }: PairOfKind) => this.shapeSize[this.shapeAt(upper, lower)]!;
-    return [...byPrice]
-      .sort(([a], [b]) => a - b)
-      .map(([price, own]) => {
-        own.sort((a, b) => sizeOf(a) - sizeOf(b) || a.upper - b.upper || a.lower - b.lower);
-        return { price, pairs: own, sizes: Float64Array.from(own, sizeOf) };
-      });
-  }
-
-  private sitesOf(): Site[] {
-    const { journals, gaps, stock, sharedBores } = this.problem;
-    const shared = [...sharedBores];
-    const rodsOf = journals.map((): number[] => []);
-    for (const { journal, rod = NO_ROD } of gaps) rodsOf[journal]!.push(rod);
-    const sites = journals.flatMap(({ engines, journals: alike, ...kind }, journalClass) =>
-      alike.map(
-        (journal, at): Site => ({
-          journal,
-          journalClass,
-          engine: engines[at]!,
-          kind: kindKey(kind),
-          rods: rodsOf[journalClass]!,
-          sharedBore: shared.indexOf(journal.caseBore?.name ?? ''),
-        }),
-      ),
+    return pairGroupsOf(
+      pairs,
+      ({ upper, lower }) => this.price(upper, lower),
+      ({ upper, lower }) => this.shapeSize[this.shapeAt(upper, lower)]!,
     );
-    const order = new Map(
-      stock.engines.flatMap(({ journals: own }) => own).map((journal, place) => [journal, place]),
-    );
-    return sites
-      .filter(({ rods }) => rods.length > 0)
-      .sort((a, b) => order.get(a.journal)! - order.get(b.journal)!);
-  }
-
-  /** No fit is farther off the aim. */
-  private farthest(): number {
-    const { gaps, shapes, bySize } = this.problem;
-    return gaps.reduce((far, { kind }, gap) => {
-      const own = bySize.get(kind)!;
-      if (own.length === 0 || this.hasAim[gap] === 0) return far;
-      return Math.max(
-        far,
-        ...[own[0]!, own.at(-1)!].map((shape) => Math.abs(this.offAim[gap]! - shapes[shape]!.size)),
-      );
-    }, 0);
-  }
-
-  private weigh(): Weights {
-    const { preferKeptPairs } = this.problem.stock;
-    const count = this.sites.length;
-    const farthest = this.farthest();
-    const distance = preferKeptPairs ? 1 : count + 1;
-    const kept = preferKeptPairs ? count * farthest + 1 : 1;
-    const price = count * farthest * distance + count * kept + 1;
-    const most = price * count * 2 * this.shellPrice.reduce((high, each) => Math.max(high, each), 1);
-    // Beyond exact whole numbers the last aim is left to the solver.
-    return most <= MOST_EXACT
-      ? { price, distance, kept }
-      : { price: count * farthest + 1, distance: 1, kept: 0 };
-  }
-
-  private listKept(): void {
-    const { kept, rods, shells } = this.problem;
-    const siteOf = new Map(this.sites.map(({ journal }, place) => [journal, place]));
-    const rodOf = new Map(rods.flatMap((each, place) => each.rods.map((rod) => [rod, place] as const)));
-    const shellOf = new Map(
-      shells.flatMap((each, place) => each.shells.map((shell) => [shell, place] as const)),
-    );
-    for (const [place, { journal, rod, upper, lower }] of kept.entries()) {
-      const site = siteOf.get(journal);
-      if (site === undefined) continue;
-      const choice = {
-        rod: rod === undefined ? NO_ROD : rodOf.get(rod)!,
-        upper: shellOf.get(upper)!,
-        lower: shellOf.get(lower)!,
-      };
-      const reunion = { site, kept: place, ...choice };
-      this.together.push(reunion);
-      this.atSite[site]!.push(reunion);
-    }
   }
 
   /** The fits of one journal whose parts ran together there. */
@@ -240,18 +114,18 @@ export class FitTable {
     );
   }
 
-  /** The place of a journal's gap with a rod; undefined where no shells make an allowed fit of it. */
-  gapAt(site: number, rod: number): number | undefined {
-    const gap = this.gapOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
-    return gap < 0 ? undefined : gap;
+  /** The place of a journal's space with a rod; undefined where no shells make an allowed fit of it. */
+  spaceAt(site: number, rod: number): number | undefined {
+    const space = this.spaceOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
+    return space < 0 ? undefined : space;
   }
 
   shapeAt(upper: number, lower: number): number {
     return this.shapeOf[upper * this.shells + lower]!;
   }
 
-  private offOf(gap: number, shape: number): number {
-    return this.hasAim[gap] === 0 ? 0 : Math.abs(this.offAim[gap]! - this.shapeSize[shape]!);
+  private offOf(space: number, shape: number): number {
+    return this.hasAim[space] === 0 ? 0 : Math.abs(this.offAim[space]! - this.shapeSize[shape]!);
   }
 
   /** In steps of the prices' last decimal. */
@@ -261,31 +135,31 @@ export class FitTable {
 
   /** How far an allowed fit is off the aim. */
   distance(site: number, { rod, upper, lower }: Choice): number {
-    return this.offOf(this.gapAt(site, rod)!, this.shapeAt(upper, lower));
+    return this.offOf(this.spaceAt(site, rod)!, this.shapeAt(upper, lower));
   }
 
-  /** Whole number, the later aims weighed into the earlier; infinite where the fit is not allowed. */
+  /** All aims of a single fit as one whole number (fit-weights.ts); infinite where the fit is not allowed. */
   cost(site: number, rod: number, upper: number, lower: number): number {
-    const gap = this.gapOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
+    const space = this.spaceOf[this.sites[site]!.journalClass * (this.rods + 1) + rod + 1]!;
     const shape = this.shapeOf[upper * this.shells + lower]!;
-    if (gap < 0 || shape < 0 || !this.problem.rules.allows(gap, shape)) return Number.POSITIVE_INFINITY;
+    if (space < 0 || shape < 0 || !this.problem.rules.allows(space, shape)) return Number.POSITIVE_INFINITY;
     const { price, distance, kept } = this.weights;
     const own = kept !== 0 && this.isKept(site, rod, upper, lower) ? kept : 0;
-    return this.offOf(gap, shape) * distance + this.price(upper, lower) * price - own;
+    return this.offOf(space, shape) * distance + this.price(upper, lower) * price - own;
   }
 
   /**
-   * The pairs for a journal in a rod, the cheapest first and of one price the nearest to the aim.
-   * @param visit told a pair and the least that it and all later ones of its price cost; true ends that price
+   * Visits the pairs for a journal in a rod: the cheapest price first, of one price the nearest to the aim first.
+   * @param visit takes a pair, and a lower bound of what it and all later ones of its price cost; true skips these
    */
   visitPairs(site: number, rod: number, visit: (pair: PairOfKind, least: number) => boolean): void {
-    const gap = this.gapAt(site, rod);
-    if (gap === undefined) return;
+    const space = this.spaceAt(site, rod);
+    if (space === undefined) return;
     const { price, distance, kept } = this.weights;
-    const scale = this.hasAim[gap] === 0 ? 0 : distance;
+    const scale = this.hasAim[space] === 0 ? 0 : distance;
     for (const group of this.groups.get(this.sites[site]!.kind) ?? []) {
       const { sizes, pairs } = group;
-      const wished = this.offAim[gap]!;
+      const wished = this.offAim[space]!;
       let up = firstAtLeast(sizes, wished);
       let down = up - 1;
       const off = (at: number) =>
@@ -309,7 +183,7 @@ export class FitTable {
     return rods;
   }
 
-  /** By rank of mass: the last rank that may share a crank with it. */
+  /** For each rank of mass the last one that may share a crank with it. */
   reachOf(site: number): Int32Array {
     return this.lastRank.get(this.engineTypeOf(site))!;
   }
@@ -327,22 +201,4 @@ export class FitTable {
     const { journal } = this.sites[site]!;
     return journal.fit === BIG_END && !journal.caseBore && this.lastRank.has(journal.engineType);
   }
-}
-
-function firstAtLeast(sizes: Float64Array, size: number): number {
-  let [low, high] = [0, sizes.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sizes[middle]! >= size) high = middle;
-    else low = middle + 1;
-  }
-  return low;
-}
-
-/** The sites of each engine, in the order of the stock. */
-export function sitesOfEngines({ sites }: FitTable): readonly (readonly number[])[] {
-  const engines = new Map<number, number[]>();
-  for (const [place, { engine }] of sites.entries())
-    engines.set(engine, [...(engines.get(engine) ?? []), place]);
-  return [...engines.values()];
 }

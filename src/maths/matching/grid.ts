@@ -1,24 +1,23 @@
 /**
- * A stock on a coarser grid, where its parts differ in too many ways to be told apart in the time.
+ * A stock on a coarser grid, where it has too many different values to be searched in the time.
  *
- * Two copies. On the inner one every part is as wide as the grid makes it at most (largest rounded up,
- * smallest down, its variance to the careful side), so that a fit that is allowed there is allowed of
- * the parts themselves. On the outer one it is the other way round: no allowed fit is missing there,
- * so that a bound of it holds for the parts themselves. Sizes are rounded to the nearest on both;
- * distances from the aim are counted on the grid.
+ * There are two copies. The inner one restricts: largest is rounded up, smallest down, the variance to the careful
+ * side, so that a fit which is allowed there is allowed for the parts themselves. The outer one relaxes, by the
+ * opposite rounding: every allowed fit is allowed there, so that its bounds hold for the parts themselves. Sizes are
+ * rounded to the nearest on both. Distances from the aim are counted on the grid.
  */
 import { type Grain, roundToWhole } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { type IsEmpty, independentKinds, onlyKinds } from './independent.js';
-import { kindKey, partKey } from './part-classes.js';
+import { keyOfKind, keyOfPart } from './part-classes.js';
 import type { MatchedFit, Stock, TakenShell } from './stock.js';
 
 /** Grids to choose from, finest first; 100 grains are 1 µm. */
 const GRIDS: readonly Grain[] = [1, 5, 10, 25, 50, 100];
-/** So many combinations of a gap and a pair of shells can be priced again and again. */
+/** Most combinations of a space and a pair of shells that can be priced again for every change of the duals. */
 const MOST_COMBINATIONS = 600_000_000;
-const MOST_GAPS = 250_000;
-/** Variances keep two digits. */
+const MOST_SPACES = 250_000;
+/** Significant digits of a variance on a grid. */
 const VARIANCE_DIGITS = 2;
 
 export interface StockOnGrid {
@@ -47,9 +46,9 @@ function roundedVariance(variance: number, round: Round): number {
   return round(variance / unit) * unit;
 }
 
-/** @param careful whether only allowed fits shall be made, rather than none missed */
+/** @param careful whether it restricts, for the inner copy; else it relaxes */
 function roundingOf(grid: Grain, careful: boolean, allowUndecided: boolean): Rounding {
-  // With undecided fits allowed a wider guard allows more.
+  // Where undecided fits are allowed, a wider guard allows more.
   const wideGuard = careful !== allowUndecided;
   return {
     size: steps(grid, roundToWhole),
@@ -77,7 +76,7 @@ function onGrid(stock: Stock, grid: Grain, careful: boolean): Stock {
     kinds: stock.kinds.map((kind) => ({
       ...kind,
       aim: kind.aim === undefined ? undefined : round.size(kind.aim),
-      // Two rounded sizes differ by up to a step more, or less, than the sizes themselves.
+      // Rounding changes the difference of two sizes by up to one step of the grid.
       halfDifference:
         kind.halfDifference === undefined ? undefined : kind.halfDifference + (careful ? -grid : grid),
     })),
@@ -98,8 +97,8 @@ function onGrid(stock: Stock, grid: Grain, careful: boolean): Stock {
   };
 }
 
-/** Gaps, and gaps with pairs, as many as the search of some kinds would have to tell apart. */
-function countCombinations(stock: Stock): { gaps: number; combinations: number } {
+/** The number of different spaces, and of spaces with pairs, that a search of the stock would have. */
+function countCombinations(stock: Stock): { spaces: number; combinations: number } {
   const kinds = new Map<string, { journals: Set<string>; mains: Set<string>; shells: Set<string> }>();
   const of = (key: string) => {
     const known = kinds.get(key) ?? { journals: new Set(), mains: new Set(), shells: new Set() };
@@ -108,27 +107,27 @@ function countCombinations(stock: Stock): { gaps: number; combinations: number }
   };
   for (const journal of stock.engines.flatMap(({ journals }) => journals)) {
     if (!journal.part) continue;
-    const key = partKey(journal.part);
-    if (!journal.caseBore) of(kindKey(journal)).journals.add(key);
-    else if (journal.caseBore.part) of(kindKey(journal)).mains.add(key + partKey(journal.caseBore.part));
+    const key = keyOfPart(journal.part);
+    if (!journal.caseBore) of(keyOfKind(journal)).journals.add(key);
+    else if (journal.caseBore.part) of(keyOfKind(journal)).mains.add(key + keyOfPart(journal.caseBore.part));
   }
   for (const shell of [...stock.shells, ...stock.newShells])
-    of(kindKey(shell)).shells.add(shell.half + partKey(shell.part));
-  const rods = new Set(stock.rods.map(({ part }) => partKey(part))).size;
-  let [gaps, combinations] = [0, 0];
+    of(keyOfKind(shell)).shells.add(shell.half + keyOfPart(shell.part));
+  const rods = new Set(stock.rods.map(({ part }) => keyOfPart(part))).size;
+  let [spaces, combinations] = [0, 0];
   for (const { journals, mains, shells } of kinds.values()) {
     const own = journals.size * rods + mains.size;
-    gaps += own;
+    spaces += own;
     combinations += (own * shells.size ** 2) / 4;
   }
-  return { gaps, combinations };
+  return { spaces, combinations };
 }
 
-/** Kinds that share nothing are searched by themselves. */
+/** Whether each of the stock's independent kinds, searched apart, is small enough. */
 function isSearchable(stock: Stock): boolean {
   return independentKinds(stock)
     .map((kinds) => countCombinations(onlyKinds(stock, kinds)))
-    .every(({ gaps, combinations }) => gaps <= MOST_GAPS && combinations <= MOST_COMBINATIONS);
+    .every(({ spaces, combinations }) => spaces <= MOST_SPACES && combinations <= MOST_COMBINATIONS);
 }
 
 /** Some kinds of fit alone, on the same grid. */
@@ -138,14 +137,14 @@ export function onlyKindsOnGrid(
   isEmpty?: IsEmpty,
 ): StockOnGrid {
   const own = onlyKinds(inner, keys, isEmpty);
-  // Where both are one, they stay one.
+  // The same object in both places says that there is no grid.
   return { grid, inner: own, outer: outer === inner ? own : onlyKinds(outer, keys, isEmpty) };
 }
 
 /**
- * The stock on the finest grid on which it can be searched; on the grain itself where that is possible.
- * Undecided fits with a Service limit stay on the grain: no rounding keeps to the careful side there.
- * @param least the least grid to try
+ * The stock on the finest grid on which it can be searched, on the grain itself where possible. It stays on the grain
+ * where undecided fits are allowed and there is a Service limit: no rounding restricts for certain then.
+ * @param least the finest grid to try
  */
 export function stockOnGrid(stock: Stock, least: Grain = 1): StockOnGrid {
   const fine = { grid: 1, inner: stock, outer: stock };
@@ -160,7 +159,7 @@ export function stockOnGrid(stock: Stock, least: Grain = 1): StockOnGrid {
   return { grid, inner: onGrid(stock, grid, true), outer: onGrid(stock, grid, false) };
 }
 
-/** Fits made of the rows of one copy, as fits of the rows in the same places of another. */
+/** Fits of the rows of one copy, as fits of the rows at the same indices of another. */
 export function unfolded(fits: readonly MatchedFit[], from: Stock, to: Stock): MatchedFit[] {
   if (from === to) return [...fits];
   const twins = new Map<object, object>();

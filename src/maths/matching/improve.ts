@@ -1,11 +1,12 @@
-/** Better sets for one aim, by whole-number programs over chosen fits. */
-import { type LinearBound, reducedCost, SLACK, type Stage } from './linear-bound.js';
+/** Whole-number programs over chosen fits, to improve sets for one aim. */
+import { type LinearBound, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import { bestFits, passesFilters, priceFits } from './pricing.js';
-import type { Pool } from './quads.js';
+import type { ColumnPool } from './quads.js';
 import { sequenceOf, shuffled } from './random.js';
-import { type OpenFits, SeatProgram } from './seats.js';
+import { type FitsBySpace, SeatProgram } from './seats.js';
 import type { Solver } from './solver.js';
+import { reducedCost, type Stage } from './stage.js';
 import type { Taken } from './taken.js';
 
 export interface SearchLimits {
@@ -13,27 +14,36 @@ export interface SearchLimits {
   readonly nodes?: number;
 }
 
+/** What a whole-number program found. */
+export interface Improved {
+  /** Undefined when none are found. */
+  readonly sets: Taken[] | undefined;
+  /** No sets of the program's own columns are below it. */
+  readonly bound: number;
+  /** Whether the time limit ended the program. */
+  readonly isCut: boolean;
+}
+
 /** What a program may use. */
 interface Useful {
   /** All but fits. */
   readonly others: readonly Column[];
-  readonly fits: OpenFits;
+  readonly fits: FitsBySpace;
 }
 
 /**
- * Solves over some columns, starting from the sets at hand.
- * @param sets of these columns alone, or none
- * @param target a value that no sets are below
- * @returns the sets, undefined when none are found, and a bound that holds for these columns alone
+ * Solves a program over some columns, starting from the incumbent.
+ * @param sets the incumbent, of these columns alone; an empty list for none
+ * @param target a lower bound: sets that reach it end the search
  */
 export function improve(
   solver: Solver,
-  { model, stage }: Pick<Source, 'model' | 'stage'>,
+  { model, stage }: Pick<ProgramSource, 'model' | 'stage'>,
   { others, fits }: Useful,
   sets: readonly Taken[],
   target: number,
   limits: SearchLimits,
-): { sets: Taken[] | undefined; bound: number } {
+): Improved {
   const program = new SeatProgram(model, stage, others, fits);
   const solution = solver.whole(
     program.rows,
@@ -44,25 +54,26 @@ export function improve(
     })),
     { ...limits, start: program.toCounts(sets), target },
   );
-  return { sets: solution.values && program.toSets(solution.values), bound: solution.bound };
+  const { values, bound, isCut } = solution;
+  return { sets: values && program.toSets(values), bound, isCut };
 }
 
-/** Takes up fits, each once. */
+/** Collects fits, each once. */
 class Fits {
-  private readonly byGap = new Map<number, Set<number>>();
+  private readonly bySpace = new Map<number, Set<number>>();
 
-  add(gap: number, shape: number): void {
-    const shapes = this.byGap.get(gap);
+  add(space: number, shape: number): void {
+    const shapes = this.bySpace.get(space);
     if (shapes) shapes.add(shape);
-    else this.byGap.set(gap, new Set([shape]));
+    else this.bySpace.set(space, new Set([shape]));
   }
 
-  /** In one order, so that gaps that take the same shapes show the same list. */
-  get open(): OpenFits {
+  /** Sorted, so that spaces which take the same shapes have equal lists. */
+  get open(): FitsBySpace {
     return new Map(
-      [...this.byGap]
+      [...this.bySpace]
         .sort(([a], [b]) => a - b)
-        .map(([gap, shapes]) => [gap, [...shapes].sort((a, b) => a - b)]),
+        .map(([space, shapes]) => [space, [...shapes].sort((a, b) => a - b)]),
     );
   }
 }
@@ -70,24 +81,24 @@ class Fits {
 function fitsOf(sets: readonly Taken[]): Fits {
   const fits = new Fits();
   for (const { column } of sets)
-    if (column.meaning.is === 'fit') fits.add(column.meaning.gap, column.meaning.shape);
+    if (column.meaning.is === 'fit') fits.add(column.meaning.space, column.meaning.shape);
   return fits;
 }
 
-/** Where the columns of a program come from. */
-export interface Source {
+/** What the columns of a program are chosen from. */
+export interface ProgramSource {
   readonly model: Model;
   readonly stage: Stage;
   readonly columns: readonly Column[];
-  /** All their columns are taken, so that the program can start from them. */
+  /** The incumbent: all its columns are taken, so that the program can start from it. */
   readonly sets: readonly Taken[];
   readonly linear: LinearBound;
   /** The fits that the linear programs held. */
-  readonly pool: Pool;
+  readonly pool: ColumnPool;
 }
 
-/** Those of the columns that sets with a reduced cost of no more than `most` could use, and those of the sets. */
-function usefulOthers({ stage, columns, sets, linear }: Source, most: number): Column[] {
+/** Reduced-cost fixing: the columns with a reduced cost of no more than `most`, and those of the incumbent. */
+function usefulOthers({ stage, columns, sets, linear }: ProgramSource, most: number): Column[] {
   const own = new Set(sets.map(({ column }) => column).filter(({ meaning }) => meaning.is !== 'fit'));
   const useful = columns.filter(
     (column) =>
@@ -97,39 +108,44 @@ function usefulOthers({ stage, columns, sets, linear }: Source, most: number): C
   return [...useful, ...[...own].filter((column) => !known.has(column))];
 }
 
-/** Of the fits that linear programs held, those that sets with a reduced cost of no more than `most` could use. */
-export function heldColumns(source: Source, most: number): Useful {
+/** The same, with those of the fits in the pool whose reduced cost is no more than `most`. */
+export function heldColumns(source: ProgramSource, most: number): Useful {
   const { model, stage, sets, linear, pool } = source;
   const fits = fitsOf(sets);
-  for (const { column, gap, shape } of pool.quads) {
-    if (passesFilters(model, stage.filters, gap, shape) && reducedCost(stage, column, linear.duals) <= most)
-      fits.add(gap, shape);
+  for (const { column, space, shape } of pool.quads) {
+    if (passesFilters(model, stage.filters, space, shape) && reducedCost(stage, column, linear.duals) <= most)
+      fits.add(space, shape);
   }
   return { others: usefulOthers(source, most), fits: fits.open };
 }
 
 /**
- * All fits of some gaps that sets with a reduced cost of no more than `most` could use: the cheapest gaps, of equally
- * cheap ones those that linear programs held, then any by a fixed sequence, so that there are some of every kind.
- * @param gaps so many at most
- * @returns the columns, and whether they are all that could be of use
+ * The same, with all fits of some spaces whose reduced cost is no more than `most`. The cheapest spaces come first, of
+ * equally cheap ones those with a fit in the pool; the order of the others is random by a fixed sequence, so that there
+ * are some of every kind.
+ * @param spaces most spaces
+ * @returns the columns, and whether none is left out that better sets could use
  */
 export function likelyColumns(
-  source: Source,
+  source: ProgramSource,
   most: number,
-  gaps: number,
+  spaces: number,
 ): Useful & { readonly complete: boolean } {
   const { model, stage, sets, linear, pool } = source;
   const weights = stage.fitWeights(linear.duals);
-  const held = new Set(pool.quads.map(({ gap }) => gap));
+  const held = new Set(pool.quads.map(({ space }) => space));
   const rated = shuffled(sequenceOf(4), bestFits(model, linear.duals, weights, most, stage.filters)).map(
-    ({ gap, reducedCost: cost }) => ({ gap, cost: Math.round(cost / SLACK), other: Number(!held.has(gap)) }),
+    ({ space, reducedCost: cost }) => ({
+      space,
+      cost: Math.round(cost / SLACK),
+      other: Number(!held.has(space)),
+    }),
   );
   rated.sort((a, b) => a.cost - b.cost || a.other - b.other);
-  const likely = new Set(rated.slice(0, gaps).map(({ gap }) => gap));
+  const likely = new Set(rated.slice(0, spaces).map(({ space }) => space));
   const fits = fitsOf(sets);
-  priceFits(model, linear.duals, weights, most, stage.filters, ({ gap, shape }) => {
-    if (likely.has(gap)) fits.add(gap, shape);
+  priceFits(model, linear.duals, weights, most, stage.filters, ({ space, shape }) => {
+    if (likely.has(space)) fits.add(space, shape);
   });
-  return { others: usefulOthers(source, most), fits: fits.open, complete: rated.length <= gaps };
+  return { others: usefulOthers(source, most), fits: fits.open, complete: rated.length <= spaces };
 }

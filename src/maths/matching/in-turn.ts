@@ -1,19 +1,19 @@
-/** Searches that have nothing to share, one after the other. */
+/** Independent searches, one after the other. */
 import type { Solver } from './solver.js';
 import { type Finished, finish, type Progress, type Started } from './whole-stock.js';
 
-/** A stock with the words that tell it from others. */
+/** A stock, with the words that tell it from the others in messages of progress. */
 export interface Labelled {
   readonly started: Started;
   readonly label: string;
 }
 
-/** Seconds: with less left over nothing is begun anew. */
+/** With fewer seconds left over no search is repeated. */
 const LEAST_SECONDS = 1;
 
 /**
- * The best sets of every stock, the time shared out among them. What is left over goes to those whose share was too
- * short, as long as there is any.
+ * The best sets of every stock. The time is shared out among them; what is left over goes to those whose share was too
+ * short.
  */
 export function finishInTurn(
   all: readonly Labelled[],
@@ -22,8 +22,8 @@ export function finishInTurn(
   onProgress: Progress,
 ): ReadonlyMap<Started, Finished> {
   const found = new Map<Started, Finished>();
-  // The easy ones first: what they leave of their share goes to the others.
-  let open = [...all].sort((a, b) => a.started.problem.gaps.length - b.started.problem.gaps.length);
+  // The small ones first: what they leave of their share goes to the others.
+  let open = [...all].sort((a, b) => a.started.problem.spaces.length - b.started.problem.spaces.length);
   while (open.length > 0) {
     for (const [place, { started, label }] of open.entries()) {
       const others = open.length - 1 - place;

@@ -1,22 +1,24 @@
-/** Parts of a stock that have nothing to share, and what is proven of all of them together. */
+/** Independent parts of a stock, and what is proven of all of them together. */
 import { type AimName, aimsOf, pricesOf } from './aims.js';
-import { kindKey } from './part-classes.js';
-import type { FitKind, MatchedFit, Stock } from './stock.js';
+import { keyOfKind } from './part-classes.js';
+import type { FitKind, GapReason, MatchedFit, Stock } from './stock.js';
 
 /** The proven best of one aim, in the units of the result. */
 export interface Proof {
   readonly aim: AimName;
   readonly bound: number;
+  /** Why the sets are short of the bound; undefined where they reach it. */
+  readonly gapStays: GapReason | undefined;
 }
 
-export interface Found {
+export interface FoundSets {
   readonly fits: readonly MatchedFit[];
   readonly proofs: readonly Proof[];
 }
 
 /**
- * The kinds of fit, those together that meet in an engine or in a case bore that two journals claim. No part serves
- * two of these sets of kinds and no engine has journals of two, so that the best sets of all are the best of each.
+ * The kinds of fit, grouped where they meet in an engine or in a case bore that two journals claim. No part serves two
+ * groups, and no engine has journals of two, so that the best sets of all are the best sets of each group.
  */
 export function independentKinds({ engines }: Stock): Set<string>[] {
   const meetings = new Map<string, Set<string>>();
@@ -24,8 +26,8 @@ export function independentKinds({ engines }: Stock): Set<string>[] {
     meetings.set(where, (meetings.get(where) ?? new Set()).add(kind));
   for (const [place, { journals }] of engines.entries()) {
     for (const journal of journals) {
-      meet(`engine ${place}`, kindKey(journal));
-      if (journal.caseBore) meet(`bore ${journal.caseBore.name}`, kindKey(journal));
+      meet(`engine ${place}`, keyOfKind(journal));
+      if (journal.caseBore) meet(`bore ${journal.caseBore.name}`, keyOfKind(journal));
     }
   }
   let sets: Set<string>[] = [];
@@ -39,19 +41,26 @@ export function independentKinds({ engines }: Stock): Set<string>[] {
   return sets;
 }
 
+/** Why the sum of some proofs of one aim has a gap: `time` where it is the reason in one of them. */
+export function gapReasonOf(proofs: readonly Proof[]): GapReason | undefined {
+  const reasons = proofs.map(({ gapStays }) => gapStays);
+  return reasons.includes('time') ? 'time' : reasons.find((reason) => reason !== undefined);
+}
+
 /** Whether a journal stays empty, by its place in the stock. */
 export type IsEmpty = (engine: number, journal: number) => boolean;
 
 /**
  * The stock of some kinds of fit alone.
- * @param isEmpty journals of other kinds that stay in it: they cannot be filled, nor can their engines be completed
+ * @param isEmpty picks journals of other kinds that stay in it: they cannot be filled, so that their engines cannot be
+ * completed
  */
 export function onlyKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEmpty = () => false): Stock {
-  const own = <Row extends FitKind>(rows: readonly Row[]) => rows.filter((row) => keys.has(kindKey(row)));
+  const own = <Row extends FitKind>(rows: readonly Row[]) => rows.filter((row) => keys.has(keyOfKind(row)));
   const engines = stock.engines
     .map((engine, place) => ({
       ...engine,
-      journals: engine.journals.filter((journal, at) => keys.has(kindKey(journal)) || isEmpty(place, at)),
+      journals: engine.journals.filter((journal, at) => keys.has(keyOfKind(journal)) || isEmpty(place, at)),
     }))
     .filter(({ journals }) => journals.length > 0);
   const types = new Set(engines.flatMap(({ journals }) => journals.map(({ engineType }) => engineType)));
@@ -66,19 +75,20 @@ export function onlyKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEm
 }
 
 /**
- * What is proven of all together: every aim is a sum over parts that have nothing to share. Where an earlier aim keeps
- * a gap, a later bound is of sets that do as well at it part by part.
+ * What is proven of all together: every aim is a sum over independent parts. Where an earlier aim has a gap, a later
+ * bound is of sets that do as well at that aim part by part.
  */
-export function sumOfProofs(stock: Stock, found: readonly Found[]): Proof[] {
+export function sumOfProofs(stock: Stock, found: readonly FoundSets[]): Proof[] {
   const sums = new Map<AimName, number>();
-  for (const { aim, bound } of found.flatMap(({ proofs }) => proofs))
-    sums.set(aim, (sums.get(aim) ?? 0) + bound);
+  const all = found.flatMap(({ proofs }) => proofs);
+  for (const { aim, bound } of all) sums.set(aim, (sums.get(aim) ?? 0) + bound);
   const { perUnit } = pricesOf(stock);
   const price = sums.get('price of bought shells');
-  // A sum of decimals: back to the step that the prices are typed in.
+  // A sum of binary fractions, rounded back to the step in which the prices are typed.
   if (price !== undefined) sums.set('price of bought shells', Math.round(price * perUnit) / perUnit);
   return aimsOf(stock, { price: 1, distance: 1 }).map(({ name }) => ({
     aim: name,
     bound: sums.get(name) ?? 0,
+    gapStays: gapReasonOf(all.filter(({ aim }) => aim === name)),
   }));
 }

@@ -1,10 +1,10 @@
-/** Fits of a bore and two shells that ran together on the very journal: each part by its own name. */
+/** Fits of a bore and two shells that ran together on the same journal, each part by its own name. */
 
 import type { FitParts } from '../clearance.js';
 import { clearanceOf } from '../clearance.js';
 import { guardOf } from '../conformity.js';
 import { clearanceVariance, type MeasuredPart } from '../uncertainty.js';
-import { BIG_END, kindKey } from './part-classes.js';
+import { BIG_END, keyOfKind } from './part-classes.js';
 import type { RanAt, Stock, StockEngine, StockJournal, StockRod, StockShell } from './stock.js';
 import { isAllowed, type ProvableLimits } from './verdicts.js';
 
@@ -51,17 +51,17 @@ function partsByPlace<Part extends { readonly ran: RanAt | undefined }>(
     else places.set(key, [part]);
   }
   return ({ name }, journal) =>
-    places.get(placeKey({ engine: name, position: journal.position }, kindKey(journal))) ?? [];
+    places.get(placeKey({ engine: name, position: journal.position }, keyOfKind(journal))) ?? [];
 }
 
 /** Every allowed fit that keeps its parts together, in the order of the stock. */
 export function keptFits(stock: Stock, limits: ReadonlyMap<string, ProvableLimits>): KeptFit[] {
   const fits: KeptFit[] = [];
-  const shellsOf = partsByPlace(stock.shells, kindKey);
-  const rodsOf = partsByPlace(stock.rods, ({ engineType }) => kindKey({ engineType, fit: BIG_END }));
+  const shellsOf = partsByPlace(stock.shells, keyOfKind);
+  const rodsOf = partsByPlace(stock.rods, ({ engineType }) => keyOfKind({ engineType, fit: BIG_END }));
   for (const engine of stock.engines) {
     for (const journal of engine.journals) {
-      const kindLimits = limits.get(kindKey(journal));
+      const kindLimits = limits.get(keyOfKind(journal));
       if (!journal.part || !kindLimits) continue;
       const { caseBore, part } = journal;
       const bores: { rod: StockRod | undefined; bore: MeasuredPart | undefined }[] = caseBore

@@ -1,50 +1,50 @@
 /**
- * Better sets by taking some apart and putting them together again.
+ * Iterated local search (Lourenço, Martin and Stützle, 2003).
  *
- * A kick empties a few journals, or whole engines, fills them and any other empty one from what is
- * free, and lets the exchanges (reassign.ts) settle. It stands unless the sets are worse than before.
- * Iterated local search (Lourenço, Martin and Stützle, 2003), by a fixed sequence and a number
- * of kicks, so that it does not depend on the clock unless the time runs out.
+ * A kick empties a few journals, or whole engines, fills them and any other empty one from the free parts, and repeats
+ * the exchanges (reassign.ts) until none helps. It is taken back where the sets are worse than before. The sequence of
+ * kicks is fixed and their number limited, so that the result does not depend on the clock unless the time ends.
  */
 import { fillBest, fillByLot } from './fill.js';
-import { type Reunion, sitesOfEngines } from './fit-table.js';
 import { type Sequence, sequenceOf, shuffled } from './random.js';
 import { reassign, sitesByKind } from './reassign.js';
+import type { Reunion } from './reunions.js';
+import { sitesOfEngines } from './sites.js';
 import { compareValues, type SetsValue, type WorkingSets } from './working-sets.js';
 
 export interface KickLimits {
-  /** Kicks without any gain before the search gives up. */
+  /** Most kicks without gain, one after the other. */
   readonly idle: number;
-  /** Kicks in all; any number where left out. */
+  /** Most kicks in all; no limit where left out. */
   readonly most?: number;
   /** Seconds left. */
   readonly remaining: () => number;
-  /** Whether nothing better is to be had. */
+  /** Whether the sets cannot be improved. */
   readonly done: (value: SetsValue) => boolean;
 }
 
-/** Exchanges are made among so many journals at a time; more take too long. */
+/** Most journals in one exchange; more take too long. */
 const BLOCK = 120;
 
-/** Lots drawn to fill a journal that no free parts fit. */
+/** Random draws to fill a journal that no free parts fit. */
 const LOTS = 12;
 
-/** How often each of the parts that ran together is tried. */
+/** Most rounds in which parts that ran together are brought back. */
 const REUNION_ROUNDS = 5;
 
-/** Everything that a search goes back to again and again. */
+/** The sets with what is worked out once for all kicks. */
 class Ground {
   readonly engines: readonly (readonly number[])[];
   private readonly all: readonly number[];
   private readonly whole: ReadonlyMap<string, readonly number[]>;
 
   constructor(readonly sets: WorkingSets) {
-    this.engines = sitesOfEngines(sets.table);
+    this.engines = sitesOfEngines(sets.table.sites);
     this.all = [...sets.table.sites.keys()];
     this.whole = sitesByKind(sets.table, this.all);
   }
 
-  /** The journals to exchange parts among, by kind: those given, and others by lot. */
+  /** The journals to exchange parts among, by kind: those given, and others at random. */
   block(sites: readonly number[], next: Sequence): ReadonlyMap<string, readonly number[]> {
     if (this.all.length <= BLOCK) return this.whole;
     const block = new Set(sites);
@@ -71,7 +71,10 @@ function toEmpty(ground: Ground, next: Sequence): number[] {
   return Array.from({ length: Math.min(count, 3) }, () => ground.anyEngine(next)).flat();
 }
 
-/** Brings parts that ran together back to their journal. @returns the journals emptied for it */
+/**
+ * Brings parts that ran together back to their journal.
+ * @returns the journals emptied for it
+ */
 function reunite(sets: WorkingSets, { site, rod, upper, lower }: Reunion, next: Sequence): number[] {
   const fit = { rod, upper, lower };
   sets.put(site, undefined);
@@ -85,7 +88,7 @@ function anyApart(sets: WorkingSets, next: Sequence): Reunion | undefined {
   return apart[Math.floor(next() * apart.length)];
 }
 
-/** The journals of an engine that is not complete, or of all such engines where there are few. */
+/** The empty journals of up to three engines that are not complete. */
 function emptySites({ sets, engines }: Ground, next: Sequence): number[] {
   const open = engines.filter((sites) => sites.some((site) => !sets.choices[site]));
   const some = open.length <= 3 ? open : shuffled(next, open).slice(0, 3);
@@ -103,7 +106,7 @@ function kick(ground: Ground, next: Sequence): number[] {
     out = toEmpty(ground, next);
     for (const site of out) sets.put(site, undefined);
   }
-  // The journals that were empty go first as often as not.
+  // In half of the kicks the journals that were empty before are filled first.
   const order = next() < 0.5 ? [...empty, ...out] : shuffled(next, [...out, ...empty]);
   for (const site of order) {
     if (sets.choices[site] || fillBest(sets, site)) continue;
@@ -124,7 +127,10 @@ function settle(sets: WorkingSets, block: ReadonlyMap<string, readonly number[]>
   }
 }
 
-/** Tries a change and lets it stand unless the sets are worse than before. @returns below 0 for a gain */
+/**
+ * Makes a change, and takes it back where the sets are worse than before.
+ * @returns below 0 for a gain
+ */
 function attempt(ground: Ground, next: Sequence, change: () => readonly number[]): number {
   const { sets } = ground;
   const before = sets.value();
@@ -135,7 +141,7 @@ function attempt(ground: Ground, next: Sequence, change: () => readonly number[]
   return order;
 }
 
-/** Brings back parts that ran together: all of them at once, then each that is still apart. */
+/** Brings back parts that ran together: first all at once, then one by one those that are still apart. */
 export function improveByReunions(
   sets: WorkingSets,
   reunions: readonly Reunion[],

@@ -1,44 +1,37 @@
 /**
  * The aims of a large stock.
  *
- * Its sets come from the same search as those of a small one. Its bounds come from a linear program
- * in which journals of equal values are one class whatever their engine, so that it grows with the
- * kinds of parts and not with their number; the mass of rods is left out of it, but for pairs that no
- * crank can keep both of, which can only make the bound better than what is possible, never worse. Where that
- * leaves a gap and the cranks are not too many, a second one fills them as a whole, masses and all.
- * Whole-number programs find sets; one that leaves no fit of use out, where masses play no part, proves them too.
+ * Its bounds come from a linear program in which journals of equal values are one class, whatever their engine: it
+ * grows with the number of different values, not with the number of parts. That program is a relaxation. It knows of
+ * the masses of rods only which pairs of rods that ran together no crank can keep. Where it leaves a gap and the
+ * cranks are few enough, a second program has a column for each filling of a whole crank, masses included.
+ * Whole-number programs find sets. Without a mass spread, one that leaves out no fit which could improve them is a
+ * proof as well.
  */
 import { type Aim, greatestCommonDivisor } from './aims.js';
-import { countOf } from './counts.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
+import { knownBound, plainBound } from './known-bounds.js';
 import { OpenAim } from './open-aim.js';
-import { improveByPortions, MOST_ENGINES } from './portions.js';
+import { improveByPortions, MOST_IN_PORTION } from './portions.js';
 import { distanceStep } from './problem.js';
 import type { Bounded } from './relaxation.js';
-import { innerSide, type LargeSearch, outerSide, type Side, wholeSide } from './sides.js';
-import {
-  FIRST_KICKS,
-  FIRST_SHARE,
-  knownBound,
-  LATER_SHARE,
-  MORE_KICKS,
-  plainBound,
-  type Reached,
-} from './stages.js';
+import { innerSide, type LargeSearch, type ModelSide, outerSide, wholeSide } from './sides.js';
+import type { Reached } from './stage.js';
+import { FIRST_KICKS, FIRST_SHARE, LATER_SHARE, MORE_KICKS } from './stages.js';
 
-/** Gaps of the first wide programs, some of every kind, and of the last ones. */
-const SOME_GAPS = 5_000;
-const ALL_GAPS = 50_000;
+/** Spaces in the first wide programs, and in the last ones. */
+const SOME_SPACES = 5_000;
+const ALL_SPACES = 50_000;
 
 interface Sides {
-  readonly outer: Side;
-  readonly inner: Side;
-  /** Made when it is first asked for. */
-  readonly whole: () => Side | undefined;
+  readonly outer: ModelSide;
+  readonly inner: ModelSide;
+  /** Built at its first use. */
+  readonly whole: () => ModelSide | undefined;
 }
 
-function sidesOf(search: LargeSearch, outer: Side, aims: readonly Aim[]): Sides {
-  let whole: { readonly side: Side | undefined } | undefined;
+function sidesOf(search: LargeSearch, outer: ModelSide, aims: readonly Aim[]): Sides {
+  let whole: { readonly side: ModelSide | undefined } | undefined;
   return {
     outer,
     inner: innerSide(search, outer, aims),
@@ -49,7 +42,7 @@ function sidesOf(search: LargeSearch, outer: Side, aims: readonly Aim[]): Sides 
   };
 }
 
-/** Better sets for one aim and better bounds of it, until they meet or nothing helps any more. */
+/** Improves the sets and the bound of one aim until they meet, or until nothing improves them. */
 function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAim): void {
   const { sets } = search;
   const { left } = open;
@@ -58,14 +51,15 @@ function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAi
   const ofInner = inner === outer ? bounded : open.isOpen() ? open.boundOf(inner) : undefined;
   const likely = bounded?.linear.likely ?? [];
   const reunions = outer.bridge.reunions(likely);
-  const widely = (ofSide: Bounded, gaps: number) => {
-    const proven = open.improveWidely(inner, ofSide, gaps);
+  const widely = (ofSide: Bounded, spaces: number) => {
+    const proven = open.improveWidely(inner, ofSide, spaces);
     if (inner === outer) open.prove(proven);
   };
-  // Journals that stay empty need fits of all kinds; else those of the linear program mostly do.
-  if (ofInner && !sets.isFull()) widely(ofInner, SOME_GAPS);
+  // To fill empty journals a program needs fits of all kinds. Where none is empty, those of the linear program mostly
+  // suffice.
+  if (ofInner && !sets.isFull()) widely(ofInner, SOME_SPACES);
   if (ofInner) open.improveByPrograms(inner, ofInner);
-  const many = search.stock.inner.engines.length >= 2 * MOST_ENGINES;
+  const many = search.stock.inner.engines.length >= 2 * MOST_IN_PORTION;
   if (many) improveByPortions(search, open, reunions);
   open.regroupAtOnce(outer, likely);
   const ofWhole = open.isOpen() ? whole() : undefined;
@@ -76,14 +70,14 @@ function close(search: LargeSearch, { outer, inner, whole }: Sides, open: OpenAi
   if (open.isOpen()) improveByReunions(sets, reunions, left);
   if (open.isOpen()) improveByKicks(sets, { idle: MORE_KICKS, remaining: left, done: () => !open.isOpen() });
   open.regroupAll(outer, likely);
-  if (ofInner) widely(ofInner, ALL_GAPS);
+  if (ofInner) widely(ofInner, ALL_SPACES);
   if (bounded) outer.relaxation.narrow(bounded, open.value());
   if (ofInner && inner !== outer) inner.relaxation.narrow(ofInner, open.value());
 }
 
 /**
- * Pursues the aims in order, beginning with the sets at hand; pauses after each.
- * @param known what an earlier search has proven of the first aims: of each, if those before it are reached alike
+ * Pursues the aims in order, beginning with the sets at hand; yields what each reached.
+ * @param known what an earlier search has proven of the first aims (known-bounds.ts)
  */
 export function* pursueLarge(
   search: LargeSearch,
@@ -94,7 +88,7 @@ export function* pursueLarge(
   const outer = outerSide(search);
   const { model } = outer.relaxation;
   const step = distanceStep(model.problem);
-  // The bound has fits that the search has not: its distances may need a smaller step.
+  // The model of the bound has fits that the search does not have: its distances may need a smaller step.
   const aims = given.map((aim) =>
     aim.amount === 'distance' ? { ...aim, step: greatestCommonDivisor([aim.step, step]) } : aim,
   );
@@ -115,8 +109,8 @@ export function* pursueLarge(
     const before = knownBound(aim, known, stages);
     if (before !== undefined) open.prove(before);
     if (open.isOpen()) close(search, sides, open);
-    const reached = countOf(aim, sets);
-    stages.push({ aim, reached, bound: open.bound });
-    yield { aim, reached, bound: open.bound };
+    const stage = open.reached();
+    stages.push(stage);
+    yield stage;
   }
 }

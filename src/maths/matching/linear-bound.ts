@@ -1,55 +1,47 @@
 /**
- * The linear bound of one aim: fits are added to a small program until no fit left out would help.
+ * The linear bound of one aim by column generation: fits join a small program until none that is left out has a
+ * negative reduced cost.
  *
- * The bound does not trust the solver. It is worked out from the duals and the reduced cost of every
- * column, held or left out (Lagrangian relaxation; Desrosiers and Lübbecke, A primer in column
- * generation, 2005), and is valid for any duals. They are rounded to multiples of 2⁻²⁰ first: all
- * amounts being whole numbers, every sum and product from there on is exact in a double (up to 2³³ steps
- * of an aim), and a bound rounded up to a whole number is a proof.
+ * The bound does not rely on the solver's objective. It is the Lagrangian bound, from the duals and the reduced costs
+ * of all columns, held or left out (Desrosiers and Lübbecke, A primer in column generation, 2005), and holds for any
+ * duals. These are rounded to multiples of 2⁻²⁰ first. All amounts are whole numbers, so that every sum and product
+ * is exact in a double (up to 2³³ steps of an aim), and the bound rounded up to a whole number is a proof.
  */
 import { CrankFillings, fillingColumn, type PricedFilling } from './crank-fillings.js';
 import type { Column, Model } from './model-columns.js';
-import type { CrankRows, Row } from './model-rows.js';
-import { bestFits, type Filter, type FitWeights, type PricedFit, passesFilters } from './pricing.js';
-import { type Pool, pairsByShape, pricePairs, quadOf } from './quads.js';
+import type { CrankRows, ModelRow } from './model-rows.js';
+import { bestFits, type PricedFit, passesFilters } from './pricing.js';
+import { type ColumnPool, pairsByShape, pricePairs, quadOf } from './quads.js';
 import type { Solver } from './solver.js';
+import { reducedCost, type Stage } from './stage.js';
 
-/** Differences below this are rounding of the solver. */
+/** Differences below this are taken for rounding errors of the solver. */
 export const SLACK = 1e-6;
 
-/** Above this share of a fit the linear program all but takes it. */
+/** A fit of which the linear program takes more than this is a likely one. */
 const LIKELY = 0.6;
 
-/** How many fits of one journal class join the program at a time. */
+/** Most fits of one journal class that join the program at a time. */
 const FITS_AT_A_TIME = 12;
 
-/** One aim to be minimised, in whole steps, with the rows that hold the earlier ones. */
-export interface Stage {
-  readonly rows: readonly Row[];
-  /** Row entries of a column with those of the held aims. */
-  readonly entries: (column: Column) => { rows: readonly number[]; values: readonly number[] };
-  readonly cost: (column: Column) => number;
-  /** What a fit counts in the objective less the duals of the held aims. */
-  readonly fitWeights: (duals: Float64Array) => FitWeights;
-  /** Whether distances from the aim are its objective, or held. */
-  readonly countsDistance: boolean;
-  /** What the earlier aims leave open. */
-  readonly filters: readonly Filter[];
-}
-
 export interface LinearBound {
-  /** Proven and exact: no sets do better. Not a whole number yet. */
+  /** Proven and exact: no sets do better. It is not rounded up to a whole number yet. */
   readonly bound: number;
   readonly duals: Float64Array;
-  /** The fits of parts that ran together which the linear program takes whole, or nearly. */
+  /** The columns of parts that ran together which the linear program takes, or nearly takes. */
   readonly likely: readonly Column[];
+  /** Whether the time ended the column generation. */
+  readonly isCut: boolean;
 }
 
-/** Duals are whole multiples of one part of this. */
+/** Duals are rounded to multiples of one by this. */
 const DUAL_PARTS = 2 ** 20;
 
-/** Rounded duals with the signs that the rows allow: a row without a lower limit can only be worth lowering. */
-function signed(duals: Float64Array, rows: readonly Row[]): Float64Array {
+/**
+ * Duals rounded, and cut to the sign that their row allows: negative without a lower limit, positive without an upper
+ * one.
+ */
+function signed(duals: Float64Array, rows: readonly ModelRow[]): Float64Array {
   return duals.map((value, place) => {
     const { lower, upper } = rows[place]!;
     const dual = Math.round(value * DUAL_PARTS) / DUAL_PARTS;
@@ -58,15 +50,8 @@ function signed(duals: Float64Array, rows: readonly Row[]): Float64Array {
   });
 }
 
-export function reducedCost(stage: Stage, column: Column, duals: Float64Array): number {
-  const { rows, values } = stage.entries(column);
-  let cost = stage.cost(column);
-  for (let place = 0; place < rows.length; place++) cost -= duals[rows[place]!]! * values[place]!;
-  return cost;
-}
-
-/** Σ over the rows of what their limits are worth. */
-function worthOfRows(rows: readonly Row[], duals: Float64Array): number {
+/** Σ of dual times limit over the rows. */
+function worthOfRows(rows: readonly ModelRow[], duals: Float64Array): number {
   let worth = 0;
   for (const [place, { lower, upper }] of rows.entries()) {
     const dual = duals[place]!;
@@ -75,7 +60,10 @@ function worthOfRows(rows: readonly Row[], duals: Float64Array): number {
   return worth;
 }
 
-/** The best fits of each journal class, one a gap, the best fillings of each crank, and the bound that the duals prove. */
+/**
+ * Pricing: the best fits of each journal class, one a space, the best fillings of each crank, and the Lagrangian
+ * bound.
+ */
 function price(
   { model, stage, columns }: Bounding,
   cranks: CrankFillings,
@@ -88,11 +76,11 @@ function price(
     bound += Math.min(0, reducedCost(stage, column, duals)) * column.upper;
   }
   const completion = ({ complete }: CrankRows) => (complete === undefined ? 0 : duals[complete]!);
-  // A full crank may be worth fits that would not pay for themselves.
+  // In a full crank fits of a positive reduced cost may be worth taking.
   const most = places.fillings.some((rows) => completion(rows) > 0) ? Number.POSITIVE_INFINITY : 0;
   const byJournal = problem.journals.map((): PricedFit[] => []);
   const fits = bestFits(model, duals, stage.fitWeights(duals), most, stage.filters);
-  for (const fit of fits) byJournal[problem.gaps[fit.gap]!.journal]!.push(fit);
+  for (const fit of fits) byJournal[problem.spaces[fit.space]!.journal]!.push(fit);
   const best: PricedFit[] = [];
   const inCranks: PricedFit[] = [];
   for (const [journal, own] of byJournal.entries()) {
@@ -100,7 +88,7 @@ function price(
       inCranks.push(...own);
       continue;
     }
-    own.sort((a, b) => a.reducedCost - b.reducedCost || a.gap - b.gap);
+    own.sort((a, b) => a.reducedCost - b.reducedCost || a.space - b.space);
     if (own.length > 0)
       bound += Math.min(0, own[0]!.reducedCost) * problem.journals[journal]!.journals.length;
     best.push(...own.filter((fit) => fit.reducedCost < 0).slice(0, FITS_AT_A_TIME));
@@ -116,7 +104,7 @@ function price(
   return { bound, fits: best, fillings: fillings.flat() };
 }
 
-/** The least whole number that a value computed by the solver cannot be above. */
+/** A bound of the solver as a whole number, its rounding error allowed for. */
 export function roundedUp(bound: number): number {
   return Math.ceil(bound - SLACK);
 }
@@ -126,15 +114,18 @@ interface Bounding {
   readonly model: Model;
   readonly stage: Stage;
   readonly columns: readonly Column[];
-  /** Takes the fits and fillings that are added. */
-  readonly pool: Pool;
-  /** The value of the sets at hand, which are in the pool and keep every row: at that bound the work is done. */
+  /** The columns of all aims so far; those that are added join it. */
+  readonly pool: ColumnPool;
+  /** The value of the incumbent, whose columns are in the pool: a bound that meets it ends the work. */
   readonly reached: number;
   /** Seconds left, asked before every solve. */
   readonly remaining: () => number;
 }
 
-/** Whole cranks are priced at duals that lie so near the best ones so far (Wentges, 1997): at those of the program alone they swing. */
+/**
+ * Smoothing (Wentges, 1997): the share of the best duals so far in those at which whole cranks are priced. It damps
+ * their swings.
+ */
 const CENTRED = 0.7;
 
 /**
@@ -153,23 +144,26 @@ export function linearBound(bounding: Bounding): LinearBound | undefined {
     (column) => column.meaning.is !== 'pair' && column.meaning.is !== 'fit' && !cranks.holdKept(column),
   );
   const start = pool.quads.filter(
-    ({ gap, shape }) =>
-      !cranks.hold(model.problem.gaps[gap]!.journal) && passesFilters(model, stage.filters, gap, shape),
+    ({ space, shape }) =>
+      !cranks.hold(model.problem.spaces[space]!.journal) && passesFilters(model, stage.filters, space, shape),
   );
   const first = [...others, ...start.map(({ column }) => column), ...pool.fillings];
   const program = solver.linear(stage.rows, first.map(ready));
   const held = new Set(first);
   const pairs = pairsByShape(columns, model);
   let best: LinearBound | undefined;
-  /** Prices at some duals; @returns the columns that the program lacks */
+  /**
+   * Prices at some duals.
+   * @returns the priced columns that the program does not have
+   */
   const priceAt = (at: Float64Array): Column[] => {
     const pricedPairs = pricePairs(model, stage, pairs, at);
     const { duals } = pricedPairs;
     const priced = price(bounding, cranks, duals);
-    if (!best || priced.bound > best.bound) best = { bound: priced.bound, duals, likely: [] };
-    const quadAt = ({ gap, shape }: PricedFit) => {
+    if (!best || priced.bound > best.bound) best = { bound: priced.bound, duals, likely: [], isCut: true };
+    const quadAt = ({ space, shape }: PricedFit) => {
       const pair = pricedPairs.best[shape];
-      return pair && pool.add(quadOf(model, gap, pair)).column;
+      return pair && pool.add(quadOf(model, space, pair)).column;
     };
     const columnOf = ({ crank, fits, isFull }: PricedFilling) => {
       const parts = fits.flatMap((fit) => ('column' in fit ? fit.column : (quadAt(fit) ?? [])));
@@ -199,7 +193,7 @@ export function linearBound(bounding: Bounding): LinearBound | undefined {
         const likely = others.filter(
           ({ meaning }, place) => meaning.is === 'kept' && solution.values[place]! > LIKELY,
         );
-        return { ...best!, likely };
+        return { ...best!, likely, isCut: false };
       }
       for (const column of fresh) held.add(column);
       program.add(fresh.map(ready));

@@ -1,38 +1,38 @@
 /**
  * Matching: bore and half-shells for every journal, so that most engines are complete.
  *
- * The aims are pursued one after the other (stages.ts); the sets found are named part by part and
- * rechecked before anyone sees them.
+ * The aims are pursued one after the other (stages.ts). The sets are named part by part, and every rule is checked
+ * again (recheck.ts) before they are returned.
  */
 import { clearanceOf } from '../clearance.js';
 import { type AimName, pricesOf } from './aims.js';
 import { stockOnGrid, unfolded } from './grid.js';
 import { completeEngines as completeEnginesOf } from './named-fits.js';
 import { orderStock } from './order.js';
-import { kindKey } from './part-classes.js';
+import { keyOfKind } from './part-classes.js';
 import { recheck } from './recheck.js';
 import { search } from './search.js';
 import { loadSolver } from './solver.js';
-import type { MatchedFit, MatchResult, Stock } from './stock.js';
+import type { MatchedFit, MatchResult, StageResult, Stock } from './stock.js';
 
-export interface MatchOptions {
-  /** Told what each aim reached. */
+export interface MatchingOptions {
+  /** Takes messages of what each aim reached. */
   readonly onProgress?: (message: string) => void;
-  /** Time for the search; when it is up, the best sets found so far are returned with the bounds proven. */
+  /** Time for the search; when it is up, the best sets so far are returned with the bounds proven by then. */
   readonly seconds?: number;
-  /** So many journals make a stock large: alike ones of different engines are then one class (large.ts). */
+  /** From so many journals on a stock is large: alike journals of different engines are then one class (large.ts). */
   readonly largeFrom?: number;
 }
 
 export const DEFAULT_SECONDS = 30;
 
 /**
- * The best sets of a stock, the same in whatever order its rows come. Where the time cuts one of the
- * searches short, other sets of the same or a lesser value may come out of the next run.
+ * The best sets of a stock. They do not depend on the order of its rows. Where the time ends one of the searches, the
+ * next run may find other sets.
  * @throws SolverError when the solver fails
  * @throws RecheckError when the sets break a rule: a defect, never a property of the stock
  */
-export async function matchStock(stock: Stock, options: MatchOptions = {}): Promise<MatchResult> {
+export async function matchStock(stock: Stock, options: MatchingOptions = {}): Promise<MatchResult> {
   const { onProgress = () => {}, seconds = DEFAULT_SECONDS } = options;
   const deadline = performance.now() + seconds * 1000;
   const remaining = () => (deadline - performance.now()) / 1000;
@@ -41,18 +41,18 @@ export async function matchStock(stock: Stock, options: MatchOptions = {}): Prom
   const onGrid = stockOnGrid(ordered);
   const found = search(onGrid, solver, remaining, onProgress, options.largeFrom);
   const fits = unfolded(found.fits, onGrid.inner, ordered);
-  recheck(ordered, fits);
   const completeEngines = completeEnginesOf(ordered, fits);
-  const stages = found.proofs.map(({ aim, bound }) => ({
-    aim,
-    reached: countOf(aim, onGrid.inner, found.fits, completeEngines),
-    bound,
-  }));
-  return { fits, completeEngines, stages, grid: onGrid.grid === 1 ? undefined : onGrid.grid };
+  const stages = found.proofs.map(({ aim, bound, gapStays = 'search' }): StageResult => {
+    const reached = amountOfSets(aim, onGrid.inner, found.fits, completeEngines);
+    return { aim, reached, bound, gapStays: reached === bound ? undefined : gapStays };
+  });
+  const result = { fits, completeEngines, stages, grid: onGrid.grid === 1 ? undefined : onGrid.grid };
+  recheck(stock, result);
+  return result;
 }
 
 /** What the named sets amount to, counted from the fits themselves. */
-function countOf(
+function amountOfSets(
   aim: AimName,
   stock: Stock,
   fits: readonly MatchedFit[],
@@ -64,9 +64,9 @@ function countOf(
   }
   if (aim === 'pairs kept together') return fits.filter(({ ranTogether }) => ranTogether).length;
   if (aim === 'price of bought shells') return priceOf(stock, fits);
-  const aims = new Map(stock.kinds.map((kind) => [kindKey(kind), kind.aim]));
+  const aims = new Map(stock.kinds.map((kind) => [keyOfKind(kind), kind.aim]));
   return fits.reduce((sum, { journal, parts }) => {
-    const wished = aims.get(kindKey(journal));
+    const wished = aims.get(keyOfKind(journal));
     return wished === undefined ? sum : sum + Math.abs(clearanceOf(parts).clearance - wished);
   }, 0);
 }

@@ -1,23 +1,26 @@
-/** The columns of the model (model-rows.ts names them) and what each counts for every aim. */
+/** The columns of the model (model-rows.ts names them), and the amount of each for every aim. */
 import { type Amounts, type Prices, pricesOf } from './aims.js';
-import type { Gap } from './gaps.js';
 import type { MassRun, RowEntry } from './mass-lines.js';
-import { completableEngines, type Row, type RowPlaces, rowsOf } from './model-rows.js';
-import { kindKey } from './part-classes.js';
+import { completableEngines, type ModelRow, modelRowsOf, type RowPlaces } from './model-rows.js';
+import { keyOfKind } from './part-classes.js';
 import type { Problem } from './problem.js';
+import type { Space } from './spaces.js';
 
 export type Meaning =
   | { readonly is: 'engine'; readonly engine: number }
   | { readonly is: 'window'; readonly engine: number }
   | { readonly is: 'run'; readonly run: MassRun }
   | { readonly is: 'pair'; readonly upper: number; readonly lower: number; readonly shape: number }
-  | { readonly is: 'fit'; readonly gap: number; readonly shape: number }
+  | { readonly is: 'fit'; readonly space: number; readonly shape: number }
   /** The two halves of fits in whole-number programs (seats.ts). */
-  | { readonly is: 'gap'; readonly gap: number }
+  | { readonly is: 'space'; readonly space: number }
   | { readonly is: 'seat'; readonly seat: number; readonly shape: number }
   | { readonly is: 'kept'; readonly kept: number }
   | { readonly is: 'filling'; readonly crank: number; readonly parts: readonly Column[] }
-  /** A held aim missed by one step: only in linear programs, so dear that none is left at the end. */
+  /**
+   * Artificial variable of linear programs: a held aim missed by one step, at a cost that leaves none in the
+   * solution.
+   */
   | { readonly is: 'relief' };
 
 export interface Column {
@@ -30,14 +33,14 @@ export interface Column {
 
 export interface Model {
   readonly problem: Problem;
-  readonly rows: readonly Row[];
+  readonly rows: readonly ModelRow[];
   readonly places: RowPlaces;
   readonly prices: Prices;
-  /** All but the fits, which are far more than a model can hold and are added as they prove useful. */
+  /** All columns except the fits: these are too many to hold, and join by column generation. */
   readonly columns: readonly Column[];
 }
 
-/** Row entries that add up where two parts fall in one row. */
+/** Row entries, added up where two parts are in one row. */
 function entries(...parts: readonly (readonly [row: number | undefined, value: number])[]) {
   const sums = new Map<number, number>();
   for (const [row, value] of parts) if (row !== undefined) sums.set(row, (sums.get(row) ?? 0) + value);
@@ -45,7 +48,7 @@ function entries(...parts: readonly (readonly [row: number | undefined, value: n
 }
 
 export function modelOf(problem: Problem): Model {
-  const { rows, places } = rowsOf(problem);
+  const { rows, places } = modelRowsOf(problem);
   const prices = pricesOf(problem.stock);
   const columns = [
     ...engineColumns(problem, places),
@@ -113,7 +116,7 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
   const { journals, shells, shapes, bySize, stock } = problem;
   const ofKind = new Map<string, number>();
   for (const journal of journals) {
-    const kind = kindKey(journal);
+    const kind = keyOfKind(journal);
     ofKind.set(kind, (ofKind.get(kind) ?? 0) + journal.journals.length);
   }
   const priceOf = (shell: number) => {
@@ -139,8 +142,8 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
 
 type Rows = Pick<Model, 'problem' | 'places'>;
 
-/** The rows that a filled journal counts once in, whatever its shells. */
-function gapRows({ problem, places }: Rows, { journal, rod }: Gap): (number | undefined)[] {
+/** The rows in which a filled journal counts one, whatever its shells. */
+function spaceRows({ problem, places }: Rows, { journal, rod }: Space): (number | undefined)[] {
   const { engines, journals: alike } = problem.journals[journal]!;
   return [
     places.journal[journal],
@@ -150,78 +153,78 @@ function gapRows({ problem, places }: Rows, { journal, rod }: Gap): (number | un
   ];
 }
 
-const massEntries = ({ places }: Rows, { rod }: Gap): readonly RowEntry[] =>
+const massEntries = ({ places }: Rows, { rod }: Space): readonly RowEntry[] =>
   rod === undefined ? [] : places.massLines.ofRod(rod);
 
-/** All that a filled journal counts in, whatever its shells. */
-function gapEntries(model: Rows, gap: Gap): RowEntry[] {
-  const once = gapRows(model, gap).flatMap((row): RowEntry[] => (row === undefined ? [] : [[row, 1]]));
-  return [...once, ...massEntries(model, gap)];
+/** The row entries of a filled journal, whatever its shells. */
+function spaceEntries(model: Rows, space: Space): RowEntry[] {
+  const once = spaceRows(model, space).flatMap((row): RowEntry[] => (row === undefined ? [] : [[row, 1]]));
+  return [...once, ...massEntries(model, space)];
 }
 
-/** What the rows that a filled journal counts in are worth. */
-export function worthOfGap(model: Rows, gap: Gap, duals: Float64Array): number {
+/** Σ of dual times entry over the rows of a filled journal. */
+export function worthOfSpace(model: Rows, space: Space, duals: Float64Array): number {
   let worth = 0;
-  for (const row of gapRows(model, gap)) if (row !== undefined) worth += duals[row]!;
-  for (const [row, value] of massEntries(model, gap)) worth += duals[row]! * value;
+  for (const row of spaceRows(model, space)) if (row !== undefined) worth += duals[row]!;
+  for (const [row, value] of massEntries(model, space)) worth += duals[row]! * value;
   return worth;
 }
 
-/** How far a fit of this gap lies from the aim; 0 where there is no aim. */
-export function distanceOf(gap: Gap, pairSize: number): number {
-  const { aim } = gap.limits;
-  return aim === undefined ? 0 : Math.abs(gap.size - pairSize - aim);
+/** How far a fit of this space lies from the aim; 0 where there is no aim. */
+export function distanceOf(space: Space, pairSize: number): number {
+  const { aim } = space.limits;
+  return aim === undefined ? 0 : Math.abs(space.size - pairSize - aim);
 }
 
-/** How often a gap can be made. */
-function timesOf({ journals, rods }: Problem, { journal, rod }: Gap): number {
+/** How many times a space is available: as often as there are journals and bores of its classes. */
+function timesOf({ journals, rods }: Problem, { journal, rod }: Space): number {
   const bores = rod === undefined ? Number.POSITIVE_INFINITY : rods[rod]!.rods.length;
   return Math.min(journals[journal]!.journals.length, bores);
 }
 
-export function fitColumn({ problem, places }: Model, gap: number, shape: number): Column {
-  const open = problem.gaps[gap]!;
+export function fitColumn({ problem, places }: Model, space: number, shape: number): Column {
+  const open = problem.spaces[space]!;
   return {
-    meaning: { is: 'fit', gap, shape },
-    ...entries(...gapEntries({ problem, places }, open), [places.shape[shape], 1]),
+    meaning: { is: 'fit', space, shape },
+    ...entries(...spaceEntries({ problem, places }, open), [places.shape[shape], 1]),
     upper: timesOf(problem, open),
     amounts: { filledBeyond: 1, distance: distanceOf(open, problem.shapes[shape]!.size) },
   };
 }
 
-/** A gap whatever its shape of pair, which the row of its seat asks for. */
-export function gapColumn({ problem, places }: Model, gap: number, seatRow: number): Column {
-  const open = problem.gaps[gap]!;
+/** The column of a space without a pair: the row of its seat asks for one. */
+export function spaceColumn({ problem, places }: Model, space: number, seatRow: number): Column {
+  const open = problem.spaces[space]!;
   return {
-    meaning: { is: 'gap', gap },
-    ...entries(...gapEntries({ problem, places }, open), [seatRow, 1]),
+    meaning: { is: 'space', space },
+    ...entries(...spaceEntries({ problem, places }, open), [seatRow, 1]),
     upper: timesOf(problem, open),
     amounts: { filledBeyond: 1 },
   };
 }
 
 function keptColumns(problem: Problem, places: RowPlaces): Column[] {
-  const { journals, rods, shells, gaps, kept } = problem;
+  const { journals, rods, shells, spaces, kept } = problem;
   const placeOf = <Part>(classes: readonly (readonly Part[])[]) =>
     new Map(classes.flatMap((own, place) => own.map((part) => [part, place] as const)));
   const ofJournal = placeOf(journals.map((each) => each.journals));
   const ofRod = placeOf(rods.map((each) => each.rods));
   const ofShell = placeOf(shells.map((each) => each.shells));
-  const gapAt = new Map(gaps.map((gap) => [`${gap.journal},${gap.rod}`, gap]));
+  const spaceAt = new Map(spaces.map((space) => [`${space.journal},${space.rod}`, space]));
   return kept.map(({ journal, rod, upper, lower }, place) => {
     const [up, down] = [ofShell.get(upper)!, ofShell.get(lower)!];
-    const gap = gapAt.get(`${ofJournal.get(journal)!},${rod && ofRod.get(rod)!}`)!;
+    const space = spaceAt.get(`${ofJournal.get(journal)!},${rod && ofRod.get(rod)!}`)!;
     return {
       meaning: { is: 'kept', kept: place },
       ...entries(
-        ...gapEntries({ problem, places }, gap),
+        ...spaceEntries({ problem, places }, space),
         [places.shell[up], 1],
         [places.shell[down], 1],
         ...[rod, upper, lower].map((part) => [part && places.contested.get(part), 1] as const),
         ...((rod && places.neverTogether.get(rod)) ?? []).map((row) => [row, 1] as const),
       ),
       upper: 1,
-      amounts: { filledBeyond: 1, distance: distanceOf(gap, upper.part.size + lower.part.size), kept: 1 },
+      amounts: { filledBeyond: 1, distance: distanceOf(space, upper.part.size + lower.part.size), kept: 1 },
     };
   });
 }

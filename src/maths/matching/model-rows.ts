@@ -18,18 +18,18 @@
  *   shell         Σ z + Σ v ≤ how many (a pair of two of one class counts two)
  *   shape s       Σ x ≤ Σ z
  *
- * Linking gaps and pairs through shapes keeps it small: explicit fits of journal, bore, upper and
- * lower would be some ten million columns for ten cranks.
+ * Shapes link spaces with pairs, which keeps the model small: with a column for each fit of journal, bore, upper and
+ * lower ten cranks would have some ten million columns.
  */
 import { MassLines } from './mass-lines.js';
 import type { Problem } from './problem.js';
 
-export interface Row {
+export interface ModelRow {
   readonly lower: number;
   readonly upper: number;
 }
 
-/** Rows by what they limit; undefined where nothing needs limiting. */
+/** The index of each row, by what it limits; undefined where no row is needed. */
 export interface RowPlaces {
   readonly journal: readonly number[];
   /** Undefined for journals of engines that can never be complete. */
@@ -47,7 +47,7 @@ export interface RowPlaces {
   readonly sharedBore: ReadonlyMap<string, number>;
   /** Parts that kept fits of several journals claim, by their rows of the stock. */
   readonly contested: ReadonlyMap<object, number>;
-  /** Of rods that an engine cannot keep together, by the rods. */
+  /** By rod: the rows of the lists of rods of which an engine can keep one at most. */
   readonly neverTogether: ReadonlyMap<object, readonly number[]>;
   /** Cranks that are filled as a whole. */
   readonly fillings: readonly CrankRows[];
@@ -71,10 +71,10 @@ export interface CrankWindows {
 
 export const UNLIMITED = Number.POSITIVE_INFINITY;
 
-/** The engines whose every journal has some allowed gap. */
-export function completableEngines({ stock, journals, gaps }: Problem): Set<number> {
+/** The engines of which each journal has an allowed space. */
+export function completableEngines({ stock, journals, spaces }: Problem): Set<number> {
   const open = new Map<number, number>();
-  for (const journal of new Set(gaps.map((gap) => gap.journal))) {
+  for (const journal of new Set(spaces.map((space) => space.journal))) {
     for (const engine of journals[journal]!.engines) open.set(engine, (open.get(engine) ?? 0) + 1);
   }
   const completable = new Set<number>();
@@ -104,7 +104,7 @@ function contestedParts({ kept }: Problem): Map<object, number> {
   );
 }
 
-/** One row for each list of rods of which one alone can be kept. */
+/** One row for each list of rods of which an engine can keep one at most. */
 function rowsByRod(
   { kept, neverTogether }: Problem,
   atMost: (upper: number) => number,
@@ -120,9 +120,9 @@ function rowsByRod(
   return rows;
 }
 
-export function rowsOf(problem: Problem): { rows: Row[]; places: RowPlaces } {
+export function modelRowsOf(problem: Problem): { rows: ModelRow[]; places: RowPlaces } {
   const { journals, rods, shells, shapes, windows, stock } = problem;
-  const rows: Row[] = [];
+  const rows: ModelRow[] = [];
   const atMost = (upper: number) => rows.push({ lower: -UNLIMITED, upper }) - 1;
   const atLeastNone = () => rows.push({ lower: 0, upper: UNLIMITED }) - 1;
   const completable = completableEngines(problem);

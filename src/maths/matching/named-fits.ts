@@ -1,11 +1,11 @@
 /**
- * From classes back to parts with names: the first names go to the first journals.
+ * From classes back to named parts: the first names go to the first journals.
  *
- * Fits that keep their parts together name their parts themselves and are served first.
+ * Fits that keep their parts together need certain parts of a class, and are served first.
  */
-import { type Choice, NO_ROD } from './fit-table.js';
 import { type KeptFit, ranOn } from './kept-fits.js';
 import type { Problem } from './problem.js';
+import { type Choice, NO_ROD } from './sites.js';
 import type { MatchedFit, Stock, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
 import type { WorkingSets } from './working-sets.js';
 
@@ -16,10 +16,10 @@ interface Named {
   readonly lower: TakenShell;
 }
 
-/** Hands out the parts of classes by name, each as often as it is there. */
+/** Hands out the parts of classes by name, each as often as the stock has it. */
 class Store {
   private readonly used = new Map<object, number>();
-  /** By class: how many of its parts at the beginning of the list are used up. */
+  /** By class: how many parts at the beginning of its list are used up. */
   private readonly passed = new Map<object, number>();
 
   constructor(private readonly problem: Problem) {}
@@ -33,7 +33,7 @@ class Store {
     return part;
   }
 
-  /** @throws RangeError when the class is used up: the sets would be wrong. */
+  /** @throws RangeError where the class is used up: the sets are wrong then. */
   private first<Part extends StockRod | StockShell>(parts: readonly Part[]): Part {
     let place = this.passed.get(parts) ?? 0;
     while (place < parts.length && !this.isFree(parts[place]!)) place++;
@@ -43,7 +43,7 @@ class Store {
     return this.take(part);
   }
 
-  /** The very parts that ran together, unless another journal has one of them. */
+  /** The parts that ran together; undefined where another journal has one of them. */
   takeKept({ rod, upper, lower }: KeptFit): Named | undefined {
     const twice = upper === lower && (this.used.get(upper) ?? 0) + 2 > upper.quantity;
     if (twice || (rod && !this.isFree(rod)) || !this.isFree(upper) || !this.isFree(lower)) return undefined;

@@ -1,33 +1,34 @@
-/** One aim of a large stock while its sets are short of the bound: what they amount to, and ways to better them. */
+/** One aim of a large stock while it has a gap: its value, its bound, and ways to improve the sets. */
 import type { Aim } from './aims.js';
-import { countOf, tryOut } from './counts.js';
-import type { SearchLimits } from './improve.js';
+import { aimValueOf, tryOut } from './counts.js';
+import type { Improved, SearchLimits } from './improve.js';
 import type { Wish } from './mass-groups.js';
 import { REGROUPINGS, type Regrouping } from './mass-regroups.js';
 import type { Column } from './model-columns.js';
 import type { Bounded } from './relaxation.js';
-import { type LargeSearch, regroupedSide, rodsApart, rodsKept, type Side } from './sides.js';
-import type { Reached } from './stages.js';
-import type { Taken } from './taken.js';
+import { type LargeSearch, type ModelSide, regroupedSide, rodsApart, rodsKept } from './sides.js';
+import { type Reached, reachedOf } from './stage.js';
 
-/** Share of the time left that a bound may take. */
+/** Share of the time left that a linear bound may take. */
 const BOUND_SHARE = 0.6;
 
 /** Share of the time left that a whole-number program may take. */
 const PROGRAM_SHARE = 0.5;
 
-/** The rods wished for are tried in so many parts. */
+/** Into so many batches the rods wished for are divided. */
 const BATCHES = 8;
 
 export class OpenAim {
   /** No sets do better, in steps of the aim. */
   bound = Number.NEGATIVE_INFINITY;
+  /** Whether a time limit ended a linear bound or a program. */
+  isCut = false;
 
   /**
-   * @param aims the aim at hand, after those that go before it
-   * @param held what these have reached
-   * @param left seconds
-   * @param nodes of each whole-number program, at most
+   * @param aims the aim at hand, behind those before it
+   * @param held what those before it reached
+   * @param left seconds left for this aim
+   * @param nodes most nodes of each whole-number program
    */
   constructor(
     private readonly search: LargeSearch,
@@ -41,17 +42,17 @@ export class OpenAim {
     return this.aims.at(-1)!;
   }
 
-  /** What the sets at hand amount to for the aim. */
+  /** The value of the sets for the aim at hand. */
   value(): number {
-    return countOf(this.aim, this.search.sets);
+    return aimValueOf(this.aim, this.search.sets);
   }
 
-  /** The same for every aim so far. */
+  /** Their values for all aims so far. */
   values(): number[] {
-    return this.aims.map((aim) => countOf(aim, this.search.sets));
+    return this.aims.map((aim) => aimValueOf(aim, this.search.sets));
   }
 
-  /** Takes note of a value that no sets are below. */
+  /** Takes a lower bound. */
   prove(bound: number): void {
     this.bound = Math.max(this.bound, Math.ceil(bound));
   }
@@ -60,12 +61,19 @@ export class OpenAim {
     return this.value() > this.bound && this.left() > 0;
   }
 
-  boundOf({ relaxation, bridge }: Side): Bounded | undefined {
+  /** What the aim reached by now, and what is proved of it. */
+  reached(): Reached {
+    return reachedOf(this.aim, this.value(), this.bound, this.isCut || this.left() <= 0);
+  }
+
+  boundOf({ relaxation, bridge }: ModelSide): Bounded | undefined {
     for (const quad of bridge.quadsOf(this.search.sets)) relaxation.pool.add(quad);
     bridge.fillingsOf(this.search.sets, relaxation.pool);
-    // What the bound leaves open is the programs' and the kicks': they get their share.
+    // The programs and kicks that follow need some of the time.
     const rest = this.left() * (1 - BOUND_SHARE);
-    return relaxation.bound(this.aim, this.held, this.value(), () => this.left() - rest);
+    const bounded = relaxation.bound(this.aim, this.held, this.value(), () => this.left() - rest);
+    if (bounded?.linear.isCut ?? true) this.isCut = true;
+    return bounded;
   }
 
   private limits(): SearchLimits {
@@ -75,8 +83,9 @@ export class OpenAim {
     };
   }
 
-  private take({ bridge }: Side, taken: readonly Taken[] | undefined): void {
+  private take({ bridge }: ModelSide, { sets: taken, isCut }: Improved): void {
     const { sets } = this.search;
+    if (isCut) this.isCut = true;
     if (!taken) return;
     tryOut(
       sets,
@@ -85,8 +94,11 @@ export class OpenAim {
     );
   }
 
-  /** Whole-number programs over the fits of the linear ones: first those that sets at the bound could use, then all that could help. */
-  improveByPrograms(side: Side, bounded: Bounded): void {
+  /**
+   * Whole-number programs over the fits in the pool: first those that sets at the bound could use, then those that
+   * any better sets could.
+   */
+  improveByPrograms(side: ModelSide, bounded: Bounded): void {
     const best = Math.ceil(bounded.linear.bound);
     for (const tight of [true, false]) {
       if (!this.isOpen() || this.value() <= best) return;
@@ -97,15 +109,15 @@ export class OpenAim {
   }
 
   /**
-   * A whole-number program over all fits of a good many gaps.
-   * @returns a value that no sets of the side's model are below, better ones than those at hand before
+   * A whole-number program over all fits of many spaces.
+   * @returns a lower bound of the side's model
    */
-  improveWidely(side: Side, bounded: Bounded, gaps: number): number {
+  improveWidely(side: ModelSide, bounded: Bounded, spaces: number): number {
     const best = Math.ceil(bounded.linear.bound);
     if (!this.isOpen() || this.value() <= best) return best;
     const start = side.bridge.toTaken(this.search.sets);
-    const found = side.relaxation.wideProgram(bounded, this.value(), start, gaps, this.limits());
-    this.take(side, found.sets);
+    const found = side.relaxation.wideProgram(bounded, this.value(), start, spaces, this.limits());
+    this.take(side, found);
     return Math.ceil(found.bound);
   }
 
@@ -116,15 +128,15 @@ export class OpenAim {
     if (bounded) this.improveByPrograms(side, bounded);
   }
 
-  /** Other groups about the sets at hand, for all wished rods at once. */
-  regroupAtOnce(outer: Side, columns: readonly Column[]): void {
+  /** Tries other groups of masses that allow the sets at hand, for all wished rods at once. */
+  regroupAtOnce(outer: ModelSide, columns: readonly Column[]): void {
     const { sets } = this.search;
     if (sets.table.problem.windows.size === 0) return;
     for (const how of REGROUPINGS) this.tryGroups(rodsKept(outer, sets, columns), how);
   }
 
-  /** The same, and then for some of the wished rods not had yet, until none helps. */
-  regroupAll(outer: Side, columns: readonly Column[]): void {
+  /** The same, and then batch by batch for the wished rods that are still apart, until no batch helps. */
+  regroupAll(outer: ModelSide, columns: readonly Column[]): void {
     const { sets } = this.search;
     if (sets.table.problem.windows.size === 0) return;
     this.regroupAtOnce(outer, columns);

@@ -1,13 +1,12 @@
 /**
- * Pairs of half-shells, and their shapes: pairs that every gap sees alike.
+ * Pairs of half-shells, and their shapes: classes of pairs that no space can tell apart.
  *
- * 150 uppers and 150 lowers make 22,500 pairs but only some hundred shapes: the sums of the two walls
- * (size, largest, smallest), the gauges behind them, and the random variance, which matters only
- * where it tips a guard over a rounding step.
+ * 150 uppers and 150 lowers make 22,500 pairs, and only some hundred shapes. A shape is the sums of the two walls
+ * (size, largest, smallest), their gauges, and the random variance as far as it changes a rounded guard.
  */
 import type { Grain } from '../grain.js';
-import type { Gap } from './gaps.js';
-import { kindKey, type ShellClass } from './part-classes.js';
+import { keyOfKind, type ShellClass } from './part-classes.js';
+import type { Space } from './spaces.js';
 import { type GaugePair, type Guards, gaugePair, type ProvableLimits } from './verdicts.js';
 
 /** Classes of the two shells; `upper` = `lower` takes two of one class. */
@@ -16,13 +15,13 @@ export interface ShellPair {
   readonly lower: number;
 }
 
-export interface Shape {
+export interface PairShape {
   readonly kind: string;
   readonly size: Grain;
   readonly largest: Grain;
   readonly smallest: Grain;
   readonly gauges: GaugePair;
-  /** Least and greatest random variance of its pairs; every gap rounds both to one guard. */
+  /** Least and greatest random variance of its pairs; every space rounds both to one guard. */
   leastVariance: number;
   greatestVariance: number;
   readonly pairs: ShellPair[];
@@ -32,13 +31,13 @@ function canPair(a: ShellClass, b: ShellClass, halfDifference: Grain | undefined
   return halfDifference === undefined || Math.abs(a.part.size - b.part.size) <= halfDifference;
 }
 
-/** The pairs of one kind; two classes that could go either way round are one pair. */
+/** The pairs of one kind; two `either` classes make one pair, not two. */
 function* pairsOf(
   shells: readonly ShellClass[],
   kind: string,
   { halfDifference }: ProvableLimits,
 ): Generator<ShellPair> {
-  const own = [...shells.keys()].filter((shell) => kindKey(shells[shell]!) === kind);
+  const own = [...shells.keys()].filter((shell) => keyOfKind(shells[shell]!) === kind);
   for (const upper of own) {
     const up = shells[upper]!;
     if (up.half === 'lower') continue;
@@ -52,7 +51,7 @@ function* pairsOf(
   }
 }
 
-/** Place of a value among sorted steps: how many are below it. */
+/** How many of the sorted steps are below a value. */
 function stepsBelow(steps: readonly number[], value: number): number {
   let [low, high] = [0, steps.length];
   while (low < high) {
@@ -63,16 +62,16 @@ function stepsBelow(steps: readonly number[], value: number): number {
   return low;
 }
 
-/** The pair variances at which the guard of some gap steps, sorted. */
+/** The variances of a pair at which the rounded guard of some space changes, sorted. */
 function guardSteps(
-  gaps: readonly Gap[],
+  spaces: readonly Space[],
   guards: Guards,
   gauges: GaugePair,
   [least, greatest]: readonly [number, number],
 ): number[] {
   const steps = new Set<number>();
-  for (const gap of gaps) {
-    const other = gap.spotVariance + guards.gaugeVariance(gap.gauges, gauges);
+  for (const space of spaces) {
+    const other = space.spotVariance + guards.gaugeVariance(space.gauges, gauges);
     for (const step of guards.stepsBetween(other + least, other + greatest)) steps.add(step - other);
   }
   return [...steps].sort((a, b) => a - b);
@@ -83,14 +82,14 @@ interface MeasuredPair {
   readonly variance: number;
 }
 
-/** All shapes of one kind's pairs, in an order that depends on the shells' order alone. */
+/** All shapes of one kind. Their order depends on the order of the shells alone. */
 export function shapesOf(
   shells: readonly ShellClass[],
   kind: string,
   limits: ProvableLimits,
-  gaps: readonly Gap[],
+  spaces: readonly Space[],
   guards: Guards,
-): Shape[] {
+): PairShape[] {
   const byGauges = new Map<string, { gauges: GaugePair; pairs: MeasuredPair[] }>();
   for (const pair of pairsOf(shells, kind, limits)) {
     const [up, down] = [shells[pair.upper]!.part, shells[pair.lower]!.part];
@@ -99,12 +98,12 @@ export function shapesOf(
     group.pairs.push({ pair, variance: up.spotVariance + down.spotVariance });
     byGauges.set(gauges.key, group);
   }
-  const shapes: Shape[] = [];
+  const shapes: PairShape[] = [];
   for (const { gauges, pairs } of byGauges.values()) {
     const least = pairs.reduce((low, { variance }) => Math.min(low, variance), Number.POSITIVE_INFINITY);
     const greatest = pairs.reduce((high, { variance }) => Math.max(high, variance), 0);
-    const steps = guardSteps(gaps, guards, gauges, [least, greatest]);
-    const known = new Map<string, Shape>();
+    const steps = guardSteps(spaces, guards, gauges, [least, greatest]);
+    const known = new Map<string, PairShape>();
     for (const { pair, variance } of pairs) {
       const [up, down] = [shells[pair.upper]!.part, shells[pair.lower]!.part];
       const size = up.size + down.size;

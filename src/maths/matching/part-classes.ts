@@ -1,8 +1,8 @@
 /**
- * Classes of alike parts: parts equal in every value that a fit can see are one class with a count.
+ * Classes of alike parts: parts that are equal in all values that a fit depends on are one class with a count.
  *
- * Where a part ran is left out on purpose. Fits that keep parts together name their parts one by one
- * (kept-fits.ts), so a stock of used shells still collapses.
+ * Where a part ran does not count here: fits that keep parts together name their parts one by one (kept-fits.ts). So
+ * used shells form classes as well.
  */
 import type { MeasuredPart } from '../uncertainty.js';
 import { massRanks } from './mass-windows.js';
@@ -45,17 +45,17 @@ export interface ShellClass extends FitKind {
 
 export const BIG_END = 'big end';
 
-export function kindKey({ engineType, fit }: FitKind): string {
+export function keyOfKind({ engineType, fit }: FitKind): string {
   return JSON.stringify([engineType, fit]);
 }
 
 /** A text that is equal for parts that no fit can tell apart. */
-export function partKey({ size, largest, smallest, systematic, spotVariance }: MeasuredPart): string {
+export function keyOfPart({ size, largest, smallest, systematic, spotVariance }: MeasuredPart): string {
   const sources = systematic.map(({ gauge, maxError }) => [gauge, maxError]);
   return JSON.stringify([size, largest, smallest, spotVariance, sources]);
 }
 
-function groupBy<Row>(rows: readonly Row[], key: (row: Row) => string): Row[][] {
+function groupsByKey<Row>(rows: readonly Row[], key: (row: Row) => string): Row[][] {
   const groups = new Map<string, Row[]>();
   for (const row of rows) {
     const name = key(row);
@@ -74,7 +74,7 @@ function isFillable({ part, caseBore, fit }: StockJournal): boolean {
 
 /**
  * The journals that can be filled, alike ones together.
- * @param apart what keeps journals of equal values in classes of their own: equal texts, one class
+ * @param apart a text; journals of equal values are one class only where it is equal too
  */
 export function journalClasses(
   engines: readonly StockEngine[],
@@ -85,14 +85,14 @@ export function journalClasses(
       journal,
       engine: place,
       key: JSON.stringify([
-        kindKey(journal),
-        partKey(journal.part!),
+        keyOfKind(journal),
+        keyOfPart(journal.part!),
         caseKey(journal),
         apart(journal, place, at),
       ]),
     })),
   );
-  return groupBy(rows, ({ key }) => key).map((group) => {
+  return groupsByKey(rows, ({ key }) => key).map((group) => {
     const [{ journal }] = group as [(typeof rows)[number]];
     return {
       engines: group.map(({ engine }) => engine),
@@ -106,32 +106,33 @@ export function journalClasses(
 }
 
 function caseKey({ caseBore }: StockJournal): string {
-  return caseBore ? partKey(caseBore.part!) : '';
+  return caseBore ? keyOfPart(caseBore.part!) : '';
 }
 
 /**
- * Rods by values and, where a mass spread is set for their type, by mass; without a mass they are then left out.
- * @param groupsOf groups of masses to tell apart instead of the masses themselves
+ * Rods by values. Where their type has a mass spread they are told apart by mass as well, and those without a mass are
+ * left out.
+ * @param groupsOf groups of masses by which to tell them apart in place of the masses
  */
 export function rodClasses(stock: Stock, groupsOf?: (rod: StockRod) => readonly number[]): RodClass[] {
   const ranks = massRanks(stock);
   const usable = stock.rods.filter((rod) => !ranks.has(rod.engineType) || rod.mass !== undefined);
   const rankOf = (rod: StockRod) => (groupsOf ? undefined : ranks.get(rod.engineType)?.rankOf(rod.mass!));
   const massKey = groupsOf ?? rankOf;
-  return groupBy(usable, (rod) => JSON.stringify([rod.engineType, partKey(rod.part), massKey(rod)])).map(
-    (rods) => ({
-      engineType: rods[0]!.engineType,
-      part: rods[0]!.part,
-      massRank: rankOf(rods[0]!),
-      rods,
-    }),
-  );
+  return groupsByKey(usable, (rod) =>
+    JSON.stringify([rod.engineType, keyOfPart(rod.part), massKey(rod)]),
+  ).map((rods) => ({
+    engineType: rods[0]!.engineType,
+    part: rods[0]!.part,
+    massRank: rankOf(rods[0]!),
+    rods,
+  }));
 }
 
-/** Shells by values and half; each mark that can be bought is its own class. */
+/** Shells by values and half; each mark for sale is a class of its own. */
 export function shellClasses(stock: Stock): ShellClass[] {
-  const owned = groupBy(stock.shells, (shell) =>
-    JSON.stringify([kindKey(shell), shell.half, partKey(shell.part)]),
+  const owned = groupsByKey(stock.shells, (shell) =>
+    JSON.stringify([keyOfKind(shell), shell.half, keyOfPart(shell.part)]),
   ).map((shells) => ({
     engineType: shells[0]!.engineType,
     fit: shells[0]!.fit,

@@ -1,17 +1,17 @@
 /**
- * The plain search: engine by engine, each journal gets the first or the best free parts, and an engine
- * that cannot be completed puts its parts back. What any person would do; the incumbent of the rest.
+ * The greedy start: engine by engine, each journal gets the first or the best free parts, and an engine that cannot be
+ * completed puts its parts back. Its sets are the first incumbent.
  */
 
 import { fillBest, fillFirst } from './fill.js';
-import { sitesOfEngines } from './fit-table.js';
+import { sitesOfEngines } from './sites.js';
 import { compareValues, type WorkingSets } from './working-sets.js';
 
 /**
- * Fills engine after engine, in the order given; one that cannot be completed puts its parts back. Then
- * what can be filled of those.
+ * Fills engine after engine, in the order given; one that cannot be completed puts its parts back. Then it fills what
+ * can be filled of those.
  * @param engines the sites of each
- * @param isOver whether to leave it at that
+ * @param isOver whether to stop
  */
 export function fillInOrder(
   sets: WorkingSets,
@@ -39,7 +39,7 @@ export function fillInOrder(
  * @param remaining seconds left; the first search is made in any case
  */
 export function plainSearch(sets: WorkingSets, remaining: () => number): void {
-  const engines = sitesOfEngines(sets.table);
+  const engines = sitesOfEngines(sets.table.sites);
   const byCount = [...engines].sort((a, b) => a.length - b.length);
   let best: { choices: WorkingSets['choices']; value: ReturnType<WorkingSets['value']> } | undefined;
   for (const [fill, order] of [
@@ -50,7 +50,7 @@ export function plainSearch(sets: WorkingSets, remaining: () => number): void {
   ] as const) {
     if (best && remaining() <= 0) break;
     for (const site of sets.choices.keys()) sets.put(site, undefined);
-    // The first is made whole, so that there are sets whatever the time.
+    // The first search is never cut short, so that there are sets without any time.
     const whole = best === undefined;
     fillInOrder(sets, order, fill, () => !whole && remaining() <= 0);
     const value = sets.value();

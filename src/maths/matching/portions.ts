@@ -1,31 +1,32 @@
 /**
- * Better sets of a large stock, a few engines at a time: these with the parts they have and all parts that are
- * free are a stock of their own, small enough for its programs to be solved at once.
+ * Large neighbourhood search of a large stock (Pisinger and Ropke, 2010), by a fixed sequence.
  *
- * Large neighbourhood search (Pisinger and Ropke, 2010), by a fixed sequence.
+ * A neighbourhood is a portion of the stock: a few engines with the parts that they have, and all free parts. It is
+ * small enough for its whole-number programs.
  */
-import { countOf, tryOut } from './counts.js';
-import { FitTable, type Reunion } from './fit-table.js';
+import { aimValueOf, tryOut } from './counts.js';
+import { FitTable } from './fit-table.js';
 import { namedFits } from './named-fits.js';
 import { OpenAim } from './open-aim.js';
 import { problemOf } from './problem.js';
 import { putFits } from './put-fits.js';
 import { sequenceOf, shuffled } from './random.js';
+import type { Reunion } from './reunions.js';
 import { type LargeSearch, outerSide } from './sides.js';
 import type { MatchedFit, Stock, StockShell } from './stock.js';
 import { WorkingSets } from './working-sets.js';
 
-/** Engines at a time: no more than these, nor than half of them, nor fewer than would be worth it. */
-export const MOST_ENGINES = 25;
+/** Engines of a portion: the most, and the fewest; never more than half of all. */
+export const MOST_IN_PORTION = 25;
 const FEWEST_ENGINES = 6;
 
-/** Nodes of a whole-number program of one portion: few that are of use need more. */
+/** Most nodes of a whole-number program of one portion: more seldom improve the sets. */
 const NODES = 50;
 
-/** Rounds without gain before the search gives up. */
+/** Most rounds without gain, one after the other. */
 const IDLE_ROUNDS = 3;
 
-/** Fits of the sets with the engine of each, by its place. */
+/** The fits of the sets, each with the index of its engine. */
 type FitsOf = readonly { readonly engine: number; readonly fit: MatchedFit }[];
 
 function fitsOf(sets: WorkingSets): FitsOf {
@@ -33,8 +34,8 @@ function fitsOf(sets: WorkingSets): FitsOf {
   return namedFits(sets).map((fit) => ({ engine: place.get(fit.journal)!, fit }));
 }
 
-/** The stock of some engines: their parts, and all that no other engine has. */
-function stockOf(stock: Stock, chosen: ReadonlySet<number>, fits: FitsOf) {
+/** The stock of some engines: all parts that no other engine has. */
+function stockOfEngines(stock: Stock, chosen: ReadonlySet<number>, fits: FitsOf) {
   const elsewhere = fits.filter(({ engine }) => !chosen.has(engine)).map(({ fit }) => fit);
   // A case may have the name of a rod.
   const rodsTaken = new Set(elsewhere.flatMap(({ journal, bore }) => (journal.caseBore ? [] : [bore.name])));
@@ -59,7 +60,7 @@ function stockOf(stock: Stock, chosen: ReadonlySet<number>, fits: FitsOf) {
 function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<number>): boolean {
   const { sets, solver, stock } = search;
   const fits = fitsOf(sets);
-  const portion = stockOf(stock.inner, chosen, fits);
+  const portion = stockOfEngines(stock.inner, chosen, fits);
   const own = new WorkingSets(new FitTable(problemOf(portion.stock, { merge: true })));
   const copies = new Map([...portion.originals].map(([copy, row]) => [row, copy]));
   const now = fits.filter(({ engine }) => chosen.has(engine)).map(({ fit }) => fit);
@@ -68,19 +69,23 @@ function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<
   const ownStock = { grid: stock.grid, inner: portion.stock, outer: portion.stock };
   const ownSearch = { solver, stock: ownStock, sets: own, remaining: open.left };
   const held = open.aims.slice(0, -1).map((aim) => {
-    const reached = countOf(aim, own);
+    const reached = aimValueOf(aim, own);
     return { aim, reached, bound: reached };
   });
   const ownOpen = new OpenAim(ownSearch, open.aims, held, open.left, NODES);
   const before = ownOpen.value();
   const outer = outerSide(ownSearch);
   const bounded = ownOpen.boundOf(outer);
-  if (!bounded) return false;
-  // The rest of the stock stays as it is: no more is needed of these engines.
+  if (!bounded) {
+    open.isCut = true;
+    return false;
+  }
+  // The rest of the stock stays as it is, so that a gain by the whole gap is enough.
   ownOpen.bound = Math.max(Math.ceil(bounded.linear.bound), before - (open.value() - open.bound));
   if (!ownOpen.isOpen()) return false;
   if (own.table.problem.windows.size === 0) ownOpen.improveByPrograms(outer, bounded);
   else ownOpen.regroupAll(outer, bounded.linear.likely);
+  if (ownOpen.isCut) open.isCut = true;
   if (ownOpen.value() >= before) return false;
   const value = open.value();
   tryOut(
@@ -91,7 +96,7 @@ function improvePortion(search: LargeSearch, open: OpenAim, chosen: ReadonlySet<
   return open.value() < value;
 }
 
-/** The engine of a fit to be had, and those that have its parts. */
+/** The engine of a fit of parts that ran together, and the engines that have these parts. */
 function concerned({ table }: WorkingSets, fits: FitsOf, { site, kept }: Reunion): number[] {
   const { rod, upper, lower } = table.problem.kept[kept]!;
   const holds = ({ fit }: FitsOf[number]) =>
@@ -100,7 +105,7 @@ function concerned({ table }: WorkingSets, fits: FitsOf, { site, kept }: Reunion
   return [table.sites[site]!.engine, ...fits.filter(holds).map(({ engine }) => engine)];
 }
 
-/** Engines with empty journals spread evenly among those with parts to give. */
+/** The engines with the incomplete ones spread evenly among the complete ones. */
 function mixed(engines: readonly number[], isComplete: (engine: number) => boolean): number[] {
   const incomplete = engines.filter((engine) => !isComplete(engine));
   const every = Math.max(1, Math.floor(engines.length / (incomplete.length + 1)));
@@ -111,14 +116,14 @@ function mixed(engines: readonly number[], isComplete: (engine: number) => boole
 }
 
 /**
- * Goes through all engines, one portion after another, until no round of it helps; does nothing where they are few.
- * @param reunions fits of parts that ran together, to be had at the bound
+ * Goes through all engines, portion by portion, until no round helps. It does nothing where there are few engines.
+ * @param reunions fits of parts that ran together which the linear bound takes
  */
 export function improveByPortions(search: LargeSearch, open: OpenAim, reunions: readonly Reunion[]): void {
   const { sets } = search;
   const engines = [...new Set(sets.table.sites.map(({ engine }) => engine))];
-  const size = Math.min(MOST_ENGINES, Math.floor(engines.length / 2));
-  // A bore that engines share might be in use elsewhere.
+  const size = Math.min(MOST_IN_PORTION, Math.floor(engines.length / 2));
+  // A case bore that two engines share may be in use outside the portion.
   if (size < FEWEST_ENGINES || sets.table.problem.sharedBores.size > 0) return;
   const next = sequenceOf(3);
   for (let idle = 0; idle < IDLE_ROUNDS && open.isOpen(); idle++) {

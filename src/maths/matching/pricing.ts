@@ -1,13 +1,14 @@
 /**
- * Which fits would improve a linear program that holds only some of them.
+ * Pricing: which fits would improve a linear program that holds only some of them.
  *
- * Reduced cost of a fit: what it counts for the aims, less what the rows it uses are worth. When no fit
- * left out has a negative one, the program without them is as good as the program with all.
+ * The reduced cost of a fit is what it counts in the objective, less the duals of the rows that it uses. Where no fit
+ * that is left out has a negative one, the program is optimal over all fits.
  */
-import type { Gap } from './gaps.js';
-import { distanceOf, type Model, worthOfGap } from './model-columns.js';
 
-/** What one unit counts in the objective of a stage, after the rows that hold earlier aims. */
+import { distanceOf, type Model, worthOfSpace } from './model-columns.js';
+import type { Space } from './spaces.js';
+
+/** What one unit counts in the objective of a stage, less the duals of the rows that hold earlier aims. */
 export interface FitWeights {
   readonly filledBeyond: number;
   /** Of one step of distance. */
@@ -17,12 +18,12 @@ export interface FitWeights {
 }
 
 /**
- * What an earlier aim leaves open: its linear bound prices every fit, and a fit whose reduced cost is
- * above what the aim gave away over its bound is in no sets that still reach that aim.
+ * Reduced-cost fixing by an earlier aim: a fit whose reduced cost is greater than the gap of that aim's linear bound
+ * is in no sets that still reach the aim.
  */
 export interface Filter {
-  /** What a fit costs by its gap, and by its shape, before its distance. */
-  readonly ofGap: Float64Array;
+  /** The part of the reduced cost by the space of a fit, and by its shape; that of its distance is added. */
+  readonly ofSpace: Float64Array;
   readonly ofShape: Float64Array;
   readonly weights: FitWeights;
   readonly most: number;
@@ -31,27 +32,27 @@ export interface Filter {
 export function filterOf(model: Model, duals: Float64Array, weights: FitWeights, most: number): Filter {
   const { problem, places } = model;
   return {
-    ofGap: Float64Array.from(problem.gaps, (gap) => baseOf(model, duals, weights, gap)),
+    ofSpace: Float64Array.from(problem.spaces, (space) => baseOf(model, duals, weights, space)),
     ofShape: Float64Array.from(problem.shapes, (_, shape) => -duals[places.shape[shape]!]!),
     weights,
     most,
   };
 }
 
-function baseOf(model: Model, duals: Float64Array, weights: FitWeights, gap: Gap): number {
-  return weights.filledBeyond - worthOfGap(model, gap, duals);
+function baseOf(model: Model, duals: Float64Array, weights: FitWeights, space: Space): number {
+  return weights.filledBeyond - worthOfSpace(model, space, duals);
 }
 
 export interface PricedFit {
-  readonly gap: number;
+  readonly space: number;
   readonly shape: number;
   readonly reducedCost: number;
 }
 
-/** What the duals make of gaps and shapes: the reduced cost of a fit is the sum of both and of its distance. */
-class Prices {
+/** The reduced cost of a fit is a sum of a part by its space, one by its shape, and one by its distance. */
+class FitPrices {
   private readonly shapeCost: Float64Array;
-  /** By kind: the shapes that some gap allows, and the same with the cheapest first. */
+  /** By kind: the shapes that some space allows, and the same with the cheapest first. */
   private readonly cheapest = new Map<string, { order: Int32Array; least: number }>();
 
   constructor(
@@ -68,58 +69,60 @@ class Prices {
     }
   }
 
-  private baseOf(gap: Gap): number {
-    return baseOf(this.model, this.duals, this.weights, gap);
+  private baseOf(space: Space): number {
+    return baseOf(this.model, this.duals, this.weights, space);
   }
 
-  private open(gap: number, shape: number): boolean {
-    return this.model.problem.rules.allows(gap, shape) && passesFilters(this.model, this.filters, gap, shape);
+  private open(space: number, shape: number): boolean {
+    return (
+      this.model.problem.rules.allows(space, shape) && passesFilters(this.model, this.filters, space, shape)
+    );
   }
 
   /** Calls back for every allowed fit below a limit. */
   visitAll(below: number, visit: (fit: PricedFit) => void): void {
-    const { gaps, shapes, bySize } = this.model.problem;
-    for (const [place, gap] of gaps.entries()) {
-      const base = this.baseOf(gap);
-      for (const shape of bySize.get(gap.kind)!) {
+    const { spaces, shapes, bySize } = this.model.problem;
+    for (const [place, space] of spaces.entries()) {
+      const base = this.baseOf(space);
+      for (const shape of bySize.get(space.kind)!) {
         let reducedCost = base + this.shapeCost[shape]!;
         if (reducedCost >= below) continue;
         reducedCost +=
-          this.weights.distance * (distanceOf(gap, shapes[shape]!.size) / this.weights.distanceStep);
-        if (reducedCost < below && this.open(place, shape)) visit({ gap: place, shape, reducedCost });
+          this.weights.distance * (distanceOf(space, shapes[shape]!.size) / this.weights.distanceStep);
+        if (reducedCost < below && this.open(place, shape)) visit({ space: place, shape, reducedCost });
       }
     }
   }
 
-  /** The best allowed fit of a gap below a limit. */
+  /** The best allowed fit of a space below a limit. */
   bestOf(place: number, below: number): PricedFit | undefined {
-    const gap = this.model.problem.gaps[place]!;
-    const base = this.baseOf(gap);
-    const { order, least } = this.cheapest.get(gap.kind)!;
+    const space = this.model.problem.spaces[place]!;
+    const base = this.baseOf(space);
+    const { order, least } = this.cheapest.get(space.kind)!;
     if (base + least >= below) return undefined;
-    if (this.weights.distance === 0 || gap.limits.aim === undefined) {
+    if (this.weights.distance === 0 || space.limits.aim === undefined) {
       for (const shape of order) {
         const reducedCost = base + this.shapeCost[shape]!;
         if (reducedCost >= below) return undefined;
-        if (this.open(place, shape)) return { gap: place, shape, reducedCost };
+        if (this.open(place, shape)) return { space: place, shape, reducedCost };
       }
       return undefined;
     }
-    return this.nearestFirst(place, gap, gap.limits.aim, base, least, below);
+    return this.nearestFirst(place, space, space.limits.aim, base, least, below);
   }
 
-  /** Outward from the aim, until the distance alone is too much. */
+  /** Goes outward from the aim until the distance alone is too much. */
   private nearestFirst(
     place: number,
-    gap: Gap,
+    space: Space,
     aim: number,
     base: number,
     least: number,
     below: number,
   ): PricedFit | undefined {
     const { shapes, bySize } = this.model.problem;
-    const order = bySize.get(gap.kind)!;
-    const wished = gap.size - aim;
+    const order = bySize.get(space.kind)!;
+    const wished = space.size - aim;
     let up = firstFrom(order, (shape) => shapes[shape]!.size >= wished);
     let down = up - 1;
     let [best, limit]: [PricedFit | undefined, number] = [undefined, below];
@@ -135,13 +138,13 @@ class Prices {
       const shape = order[at]!;
       const reducedCost = base + this.shapeCost[shape]! + far;
       if (reducedCost < limit && this.open(place, shape)) {
-        [best, limit] = [{ gap: place, shape, reducedCost }, reducedCost];
+        [best, limit] = [{ space: place, shape, reducedCost }, reducedCost];
       }
     }
   }
 }
 
-/** Place of the first shape that is far enough along, by bisection. */
+/** Index of the first shape of which `isFar` holds, by bisection. */
 function firstFrom(order: Int32Array, isFar: (shape: number) => boolean): number {
   let [low, high] = [0, order.length];
   while (low < high) {
@@ -164,10 +167,10 @@ export function priceFits(
   filters: readonly Filter[],
   visit: (fit: PricedFit) => void,
 ): void {
-  new Prices(model, duals, weights, filters).visitAll(below, visit);
+  new FitPrices(model, duals, weights, filters).visitAll(below, visit);
 }
 
-/** The best allowed fit of every gap, where there is one whose reduced cost is below a limit. */
+/** The best allowed fit of every space, where there is one whose reduced cost is below a limit. */
 export function bestFits(
   model: Model,
   duals: Float64Array,
@@ -175,19 +178,19 @@ export function bestFits(
   below: number,
   filters: readonly Filter[],
 ): PricedFit[] {
-  const prices = new Prices(model, duals, weights, filters);
-  return [...model.problem.gaps.keys()].flatMap((gap) => prices.bestOf(gap, below) ?? []);
+  const prices = new FitPrices(model, duals, weights, filters);
+  return [...model.problem.spaces.keys()].flatMap((space) => prices.bestOf(space, below) ?? []);
 }
 
 /** Whether a fit may be in sets that reach the earlier aims. */
 export function passesFilters(
   { problem }: Model,
   filters: readonly Filter[],
-  gap: number,
+  space: number,
   shape: number,
 ): boolean {
-  return filters.every(({ ofGap, ofShape, weights, most }) => {
-    const distance = distanceOf(problem.gaps[gap]!, problem.shapes[shape]!.size) / weights.distanceStep;
-    return ofGap[gap]! + ofShape[shape]! + weights.distance * distance <= most;
+  return filters.every(({ ofSpace, ofShape, weights, most }) => {
+    const distance = distanceOf(problem.spaces[space]!, problem.shapes[shape]!.size) / weights.distanceStep;
+    return ofSpace[space]! + ofShape[shape]! + weights.distance * distance <= most;
   });
 }

@@ -1,22 +1,22 @@
-/** The stock as the model sees it: classes, gaps, pair shapes, and which gap allows which shape. */
+/** A stock as the model has it: classes, spaces, shapes of pairs, and which space allows which shape. */
 
 import { greatestCommonDivisor } from './aims.js';
 import { FitRules } from './fit-rules.js';
-import { type Gap, gapsOf } from './gaps.js';
 import type { KeptFit } from './kept-fits.js';
 import { keptFits } from './kept-fits.js';
 import type { MassGroups } from './mass-groups.js';
 import { type MassWindow, massRanks } from './mass-windows.js';
-import { type Shape, shapesOf } from './pairs.js';
+import { type PairShape, shapesOf } from './pairs.js';
 import {
   type JournalClass,
   journalClasses,
-  kindKey,
+  keyOfKind,
   type RodClass,
   rodClasses,
   type ShellClass,
   shellClasses,
 } from './part-classes.js';
+import { type Space, spacesOf } from './spaces.js';
 import type { Stock, StockRod } from './stock.js';
 import { guardsOf, isProvable, type ProvableLimits } from './verdicts.js';
 
@@ -27,54 +27,54 @@ export interface Problem {
   readonly journals: readonly JournalClass[];
   readonly rods: readonly RodClass[];
   readonly shells: readonly ShellClass[];
-  readonly shapes: readonly Shape[];
+  readonly shapes: readonly PairShape[];
   /** Only those that allow some shape. */
-  readonly gaps: readonly Gap[];
+  readonly spaces: readonly Space[];
   readonly rules: FitRules;
-  /** Places of the shapes that some gap allows, by kind, in order of their size. */
+  /** By kind: the indices of the shapes that some space allows, in order of size. */
   readonly bySize: ReadonlyMap<string, Int32Array>;
   readonly kept: readonly KeptFit[];
-  /** Rods of which an engine can keep no more than one, by their masses. */
+  /** Lists of rods of which an engine can keep one at most, because of their masses. */
   readonly neverTogether: readonly (readonly StockRod[])[];
-  /** Windows of mass by engine type, where they part the rods at all. */
+  /** Windows of mass by engine type, where there is more than one. */
   readonly windows: ReadonlyMap<string, readonly MassWindow[]>;
-  /** The same windows where cranks are filled as a whole (crank-fillings.ts): then there are none above. */
+  /** The same windows, in place of those above, where cranks are filled as a whole (crank-fillings.ts). */
   readonly fillings: ReadonlyMap<string, readonly MassWindow[]>;
-  /** Names of the case bores that more than one journal claims; each serves once all the same. */
+  /** Names of the case bores that more than one journal claims: each serves one of them. */
   readonly sharedBores: ReadonlySet<string>;
 }
 
 function provableLimits(stock: Stock): Map<string, ProvableLimits> {
   const limits = new Map<string, ProvableLimits>();
   for (const kind of stock.kinds) {
-    if (isProvable(kind)) limits.set(kindKey(kind), kind);
+    if (isProvable(kind)) limits.set(keyOfKind(kind), kind);
   }
   return limits;
 }
 
-/** The shapes of one kind that some gap allows, smallest size first. */
+/** The shapes of one kind that some space allows, smallest size first. */
 function shapesBySize(
   kind: string,
-  shapes: readonly Shape[],
-  gaps: readonly Gap[],
+  shapes: readonly PairShape[],
+  spaces: readonly Space[],
   rules: FitRules,
 ): Int32Array {
-  const own = [...gaps.keys()].filter((gap) => gaps[gap]!.kind === kind);
+  const own = [...spaces.keys()].filter((space) => spaces[space]!.kind === kind);
   const open = [...shapes.keys()].filter(
-    (shape) => shapes[shape]!.kind === kind && own.some((gap) => rules.allows(gap, shape)),
+    (shape) => shapes[shape]!.kind === kind && own.some((space) => rules.allows(space, shape)),
   );
   return Int32Array.from(open.sort((a, b) => shapes[a]!.size - shapes[b]!.size || a - b));
 }
 
 export interface ProblemOptions {
   /**
-   * Whether alike journals of different engines are one class. A model of it then bounds what can be
-   * reached, but its columns do not say which engine a fit is for, nor keep the mass windows of cranks.
+   * Whether alike journals of different engines are one class. A model of it is then a relaxation: its columns do not
+   * say which engine a fit is for, and do not keep the mass windows of cranks.
    */
   readonly merge: boolean;
-  /** Rods go only to engines of their own groups, whatever their masses. */
+  /** Where given, rods go only to engines of their own groups, whatever their masses. */
   readonly groups?: MassGroups;
-  /** Rods of which an engine can keep no more than one: for a stock whose masses were left out. */
+  /** Lists of rods of which an engine can keep one at most, for a stock whose masses are left out. */
   readonly neverTogether?: readonly (readonly StockRod[])[];
   /** Whether the fits of a crank whose rods are weighed come together, as one column of the model. */
   readonly wholeCranks?: boolean;
@@ -103,21 +103,21 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   const rods = rodClasses(stock, groups?.ofRod);
   const shells = shellClasses(stock);
   const guards = guardsOf(stock);
-  const all = gapsOf(journals, rods, limits).filter(
+  const all = spacesOf(journals, rods, limits).filter(
     ({ journal, rod }) => rod === undefined || ownRod(journals[journal]!.engines[0]!, rods[rod]!.rods[0]!),
   );
-  const shapes: Shape[] = [];
+  const shapes: PairShape[] = [];
   for (const [kind, kindLimits] of limits) {
-    const own = all.filter((gap) => gap.kind === kind);
+    const own = all.filter((space) => space.kind === kind);
     shapes.push(...shapesOf(shells, kind, kindLimits, own, guards));
   }
-  const rulesOf = (gaps: readonly Gap[]) => new FitRules(gaps, shapes, guards, stock.allowUndecided);
+  const rulesOf = (spaces: readonly Space[]) => new FitRules(spaces, shapes, guards, stock.allowUndecided);
   const first = rulesOf(all);
-  const gaps = all.filter((gap, place) =>
-    shapes.some((shape, at) => shape.kind === gap.kind && first.allows(place, at)),
+  const spaces = all.filter((space, place) =>
+    shapes.some((shape, at) => shape.kind === space.kind && first.allows(place, at)),
   );
-  const rules = rulesOf(gaps);
-  const bySize = new Map([...limits.keys()].map((kind) => [kind, shapesBySize(kind, shapes, gaps, rules)]));
+  const rules = rulesOf(spaces);
+  const bySize = new Map([...limits.keys()].map((kind) => [kind, shapesBySize(kind, shapes, spaces, rules)]));
   return {
     stock,
     limits,
@@ -125,7 +125,7 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
     rods,
     shells,
     shapes,
-    gaps,
+    spaces,
     rules,
     bySize,
     kept,
@@ -155,13 +155,13 @@ function windowsOf(stock: Stock): Map<string, readonly MassWindow[]> {
 }
 
 /** The greatest whole number of grains that every distance from the aim is a multiple of. */
-export function distanceStep({ gaps, shapes, limits }: Problem): number {
+export function distanceStep({ spaces, shapes, limits }: Problem): number {
   const differences = [...limits].flatMap(([kind, { aim }]) => {
     if (aim === undefined) return [];
-    const wished = gaps.filter((gap) => gap.kind === kind).map(({ size }) => size - aim);
+    const wished = spaces.filter((space) => space.kind === kind).map(({ size }) => size - aim);
     const made = shapes.filter((shape) => shape.kind === kind).map(({ size }) => size);
     if (wished.length === 0 || made.length === 0) return [];
-    // Any distance is |one of these differences|, moved by differences within each list.
+    // Any distance is the first of these differences, changed by some of the others.
     const within = (values: readonly number[]) => values.map((value) => value - values[0]!);
     return [wished[0]! - made[0]!, ...within(wished), ...within(made)];
   });

@@ -1,13 +1,13 @@
-/** Fits with the rows of their parts, back in the classes of a search: the other way round than named-fits.ts. */
+/** From named parts to the classes of a search: the reverse of named-fits.ts. */
 import { placesIn } from './bridge.js';
-import { NO_ROD } from './fit-table.js';
+import { NO_ROD } from './sites.js';
 import type { MatchedFit, TakenShell } from './stock.js';
 import type { WorkingSets } from './working-sets.js';
 
 /**
- * Puts fits in place of all that some engines have.
+ * Empties the journals of some engines, and fills journals as some fits say.
  * @param engines by name
- * @param rowOf the row of the searched stock for one of a fit, where that is a copy
+ * @param rowOf the row of the searched stock for a row of a fit, which may be a copy of it
  */
 export function putFits(
   sets: WorkingSets,

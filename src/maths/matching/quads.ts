@@ -1,19 +1,19 @@
 /**
- * Fits as the linear program holds them: a gap with two classes of shells, all of their rows in one column.
+ * Fits as the linear program has them: one column for a space with two classes of shells.
  *
- * The whole-number programs hold gaps and pairs apart, linked by shapes, which takes far fewer columns.
- * Here only the columns that prove useful are ever made, and without the shapes' rows the program is small.
+ * Whole-number programs have columns for spaces and for pairs, linked by shapes, which are far fewer. By column
+ * generation only some of the quads are made, and without the rows of shapes the linear program is smaller.
  */
 import type { FillingColumn } from './crank-fillings.js';
-import { reducedCost, type Stage } from './linear-bound.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
+import { reducedCost, type Stage } from './stage.js';
 
 export interface Quad {
   readonly key: string;
-  readonly gap: number;
+  readonly space: number;
   readonly shape: number;
   readonly pair: PairColumn;
-  /** The column of the gap and that of the pair as one. */
+  /** The column of the space plus the column of the pair. */
   readonly column: Column;
 }
 
@@ -21,8 +21,8 @@ export type PairColumn = Column & { readonly meaning: { readonly is: 'pair' } };
 
 export const isPair = (column: Column): column is PairColumn => column.meaning.is === 'pair';
 
-/** The quads and fillings made so far, each once; those of one aim are a good start for the next. */
-export class Pool {
+/** The quads and fillings made so far, each once: the start of the column generation of the next aim. */
+export class ColumnPool {
   private readonly byKey = new Map<string, Quad>();
   private readonly fillingByKey = new Map<string, FillingColumn>();
 
@@ -41,7 +41,7 @@ export class Pool {
     return known ?? quad;
   }
 
-  /** @returns the filling that was added first of those that the model cannot tell apart */
+  /** @returns the first that was added of the fillings with equal entries and amounts */
   addFilling(filling: FillingColumn): FillingColumn {
     const key = JSON.stringify([filling.rows, filling.values, filling.amounts]);
     const known = this.fillingByKey.get(key);
@@ -67,15 +67,15 @@ function sumOf(a: Column['amounts'], b: Column['amounts']): Column['amounts'] {
   return sum;
 }
 
-export function quadOf(model: Model, gap: number, pair: PairColumn): Quad {
+export function quadOf(model: Model, space: number, pair: PairColumn): Quad {
   const { shape, upper, lower } = pair.meaning;
-  const fit = fitColumn(model, gap, shape);
+  const fit = fitColumn(model, space, shape);
   const shapeRow = model.places.shape[shape]!;
   const rows = [...fit.rows, ...pair.rows].filter((row) => row !== shapeRow);
   const entry = (column: Column, row: number) => column.values[column.rows.indexOf(row)] ?? 0;
   return {
-    key: `${gap},${upper},${lower}`,
-    gap,
+    key: `${space},${upper},${lower}`,
+    space,
     shape,
     pair,
     column: {
@@ -88,10 +88,10 @@ export function quadOf(model: Model, gap: number, pair: PairColumn): Quad {
   };
 }
 
-/** The cheapest pair of each shape at given duals; undefined for a shape that no gap allows. */
+/** The cheapest pair of each shape at given duals; undefined for a shape that no space allows. */
 interface PricedPairs {
   readonly best: readonly (PairColumn | undefined)[];
-  /** The duals with those of the shapes' rows put in: a shape is worth its cheapest pair. */
+  /** The duals, with those of the rows of shapes worked out: the dual of a shape is the cost of its cheapest pair. */
   readonly duals: Float64Array;
 }
 

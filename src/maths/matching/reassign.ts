@@ -1,14 +1,15 @@
 /**
- * Better sets with the same journals filled, by exchanging one kind of part among all of them at once.
+ * Exchanges: the same journals stay filled, and one kind of part is reassigned among all of them at once.
  *
- * With bores and lower shells left where they are, the uppers are an assignment problem, solved
- * exactly; so are the lowers, the rods, and whole pairs of shells. None of them ever makes the sets worse.
+ * With bores and lower shells fixed, the uppers are an assignment problem, which is solved exactly; so are the
+ * lowers, the rods, and whole pairs of shells. No exchange makes the sets worse.
  */
 import { assign } from './assignment.js';
-import { type Choice, type FitTable, NO_ROD } from './fit-table.js';
+import type { FitTable } from './fit-table.js';
+import { type Choice, NO_ROD } from './sites.js';
 import type { WorkingSets } from './working-sets.js';
 
-/** An empty journal with parts for it, one of which may yet have to be exchanged. */
+/** An empty journal with parts for it; the part to be exchanged may be in use. */
 interface Tentative {
   readonly site: number;
   readonly choice: Choice;
@@ -18,11 +19,11 @@ interface Exchange {
   readonly sites: readonly number[];
   readonly columns: readonly Partial<Choice>[];
   readonly capacity: readonly number[];
-  /** Whether the site at a place of the list may take the column at all. */
+  /** Whether the site at an index of the list may take the column. */
   readonly open?: (row: number, column: Partial<Choice>) => boolean;
 }
 
-/** @returns whether every journal could have a part, the tentative one included */
+/** @returns whether there is a part for each journal, the tentative one included */
 function exchange(
   sets: WorkingSets,
   { sites: filledSites, columns, capacity, open }: Exchange,
@@ -78,12 +79,12 @@ function exchangeRods(
   return exchange(sets, all, tentative);
 }
 
-type Half = 'upper' | 'lower';
+type ShellSide = 'upper' | 'lower';
 
 function exchangeShells(
   sets: WorkingSets,
   sites: readonly number[],
-  half: Half,
+  half: ShellSide,
   classes: readonly number[],
   tentative?: Tentative,
 ): boolean {
@@ -119,7 +120,10 @@ function exchangePairs(sets: WorkingSets, sites: readonly number[]): void {
   });
 }
 
-/** Sites by the kind of their fit; an engine type has one kind that takes rods, so that rods stay in one group. */
+/**
+ * Sites by the kind of their fit. Only one kind of an engine type takes rods, so that all rods of a type are
+ * exchanged together.
+ */
 export function sitesByKind(
   { sites }: FitTable,
   places: readonly number[],
@@ -136,7 +140,7 @@ export function sitesByKind(
 
 /**
  * One round of exchanges of every kind of part.
- * @param lean which of the windows of mass that hold a crank's rods: 0 the lightest, 1 the heaviest
+ * @param lean picks among the windows of mass that hold a crank's rods: 0 the lightest, 1 the heaviest
  */
 export function reassign(
   sets: WorkingSets,
@@ -153,8 +157,8 @@ export function reassign(
 }
 
 /**
- * Fills an empty journal with two of its three parts out of what is free, the third by an exchange
- * among the journals of its kind.
+ * Fills an empty journal: two of its three parts are free, the third comes by an exchange among the journals of its
+ * kind.
  * @param sites journals of its kind
  * @param parts the parts to try: one of them is exchanged
  * @returns whether it is filled
@@ -164,7 +168,7 @@ export function fillByExchange(
   site: number,
   sites: readonly number[],
   parts: Choice,
-  exchanged: 'rod' | Half,
+  exchanged: 'rod' | ShellSide,
   lean: number,
 ): boolean {
   const { table } = sets;

@@ -1,15 +1,26 @@
-/** A model of classes as its linear programs leave it, aim after aim: the fits worth holding, and what is still open. */
+/**
+ * A model of classes with its linear bounds, aim after aim: its pool of columns, and what reduced-cost fixing leaves
+ * of it.
+ */
 import type { Aim } from './aims.js';
-import { heldColumns, improve, likelyColumns, type SearchLimits, type Source } from './improve.js';
-import { type LinearBound, linearBound, roundedUp, SLACK, type Stage } from './linear-bound.js';
+import {
+  heldColumns,
+  type Improved,
+  improve,
+  likelyColumns,
+  type ProgramSource,
+  type SearchLimits,
+} from './improve.js';
+import { type LinearBound, linearBound, roundedUp, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
 import type { Filter } from './pricing.js';
-import { Pool } from './quads.js';
+import { ColumnPool } from './quads.js';
 import type { Solver } from './solver.js';
-import { narrow, type Reached, stageOf } from './stages.js';
+import { type Reached, type Stage, stageOf } from './stage.js';
+import { narrow } from './stages.js';
 import type { Taken } from './taken.js';
 
-/** In steps of the aim at hand, and of the aim held. */
+/** Cost of an artificial variable, in steps of the aim at hand, and its upper limit, in steps of the held aim. */
 const PRICE_OF_RELIEF = 2 ** 20;
 const MOST_RELIEF = 2 ** 30;
 
@@ -26,17 +37,17 @@ export class Relaxation {
   constructor(
     private readonly solver: Solver,
     readonly model: Model,
-    readonly pool = new Pool(),
+    readonly pool = new ColumnPool(),
   ) {
     this.columns = model.columns;
   }
 
   /**
-   * Columns that let a held aim be missed, so that the linear program has a solution before the fits for it
-   * are found. The bound holds with them as it does without: they allow more.
+   * Artificial variables: each lets a held aim be missed, so that the linear program has a solution before the fits
+   * for it are found. They relax the program, so that its bound holds.
    */
   private reliefs({ amount, sign, step }: Aim, held: readonly Reached[]): Column[] {
-    // Whole cranks: the sets at hand are a solution.
+    // With whole cranks the incumbent is a solution from the start.
     if (this.model.places.fillings.length > 0) return [];
     return held.map((_, place) => ({
       meaning: { is: 'relief' },
@@ -60,48 +71,49 @@ export class Relaxation {
   }
 
   /**
-   * A whole-number program over those of the fits that the linear programs held which sets of a given value could use.
+   * A whole-number program over those of the fits in the pool that sets of a given value could use.
    * @param value in steps of the aim, no less than the bound
    * @param start sets that keep every row
-   * @returns undefined when it finds none
    */
   program(
     { stage, linear }: Bounded,
     value: number,
     start: readonly Taken[],
     limits: SearchLimits,
-  ): Taken[] | undefined {
+  ): Improved {
     const source = this.source(stage, linear, start);
     const useful = heldColumns(source, value - linear.bound + SLACK);
-    return improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits).sets;
+    return improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits);
   }
 
-  private source(stage: Stage, linear: LinearBound, sets: readonly Taken[]): Source {
+  private source(stage: Stage, linear: LinearBound, sets: readonly Taken[]): ProgramSource {
     const { model, columns, pool } = this;
     return { model, stage, columns, sets, linear, pool };
   }
 
   /**
-   * The same over all fits of so many gaps that sets better than those at hand could use.
-   * @param start the sets at hand
-   * @param reached their value, in steps of the aim
-   * @returns also a value that no better sets of the model are below, where no gap that these could use is left out
+   * A whole-number program over all fits of some spaces that sets better than the incumbent could use.
+   * @param start the incumbent
+   * @param reached its value, in steps of the aim
+   * @param spaces most spaces
+   * @returns with a lower bound of the model: that of the program where it leaves out no useful space, else the
+   * linear one
    */
   wideProgram(
     { stage, linear }: Bounded,
     reached: number,
     start: readonly Taken[],
-    gaps: number,
+    spaces: number,
     limits: SearchLimits,
-  ): { sets: Taken[] | undefined; bound: number } {
+  ): Improved {
     const source = this.source(stage, linear, start);
-    const useful = likelyColumns(source, reached - 1 - linear.bound + SLACK, gaps);
+    const useful = likelyColumns(source, reached - 1 - linear.bound + SLACK, spaces);
     const found = improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits);
     const bound = useful.complete ? Math.min(reached, roundedUp(found.bound)) : linear.bound;
-    return { sets: found.sets, bound };
+    return { ...found, bound };
   }
 
-  /** From here on only what sets that reach the aim could use. */
+  /** Reduced-cost fixing: from here on only what sets that reach the aim could use. */
   narrow({ stage, linear }: Bounded, reached: number): void {
     const { columns, filter } = narrow(this.model, stage, linear, this.columns, reached);
     this.columns = columns;

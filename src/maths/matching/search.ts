@@ -1,19 +1,19 @@
 /**
- * The search of a stock: many small proofs instead of one large, wherever its parts have nothing to share.
+ * The search of a stock, independent part by independent part: several small proofs are faster than one large proof.
  *
- * Engine types never share a part, so that each is searched by itself; so are the kinds of its fits where that is as
- * good (by-kind.ts).
+ * Engine types never share a part, so that each is searched apart. So are the kinds of its fits where nothing is lost
+ * by it (by-kind.ts).
  */
 import { partedByKind } from './by-kind.js';
 import { onlyKindsOnGrid, type StockOnGrid } from './grid.js';
 import { finishInTurn } from './in-turn.js';
-import { type Found, independentKinds, sumOfProofs } from './independent.js';
+import { type FoundSets, independentKinds, sumOfProofs } from './independent.js';
 import type { Solver } from './solver.js';
 import { LARGE_JOURNALS, type Progress, type Started, start } from './whole-stock.js';
 
 /**
  * The best sets and what is proven of them.
- * @param largeFrom so many journals make a stock large
+ * @param largeFrom from so many journals on a stock is large
  */
 export function search(
   stock: StockOnGrid,
@@ -21,7 +21,7 @@ export function search(
   remaining: () => number,
   onProgress: Progress,
   largeFrom = LARGE_JOURNALS,
-): Found {
+): FoundSets {
   const types = independentKinds(stock.inner).map((kinds) => onlyKindsOnGrid(stock, kinds));
   const partings = (types.length > 1 ? types : [stock]).map((own) =>
     partedByKind(start(own, remaining, largeFrom), remaining, largeFrom),
@@ -39,7 +39,7 @@ export function search(
   };
 }
 
-/** The engine types and the fits of a stock, where there are others. */
+/** The engine types and the fits of a stock in words, where there are others. */
 function labelOf({ stock }: Started, withTypes: boolean, withFits: boolean): string {
   const inWords = (property: 'engineType' | 'fit') =>
     `${[...new Set(stock.inner.kinds.map((kind) => kind[property]))].join(', ')}: `;

@@ -1,74 +1,74 @@
 /**
- * Whole-number programs over a great many fits, without a column for each.
+ * Whole-number programs over very many fits, without a column for each.
  *
- * Gaps that the same shapes of pairs fit, all at the same distance from the aim, are one seat: which of them takes
- * which of the shapes is all the same. So the program chooses how many of each gap and how many shapes of each
- * seat, and some million fits are a few thousand columns. Given these numbers, the fits are dealt out seat by seat.
+ * Spaces that take the same shapes of pairs, at the same distances from the aim, are one seat. Within a seat it makes
+ * no difference which space takes which shape. So the program chooses how many of each space and how many shapes of
+ * each seat: some million fits become a few thousand columns. The fits are then dealt out seat by seat.
  *
- *   x_g       gaps g made (a journal in a rod)
+ *   x_g       spaces g made (a journal in a rod)
  *   y_q,s     shapes s in seat q
  *   seat q    Σ x ≤ Σ y
  *   shape s   Σ y ≤ Σ z, the pairs made (model-rows.ts)
  */
-import type { Stage } from './linear-bound.js';
-import { type Column, distanceOf, fitColumn, gapColumn, type Model } from './model-columns.js';
-import { type Row, UNLIMITED } from './model-rows.js';
+import { type Column, distanceOf, fitColumn, type Model, spaceColumn } from './model-columns.js';
+import { type ModelRow, UNLIMITED } from './model-rows.js';
+import type { Stage } from './stage.js';
 import type { Taken } from './taken.js';
 
-/** By gap: the shapes that it may take. */
-export type OpenFits = ReadonlyMap<number, readonly number[]>;
+/** By space: the shapes that it may take. */
+export type FitsBySpace = ReadonlyMap<number, readonly number[]>;
 
 interface Seat {
-  readonly gaps: number[];
+  readonly spaces: number[];
   readonly shapes: readonly number[];
 }
 
-/** The gaps by what they take: shapes, and distances where these count. */
-function seatsOf({ problem }: Model, fits: OpenFits, countsDistance: boolean): Seat[] {
+/** The spaces by the shapes that they take, and by distance where that counts. */
+function seatsOf({ problem }: Model, fits: FitsBySpace, countsDistance: boolean): Seat[] {
   const seats = new Map<string, Seat>();
   for (const [place, shapes] of fits) {
-    const { size, limits } = problem.gaps[place]!;
+    const { size, limits } = problem.spaces[place]!;
     const wished = countsDistance && limits.aim !== undefined ? size - limits.aim : '';
     const key = `${wished}:${shapes.join()}`;
     const seat = seats.get(key);
-    if (seat) seat.gaps.push(place);
-    else seats.set(key, { gaps: [place], shapes });
+    if (seat) seat.spaces.push(place);
+    else seats.set(key, { spaces: [place], shapes });
   }
   return [...seats.values()];
 }
 
 export class SeatProgram {
-  readonly rows: readonly Row[];
+  readonly rows: readonly ModelRow[];
   readonly columns: readonly Column[];
-  private readonly ofGap = new Map<number, { readonly seat: number; readonly column: Column }>();
+  private readonly ofSpace = new Map<number, { readonly seat: number; readonly column: Column }>();
   private readonly ofSeat: readonly ReadonlyMap<number, Column>[];
 
   /**
-   * @param others columns that are no fits
-   * @param fits all that the program may use
+   * @param others the columns that are no fits
+   * @param fits those that the program may use
    */
   constructor(
     private readonly model: Model,
     stage: Stage,
     others: readonly Column[],
-    fits: OpenFits,
+    fits: FitsBySpace,
   ) {
     const seats = seatsOf(model, fits, stage.countsDistance);
     const first = stage.rows.length;
     this.rows = [...stage.rows, ...seats.map(() => ({ lower: -UNLIMITED, upper: 0 }))];
     const columns = [...others];
-    this.ofSeat = seats.map(({ gaps, shapes }, seat) => {
+    this.ofSeat = seats.map(({ spaces, shapes }, seat) => {
       let most = 0;
-      for (const gap of gaps) {
-        const column = gapColumn(model, gap, first + seat);
+      for (const space of spaces) {
+        const column = spaceColumn(model, space, first + seat);
         most += column.upper;
-        this.ofGap.set(gap, { seat, column });
+        this.ofSpace.set(space, { seat, column });
         columns.push(column);
       }
       const own = new Map<number, Column>();
       for (const shape of shapes) {
         const distance = stage.countsDistance
-          ? distanceOf(model.problem.gaps[gaps[0]!]!, model.problem.shapes[shape]!.size)
+          ? distanceOf(model.problem.spaces[spaces[0]!]!, model.problem.shapes[shape]!.size)
           : 0;
         own.set(shape, {
           meaning: { is: 'seat', seat, shape },
@@ -84,7 +84,7 @@ export class SeatProgram {
     this.columns = columns;
   }
 
-  /** Sets whose fits are all among those of the program, as counts of its columns. */
+  /** Sets as counts of the columns; all their fits must be among those of the program. */
   toCounts(sets: readonly Taken[]): Float64Array {
     const counts = new Map<Column, number>();
     const add = (column: Column, times: number) => counts.set(column, (counts.get(column) ?? 0) + times);
@@ -94,39 +94,39 @@ export class SeatProgram {
         add(column, times);
         continue;
       }
-      const { seat, column: gap } = this.ofGap.get(meaning.gap)!;
-      add(gap, times);
+      const { seat, column: space } = this.ofSpace.get(meaning.space)!;
+      add(space, times);
       add(this.ofSeat[seat]!.get(meaning.shape)!, times);
     }
     return Float64Array.from(this.columns, (column) => counts.get(column) ?? 0);
   }
 
-  /** The sets that counts of the columns stand for, the shapes of every seat dealt out to its gaps. */
+  /** Counts of the columns as sets: the shapes of every seat are dealt out to its spaces. */
   toSets(counts: ArrayLike<number>): Taken[] {
     const sets: Taken[] = [];
     const shapes = this.ofSeat.map((): number[] => []);
-    const gaps: { readonly gap: number; readonly seat: number; readonly times: number }[] = [];
+    const spaces: { readonly space: number; readonly seat: number; readonly times: number }[] = [];
     for (const [place, column] of this.columns.entries()) {
       const times = Math.round(counts[place]!);
       if (times <= 0) continue;
       const { meaning } = column;
-      if (meaning.is === 'gap')
-        gaps.push({ gap: meaning.gap, seat: this.ofGap.get(meaning.gap)!.seat, times });
+      if (meaning.is === 'space')
+        spaces.push({ space: meaning.space, seat: this.ofSpace.get(meaning.space)!.seat, times });
       else if (meaning.is === 'seat')
         for (let time = 0; time < times; time++) shapes[meaning.seat]!.push(meaning.shape);
       else sets.push({ column, times });
     }
-    const fits = new Map<string, { gap: number; shape: number; times: number }>();
-    for (const { gap, seat, times } of gaps) {
+    const fits = new Map<string, { space: number; shape: number; times: number }>();
+    for (const { space, seat, times } of spaces) {
       for (let time = 0; time < times; time++) {
         const shape = shapes[seat]!.shift()!;
-        const fit = fits.get(`${gap},${shape}`) ?? { gap, shape, times: 0 };
+        const fit = fits.get(`${space},${shape}`) ?? { space, shape, times: 0 };
         fit.times++;
-        fits.set(`${gap},${shape}`, fit);
+        fits.set(`${space},${shape}`, fit);
       }
     }
-    for (const { gap, shape, times } of fits.values())
-      sets.push({ column: fitColumn(this.model, gap, shape), times });
+    for (const { space, shape, times } of fits.values())
+      sets.push({ column: fitColumn(this.model, space, shape), times });
     return sets;
   }
 }

@@ -1,12 +1,13 @@
 /**
- * The models of classes that a large stock is searched with: one that allows all that the rules allow,
- * for the bounds, and one whose every whole-number solution keeps the rules, for the sets.
+ * The two models of classes of a large stock. The outer one relaxes the rules, and gives the bounds. The inner one
+ * restricts them: each of its whole-number solutions keeps the rules, and gives sets.
  */
 import type { Aim } from './aims.js';
 import { Bridge, twinsOf } from './bridge.js';
-import { countOf, tryOut } from './counts.js';
-import { FitTable, NO_ROD, type Reunion } from './fit-table.js';
+import { aimValueOf, tryOut } from './counts.js';
+import { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
+import { plainBound } from './known-bounds.js';
 import { massGroupsOf, type Wish } from './mass-groups.js';
 import { type Regrouping, regroup } from './mass-regroups.js';
 import { massRanks, rodsNeverTogether } from './mass-windows.js';
@@ -14,8 +15,10 @@ import { type Column, modelOf } from './model-columns.js';
 import { plainSearch } from './plain-search.js';
 import { type Problem, problemOf } from './problem.js';
 import { Relaxation } from './relaxation.js';
+import type { Reunion } from './reunions.js';
+import { NO_ROD } from './sites.js';
 import type { Solver } from './solver.js';
-import { plainBound, type Reached } from './stages.js';
+import type { Reached } from './stage.js';
 import type { Stock, StockRod } from './stock.js';
 import { compareValues, WorkingSets } from './working-sets.js';
 
@@ -26,7 +29,7 @@ export interface LargeSearch {
   readonly remaining: () => number;
 }
 
-/** The stock as if the masses of its rods played no part; what they say of kept pairs is told apart. */
+/** The stock without a mass spread; what masses do to pairs that ran together is told apart (rodsNeverTogether). */
 function withoutMasses(stock: Stock): Stock {
   const weighed = new Set(
     stock.kinds.filter(({ massSpread }) => massSpread !== undefined).map(({ engineType }) => engineType),
@@ -38,14 +41,14 @@ function withoutMasses(stock: Stock): Stock {
   };
 }
 
-/** A model of classes, joined to the sets of the search. */
-export interface Side {
+/** A model of classes, with the translation to the sets of the search. */
+export interface ModelSide {
   readonly relaxation: Relaxation;
   readonly bridge: Bridge;
 }
 
-/** What no sets can beat: a model that allows all that the rules allow, and where masses are concerned more. */
-export function outerSide({ solver, stock, sets }: LargeSearch): Side {
+/** The relaxation without masses: it allows all that the rules allow. */
+export function outerSide({ solver, stock, sets }: LargeSearch): ModelSide {
   const model = modelOf(
     problemOf(withoutMasses(stock.outer), { merge: true, neverTogether: rodsNeverTogether(stock.outer) }),
   );
@@ -55,11 +58,11 @@ export function outerSide({ solver, stock, sets }: LargeSearch): Side {
   };
 }
 
-/** Of a stock of more journals whole cranks would take longer to price than their bound is worth. */
+/** Whole cranks of more journals than these take too long to price. */
 const MOST_IN_WHOLE_CRANKS = 250;
 
-/** What no sets can beat, masses and all: every crank is filled as a whole. Undefined where no masses matter. */
-export function wholeSide({ solver, stock, sets }: LargeSearch): Side | undefined {
+/** The relaxation with masses: cranks are filled as a whole. Undefined where masses do not matter. */
+export function wholeSide({ solver, stock, sets }: LargeSearch): ModelSide | undefined {
   if (sets.table.sites.length > MOST_IN_WHOLE_CRANKS) return undefined;
   if (![...massRanks(stock.outer).values()].some(({ windows }) => windows.length > 1)) return undefined;
   const problem = problemOf(stock.outer, { merge: true, wholeCranks: true });
@@ -70,14 +73,14 @@ export function wholeSide({ solver, stock, sets }: LargeSearch): Side | undefine
   };
 }
 
-/** A model whose every whole-number solution is sets that keep the rules. */
-function sideOf({ solver, sets }: LargeSearch, problem: Problem): Side {
+/** The side of a problem of the search's own rows. */
+function sideOf({ solver, sets }: LargeSearch, problem: Problem): ModelSide {
   const model = modelOf(problem);
   return { relaxation: new Relaxation(solver, model), bridge: new Bridge(model, sets.table, new Map()) };
 }
 
-/** The plain search among the fits of a model; its sets stand where they are better than those at hand. */
-function startFrom({ relaxation, bridge }: Side, { sets, remaining }: LargeSearch): void {
+/** The greedy start among the fits of a model; its sets replace those at hand where they are better. */
+function startFrom({ relaxation, bridge }: ModelSide, { sets, remaining }: LargeSearch): void {
   const { model, pool } = relaxation;
   const own = new WorkingSets(new FitTable(model.problem));
   plainSearch(own, remaining);
@@ -91,15 +94,15 @@ function startFrom({ relaxation, bridge }: Side, { sets, remaining }: LargeSearc
   tryOut(sets, () => bridge.fromTaken(toModel.toTaken(own), sets), values);
 }
 
-/** The rods that engines keep where every aim reaches its bound; none where that is not to be seen. */
-function wishesOf(outer: Side, { solver, sets, remaining }: LargeSearch, aims: readonly Aim[]): Wish[] {
+/** The rods that engines keep in the linear bound of the last aim, where every aim before it reaches its bound. */
+function wishesOf(outer: ModelSide, { solver, sets, remaining }: LargeSearch, aims: readonly Aim[]): Wish[] {
   const { model, pool } = outer.relaxation;
   const scout = new Relaxation(solver, model, pool);
   for (const quad of outer.bridge.quadsOf(sets)) pool.add(quad);
   const held: Reached[] = [];
   for (const aim of aims) {
     let best = plainBound(model, aim, sets.value().complete);
-    if (countOf(aim, sets) > best) {
+    if (aimValueOf(aim, sets) > best) {
       const bounded = scout.bound(aim, held, Number.POSITIVE_INFINITY, remaining);
       if (!bounded) return [];
       best = Math.max(best, Math.ceil(bounded.linear.bound));
@@ -117,18 +120,21 @@ const rodOf = ({ table }: WorkingSets, { site, kept }: Reunion): Wish[] => {
 };
 
 /** The rods behind columns of parts that ran together. */
-export function rodsKept({ bridge }: Side, sets: WorkingSets, columns: readonly Column[]): Wish[] {
+export function rodsKept({ bridge }: ModelSide, sets: WorkingSets, columns: readonly Column[]): Wish[] {
   return bridge.reunions(columns).flatMap((fit) => rodOf(sets, fit));
 }
 
-/** Those of them that are not kept by the sets at hand. */
-export function rodsApart({ bridge }: Side, sets: WorkingSets, columns: readonly Column[]): Wish[] {
+/** Those of them that the sets at hand do not keep. */
+export function rodsApart({ bridge }: ModelSide, sets: WorkingSets, columns: readonly Column[]): Wish[] {
   const apart = bridge.reunions(columns).filter((fit) => !sets.isChosen(fit.site, fit));
   return apart.flatMap((fit) => rodOf(sets, fit));
 }
 
-/** The side that sets are made from: the outer one where its every whole-number solution keeps the rules. */
-export function innerSide(search: LargeSearch, outer: Side, aims: readonly Aim[]): Side {
+/**
+ * The restriction that sets come from: the outer side itself where each of its whole-number solutions keeps the
+ * rules.
+ */
+export function innerSide(search: LargeSearch, outer: ModelSide, aims: readonly Aim[]): ModelSide {
   const { stock, sets } = search;
   const { problem } = sets.table;
   if (problem.windows.size === 0) return stock.inner === stock.outer ? outer : sideOf(search, problem);
@@ -139,12 +145,12 @@ export function innerSide(search: LargeSearch, outer: Side, aims: readonly Aim[]
     return side;
   };
   const side = grouped([]);
-  // The last aim is worth a look ahead only where the first ones do not need the time.
+  // Looking ahead to the last aim takes time that the first ones need where journals are empty.
   const wishes = sets.isFull() && problem.kept.length > 0 ? wishesOf(outer, search, aims) : [];
   return wishes.length === 0 ? side : grouped(wishes);
 }
 
-/** The rods that the engines have; of alike ones each has its own where it keeps it, else the first that is free. */
+/** The rods that the engines have. Of alike rods an engine has the one that it keeps, else the first free one. */
 function rodsNow(sets: WorkingSets): Wish[] {
   const { sites, problem, together } = sets.table;
   const named = new Map<number, StockRod>();
@@ -161,8 +167,8 @@ function rodsNow(sets: WorkingSets): Wish[] {
   });
 }
 
-/** A side of other groups of masses, about the sets at hand. */
-export function regroupedSide(search: LargeSearch, wishes: readonly Wish[], how: Regrouping): Side {
+/** A side of other groups of masses that allow the sets at hand. */
+export function regroupedSide(search: LargeSearch, wishes: readonly Wish[], how: Regrouping): ModelSide {
   const { inner } = search.stock;
   const groups = regroup(inner, rodsNow(search.sets), wishes, how);
   return sideOf(search, problemOf(inner, { merge: true, groups }));

@@ -1,11 +1,11 @@
 /**
- * The linear and whole-number solver (HiGHS, compiled to WebAssembly), kept at arm's length.
+ * The linear and whole-number solver (HiGHS, compiled to WebAssembly). Only this file imports it.
  *
- * Its models live in memory that no garbage collector frees: every one made here is disposed. Its
- * errors are caught and named in words, since one left uncaught would print the solver's own source.
+ * Its models are in memory that no garbage collector frees, so that each one made here is disposed. Its errors are
+ * caught and put into words: an uncaught one would print the solver's source.
  */
 import highsModule, { type Highs, type ModelData, type VariableType } from 'highs';
-import type { Row } from './model-rows.js';
+import type { ModelRow } from './model-rows.js';
 
 /** A column of a program to be minimised. */
 export interface ProgramColumn {
@@ -20,7 +20,7 @@ export interface ProgramColumn {
 export interface LinearSolution {
   readonly objective: number;
   readonly values: Float64Array;
-  /** By row: how much the objective falls for each unit that the row is loosened. */
+  /** By row: the change of the objective for each unit that the row's limit rises. */
   readonly duals: Float64Array;
 }
 
@@ -29,13 +29,15 @@ export interface WholeSolution {
   readonly values: Float64Array | undefined;
   /** No whole-number solution of these columns is below it. */
   readonly bound: number;
+  /** Whether the time limit ended the solver. */
+  readonly isCut: boolean;
 }
 
 export interface WholeOptions {
   readonly seconds: number;
   /** A solution that keeps every row, to improve on. */
   readonly start: Float64Array;
-  /** A value that cannot be improved on: the search stops there. */
+  /** A lower bound: a solution that reaches it ends the solver. */
   readonly target: number;
   /** Most nodes of the search tree. */
   readonly nodes?: number | undefined;
@@ -74,7 +76,7 @@ function sparse(columns: readonly ProgramColumn[], numRows: number): ModelData['
   return { format: 'csc', numRows, numCols: columns.length, starts, indices, values };
 }
 
-function dataOf(rows: readonly Row[], columns: readonly ProgramColumn[]): ModelData {
+function dataOf(rows: readonly ModelRow[], columns: readonly ProgramColumn[]): ModelData {
   return {
     numCols: columns.length,
     numRows: rows.length,
@@ -90,15 +92,18 @@ function dataOf(rows: readonly Row[], columns: readonly ProgramColumn[]): ModelD
 /** A linear program that can take more columns; dispose it after use. */
 export interface LinearProgram {
   readonly add: (columns: readonly ProgramColumn[]) => void;
-  /** Undefined when the time is up. @throws SolverError */
+  /**
+   * @returns undefined when the time is up
+   * @throws SolverError
+   */
   readonly solve: (seconds: number) => LinearSolution | undefined;
   readonly dispose: () => void;
 }
 
 export interface Solver {
-  readonly linear: (rows: readonly Row[], columns: readonly ProgramColumn[]) => LinearProgram;
+  readonly linear: (rows: readonly ModelRow[], columns: readonly ProgramColumn[]) => LinearProgram;
   readonly whole: (
-    rows: readonly Row[],
+    rows: readonly ModelRow[],
     columns: readonly ProgramColumn[],
     options: WholeOptions,
   ) => WholeSolution;
@@ -119,7 +124,11 @@ export async function loadSolver(): Promise<Solver> {
   }
 }
 
-function linearProgram(highs: Highs, rows: readonly Row[], columns: readonly ProgramColumn[]): LinearProgram {
+function linearProgram(
+  highs: Highs,
+  rows: readonly ModelRow[],
+  columns: readonly ProgramColumn[],
+): LinearProgram {
   const model = inWords('taking a linear program', () => highs.createModel(dataOf(rows, columns)));
   const { optimal } = highs.constants.modelStatus;
   return {
@@ -146,12 +155,12 @@ function linearProgram(highs: Highs, rows: readonly Row[], columns: readonly Pro
 
 function solveWhole(
   highs: Highs,
-  rows: readonly Row[],
+  rows: readonly ModelRow[],
   columns: readonly ProgramColumn[],
   { seconds, start, target, nodes }: WholeOptions,
 ): WholeSolution {
   // The solver takes no start for a program without columns.
-  if (columns.length === 0) return { values: start, bound: 0 };
+  if (columns.length === 0) return { values: start, bound: 0, isCut: false };
   const data = { ...dataOf(rows, columns), integrality: columns.map((): VariableType => 1) };
   const attempt = (presolve: 'choose' | 'off') =>
     highs.withModel(data, (model): WholeSolution => {
@@ -171,13 +180,14 @@ function solveWhole(
       return {
         values: found ? model.getSolution().colValue : undefined,
         bound: Number(model.info.get('mip_dual_bound')),
+        isCut: model.getModelStatus() === highs.constants.modelStatus.timeLimit,
       };
     });
   return inWords('solving a whole-number program', () => {
     try {
       return attempt('choose');
     } catch {
-      // Seldom, its presolve settles a program all by itself and ends with an error (HiGHS 1.15.3).
+      // In rare cases its presolve solves the program alone and ends with an error (HiGHS 1.15.3).
       return attempt('off');
     }
   });

@@ -1,99 +1,43 @@
 /**
- * The aims one after the other: reach the best value of one, hold it as a row, go on with the next.
+ * Lexicographic optimisation: reach the best value of one aim, hold it as a row, go on with the next.
  *
- * For each aim a linear bound first. Where the sets at hand already meet it, it is proved. Else a
- * whole-number program over the fits at hand; and if that does not meet the bound either, one over
- * every column that could still lead to something better, which settles it.
+ * Each aim begins with a linear bound. Where the sets at hand reach it, it is proved. Else whole-number programs over
+ * the likeliest fits follow, and at last one over all columns that better sets could use: its bound is a proof.
  */
 import type { Aim } from './aims.js';
 import { improve, likelyColumns } from './improve.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
-import { type LinearBound, linearBound, reducedCost, roundedUp, SLACK, type Stage } from './linear-bound.js';
+import { knownBound, plainBound } from './known-bounds.js';
+import { type LinearBound, linearBound, roundedUp, SLACK } from './linear-bound.js';
 import type { Column, Model } from './model-columns.js';
-import { type Row, UNLIMITED } from './model-rows.js';
+import { UNLIMITED } from './model-rows.js';
 import { type Filter, filterOf } from './pricing.js';
-import { Pool } from './quads.js';
+import { ColumnPool } from './quads.js';
 import type { Solver } from './solver.js';
+import { amountOf, type Reached, reachedOf, reducedCost, type Stage, stageOf } from './stage.js';
 import { type Taken, Translator } from './taken.js';
 import type { WorkingSets } from './working-sets.js';
 
-export interface Reached {
-  readonly aim: Aim;
-  /** In steps of the aim, minimised. */
-  readonly reached: number;
-  readonly bound: number;
-}
-
-/** Share of the time left that is kept for the aims after the one at hand. */
+/** Share of the time left that is reserved for the aims after the one at hand. */
 export const LATER_SHARE = 0.2;
-/** Kicks without gain before a search gives up: before any bound is known, and with a gap to close. */
+/** Most kicks without gain, one after the other: before a bound is known, and with a gap to close. */
 export const FIRST_KICKS = 10;
 export const MORE_KICKS = 400;
 /** Share of the time that the first kicks may take, where the plain search leaves journals empty. */
 export const FIRST_SHARE = 0.02;
-/** Most kicks in all before the programs, which are far better at filling journals and somewhat at keeping pairs together. */
+/**
+ * Most kicks in all before the programs. Programs are far better at filling journals, and somewhat at keeping pairs
+ * together.
+ */
 const KICKS_OF: Partial<Record<Aim['amount'], number>> = { distance: 1_000, price: 1_000, kept: 200 };
-/** Nodes of the first whole-number programs, and of how many likely gaps they are: few are settled sooner. */
+/** The first whole-number programs: most nodes, and how many of the likeliest spaces they are of. */
 const FIRST_NODES = 50;
-const LIKELIEST_GAPS = [300, 2_000];
+const LIKELIEST_SPACES = [300, 2_000];
 
-function amountOf({ amount, sign, step }: Aim, { amounts }: Column): number {
-  return (sign * (amounts[amount] ?? 0)) / step;
-}
-
-function countOf(aim: Aim, sets: readonly Taken[]): number {
+function valueOfTaken(aim: Aim, sets: readonly Taken[]): number {
   let value = 0;
   for (const { column, times } of sets) value += times * amountOf(aim, column);
   return value === 0 ? 0 : value;
-}
-
-export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filters: readonly Filter[]): Stage {
-  const first = model.rows.length;
-  const rows: Row[] = [...model.rows, ...held.map(({ reached }) => ({ lower: -UNLIMITED, upper: reached }))];
-  const weight = (amount: Aim['amount'], duals: Float64Array) => {
-    let sum = aim.amount === amount ? aim.sign : 0;
-    for (const [place, { aim: earlier }] of held.entries()) {
-      if (earlier.amount === amount) sum -= duals[first + place]! * earlier.sign;
-    }
-    return sum;
-  };
-  const distance = [aim, ...held.map((each) => each.aim)].find(({ amount }) => amount === 'distance');
-  return {
-    rows,
-    filters,
-    countsDistance: distance !== undefined,
-    cost: (column) => amountOf(aim, column),
-    entries: (column) => {
-      const counted = held
-        .map(({ aim: earlier }, place) => [first + place, amountOf(earlier, column)] as const)
-        .filter(([, value]) => value !== 0);
-      return {
-        rows: [...column.rows, ...counted.map(([row]) => row)],
-        values: [...column.values, ...counted.map(([, value]) => value)],
-      };
-    },
-    fitWeights: (duals) => ({
-      filledBeyond: weight('filledBeyond', duals),
-      distance: weight('distance', duals),
-      distanceStep: distance?.step ?? 1,
-    }),
-  };
-}
-
-/**
- * What no sets can beat, whatever they are: known without any search.
- * @param complete how many engines are complete
- */
-export function plainBound({ problem, columns }: Model, aim: Aim, complete: number): number {
-  const { gaps, journals, stock } = problem;
-  const completable = columns.flatMap(({ meaning }) => (meaning.is === 'engine' ? [meaning.engine] : []));
-  if (aim.amount === 'completeEngines') return 0 - completable.length;
-  if (aim.amount === 'kept') return 0 - new Set(problem.kept.map(({ journal }) => journal)).size;
-  if (aim.amount !== 'filledBeyond') return 0;
-  const sizes = completable.map((engine) => stock.engines[engine]!.journals.length).sort((a, b) => a - b);
-  const inComplete = sizes.slice(0, complete).reduce((sum, size) => sum + size, 0);
-  const open = new Set(gaps.map(({ journal }) => journal));
-  return [...open].reduce((bound, journal) => bound - journals[journal]!.journals.length, inComplete);
 }
 
 export interface Search {
@@ -104,33 +48,41 @@ export interface Search {
 }
 
 interface Open {
-  readonly pool: Pool;
+  readonly pool: ColumnPool;
   readonly aim: Aim;
   readonly stage: Stage;
   readonly linear: LinearBound;
   readonly columns: readonly Column[];
 }
 
-/** The rows of single cranks say all; those of the lines of masses only make a bound better. */
+/**
+ * The stage without the rows of mass lines: those of single cranks suffice for sets, the lines only improve a bound.
+ */
 function withoutLines({ places }: Model, stage: Stage): Stage {
   const rows = [...stage.rows];
   for (const row of places.massLines.rows) rows[row] = { lower: -UNLIMITED, upper: UNLIMITED };
   return { ...stage, rows };
 }
 
+/** What is proven of one aim, and whether a time limit ended its search. */
+interface Closed {
+  readonly bound: number;
+  readonly isCut: boolean;
+}
+
 /**
- * Better sets for one aim until they meet its bound or the time is up.
+ * Improves the sets for one aim until they reach its bound or the time is up.
  * @param known a bound that is proven already
- * @returns the bound proven by then
  */
 function close(
   { solver, model, sets, remaining }: Search,
   translator: Translator,
   { aim, stage, linear, columns, pool }: Open,
   known: number,
-): number {
+): Closed {
   let bound = Math.max(known, Math.ceil(linear.bound));
-  const value = () => countOf(aim, translator.toTaken(sets));
+  let { isCut } = linear;
+  const value = () => valueOfTaken(aim, translator.toTaken(sets));
   const isOpen = () => remaining() > 0 && value() > bound;
   const kick = (idle: number, most: number) =>
     improveByKicks(sets, { idle, most, remaining, done: () => value() <= bound });
@@ -140,15 +92,15 @@ function close(
   const most = KICKS_OF[aim.amount] ?? 0;
   if (isOpen() && most > 0) kick(MORE_KICKS, most);
   const programs = [
-    ...LIKELIEST_GAPS.map((gaps) => ({ nodes: FIRST_NODES, gaps })),
-    { nodes: undefined, gaps: Number.POSITIVE_INFINITY },
+    ...LIKELIEST_SPACES.map((spaces) => ({ nodes: FIRST_NODES, spaces })),
+    { nodes: undefined, spaces: Number.POSITIVE_INFINITY },
   ];
-  for (const { nodes, gaps } of programs) {
-    if (!isOpen()) return bound;
+  for (const { nodes, spaces } of programs) {
+    if (!isOpen()) break;
     const taken = translator.toTaken(sets);
-    const reached = countOf(aim, taken);
+    const reached = valueOfTaken(aim, taken);
     const better = reached - 1 - linear.bound + SLACK;
-    const useful = likelyColumns({ model, stage, columns, sets: taken, linear, pool }, better, gaps);
+    const useful = likelyColumns({ model, stage, columns, sets: taken, linear, pool }, better, spaces);
     const limits = { seconds: remaining(), ...(nodes !== undefined && { nodes }) };
     const program = nodes === undefined ? stage : withoutLines(model, stage);
     const kept = ({ meaning }: Column) => program === stage || meaning.is !== 'run';
@@ -160,16 +112,17 @@ function close(
       bound,
       limits,
     );
-    if (found.sets && countOf(aim, found.sets) < reached) {
+    if (found.isCut) isCut = true;
+    if (found.sets && valueOfTaken(aim, found.sets) < reached) {
       translator.fromTaken(found.sets, sets);
       kick(FIRST_KICKS, FIRST_KICKS);
     }
     if (useful.complete) bound = Math.min(value(), Math.max(bound, roundedUp(found.bound)));
   }
-  return bound;
+  return { bound, isCut };
 }
 
-/** The columns that sets reaching the aim could use, and the filter that says the same of fits. */
+/** Reduced-cost fixing: the columns that sets reaching the aim could use, and the filter of such fits. */
 export function narrow(
   model: Model,
   stage: Stage,
@@ -185,24 +138,8 @@ export function narrow(
 }
 
 /**
- * What another search has proven of an aim, in its steps, where both reach the same of the aims before it. The steps of
- * the other search may be others: those of a large one are smaller.
- */
-export function knownBound(
-  aim: Aim,
-  known: readonly Reached[],
-  stages: readonly Reached[],
-): number | undefined {
-  const before = known[stages.length];
-  const isAlike = ({ aim: own, reached }: Reached, place: number) =>
-    known[place]!.reached * known[place]!.aim.step === reached * own.step;
-  if (!before || !stages.every(isAlike)) return undefined;
-  return Math.ceil((before.bound * before.aim.step) / aim.step);
-}
-
-/**
- * Pursues the aims in order, beginning with the sets at hand; pauses after each.
- * @param known what another search has proven of the first aims: of each, if those before it are reached alike
+ * Pursues the aims in order, beginning with the sets at hand; yields what each reached.
+ * @param known what another search has proven of the first aims (known-bounds.ts)
  */
 export function* pursue(
   search: Search,
@@ -211,26 +148,27 @@ export function* pursue(
 ): Generator<Reached, void> {
   const { solver, model, sets, remaining } = search;
   const translator = new Translator(model, sets.table);
-  const pool = new Pool();
+  const pool = new ColumnPool();
   let columns = model.columns;
   const filters: Filter[] = [];
   const stages: Reached[] = [];
-  const value = (aim: Aim) => countOf(aim, translator.toTaken(sets));
+  const value = (aim: Aim) => valueOfTaken(aim, translator.toTaken(sets));
   improveByKicks(sets, {
     idle: FIRST_KICKS,
     remaining,
     done: ({ complete }) => {
       const taken = translator.toTaken(sets);
-      return aims.every((aim) => countOf(aim, taken) <= plainBound(model, aim, complete));
+      return aims.every((aim) => valueOfTaken(aim, taken) <= plainBound(model, aim, complete));
     },
   });
   for (const [place, aim] of aims.entries()) {
     const stage = stageOf(model, aim, stages, filters);
     const plain = plainBound(model, aim, sets.value().complete);
     let bound = Math.max(plain, knownBound(aim, known, stages) ?? plain);
-    // A later aim gets some of the time, too.
+    // Later aims need some of the time.
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
     const left = () => remaining() - rest;
+    let isCut = false;
     if (value(aim) > bound && left() > 0) {
       for (const quad of translator.quadsOf(sets)) pool.add(quad);
       const linear = linearBound({
@@ -244,14 +182,14 @@ export function* pursue(
       });
       if (linear) {
         const open = { aim, stage, linear, columns, pool };
-        bound = close({ ...search, remaining: left }, translator, open, bound);
+        ({ bound, isCut } = close({ ...search, remaining: left }, translator, open, bound));
         const narrowed = narrow(model, stage, linear, columns, value(aim));
         columns = narrowed.columns;
         filters.push(narrowed.filter);
-      }
+      } else isCut = true;
     }
-    const reached = value(aim);
-    stages.push({ aim, reached, bound });
-    yield { aim, reached, bound };
+    const reached = reachedOf(aim, value(aim), bound, isCut || left() <= 0);
+    stages.push(reached);
+    yield reached;
   }
 }

@@ -1,9 +1,9 @@
 /**
- * The matching problem, free of sheets and files: which bore and half-shells go on which journal so
- * that most engines are complete.
+ * The data of the matching, without sheets and files: which bore and half-shells go on which journal, so that most
+ * engines are complete.
  *
- * Every list may come in any order; solving sorts by name first, so that one stock gives the same
- * sets whatever the order of its rows. Lengths in grains (0.01 µm).
+ * The lists may be in any order: the search sorts them by name first, so that the sets do not depend on the order of
+ * rows. Lengths are in grains (0.01 µm).
  */
 import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
@@ -17,7 +17,7 @@ export interface RanAt {
   readonly position: string;
 }
 
-/** Everything that must be equal for a fit to be thinkable: an engine type and a fit of it. */
+/** What the parts of a fit have in common: the engine type and the Fit. */
 export interface FitKind {
   readonly engineType: string;
   /** `big end`, `main`, or another word. */
@@ -67,7 +67,7 @@ export interface StockRod {
   readonly ran: RanAt | undefined;
 }
 
-/** Half-shells of one row: alike, so many of them. */
+/** Half-shells of one row, all alike. */
 export interface StockShell extends FitKind {
   readonly name: string;
   readonly half: Half;
@@ -115,6 +115,12 @@ export interface MatchedFit {
   readonly ranTogether: boolean;
 }
 
+/**
+ * Why a gap stays between what was reached and the proven best: the time ended first, so that more of it may close the
+ * gap, or the search ended short of the proof with time left.
+ */
+export type GapReason = 'time' | 'search';
+
 /** One aim of the matching, in the order in which they are pursued. */
 export interface StageResult {
   readonly aim:
@@ -127,12 +133,16 @@ export interface StageResult {
   readonly reached: number;
   /** The proven best. */
   readonly bound: number;
+  /** Undefined where the proven best is reached. */
+  readonly gapStays: GapReason | undefined;
 }
 
 export interface MatchResult {
   readonly fits: readonly MatchedFit[];
   readonly completeEngines: readonly string[];
   readonly stages: readonly StageResult[];
-  /** The grid of the values if they were coarsened (outward, so that only allowed fits are made), else undefined. */
+  /**
+   * The coarser grid on which the stock was matched, rounded so that only allowed fits are made; undefined for none.
+   */
   readonly grid: Grain | undefined;
 }

@@ -1,19 +1,21 @@
-/** The same sets as counts of the model's columns, and back. */
-import { type Choice, type FitTable, NO_ROD, type Reunion } from './fit-table.js';
+/** From the sets of a search to counts of the columns of its own model, and back. */
+import type { FitTable } from './fit-table.js';
 import type { MassRun } from './mass-lines.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
 import { isPair, type PairColumn, type Quad, quadOf } from './quads.js';
+import type { Reunion } from './reunions.js';
+import { type Choice, NO_ROD } from './sites.js';
 import type { WorkingSets } from './working-sets.js';
 
 const runKey = ({ engineType, first, last }: MassRun) => `${first},${last},${engineType}`;
 
-/** A column taken some whole number of times. */
+/** A column, and how many times it is taken. */
 export interface Taken {
   readonly column: Column;
   readonly times: number;
 }
 
-/** Parts that more than one fit of parts that ran together asks for: each serves only once, or as often as it is there. */
+/** Counts the use of parts that several kept fits name: each serves once, or as often as the stock has it. */
 export class Claims {
   private readonly contested: ReadonlySet<number>;
   private readonly taken = new Map<number, number>();
@@ -22,7 +24,10 @@ export class Claims {
     this.contested = new Set(model.places.contested.values());
   }
 
-  /** Takes the parts of a column; false, and none, where another has used up one of them. */
+  /**
+   * Takes the parts of a column, or none of them where one is used up.
+   * @returns whether they are taken
+   */
   take({ rows, values }: Column): boolean {
     const claimed = rows.flatMap((row, at) => (this.contested.has(row) ? [[row, values[at]!] as const] : []));
     const after = claimed.map(([row, value]) => [row, (this.taken.get(row) ?? 0) + value] as const);
@@ -53,21 +58,21 @@ export class Translator {
       else if (isPair(column)) {
         const { upper, lower } = column.meaning;
         this.pairs.set(`${upper},${lower}`, column);
-        // Two halves that go either way are listed once.
+        // A pair of two `either` halves is listed in one order only.
         if (!this.pairs.has(`${lower},${upper}`)) this.pairs.set(`${lower},${upper}`, column);
       }
     }
   }
 
-  /** The column of a journal class in a rod with a shape of pair, always the same object. */
-  private fit(gap: number, shape: number): Column {
-    const key = `${gap},${shape}`;
-    const column = this.fits.get(key) ?? fitColumn(this.model, gap, shape);
+  /** The column of a space with a shape, always the same object. */
+  private fit(space: number, shape: number): Column {
+    const key = `${space},${shape}`;
+    const column = this.fits.get(key) ?? fitColumn(this.model, space, shape);
     this.fits.set(key, column);
     return column;
   }
 
-  /** The column of parts that ran together, unless other journals have used up one of them. */
+  /** The column of parts that ran together; undefined where other journals have used up one of them. */
   private keptColumn(site: number, choice: Choice, claims: Claims): Column | undefined {
     for (const { kept, ...each } of this.table.togetherAt(site)) {
       if (each.rod !== choice.rod || each.upper !== choice.upper || each.lower !== choice.lower) continue;
@@ -101,7 +106,7 @@ export class Translator {
         add(kept);
         continue;
       }
-      add(this.fit(table.gapAt(site, choice.rod)!, table.shapeAt(choice.upper, choice.lower)));
+      add(this.fit(table.spaceAt(site, choice.rod)!, table.shapeAt(choice.upper, choice.lower)));
       add(this.pairs.get(`${choice.upper},${choice.lower}`)!);
     }
     for (const [engine, column] of this.engines) if (sets.isCompleteEngine(engine)) add(column);
@@ -131,13 +136,13 @@ export class Translator {
     return choices.flatMap((choice, site) => {
       if (!choice) return [];
       const pair = this.pairs.get(`${choice.upper},${choice.lower}`)!;
-      return [quadOf(this.model, this.table.gapAt(site, choice.rod)!, pair)];
+      return [quadOf(this.model, this.table.spaceAt(site, choice.rod)!, pair)];
     });
   }
 
-  /** Puts sets that a program found in place of those at hand. */
+  /** Replaces the sets at hand with those that a program found. */
   fromTaken(taken: readonly Taken[], sets: WorkingSets): void {
-    const { gaps } = this.model.problem;
+    const { spaces } = this.model.problem;
     const { sites, together } = this.table;
     for (const site of sets.choices.keys()) sets.put(site, undefined);
     const pairs = new Map<number, { upper: number; lower: number }[]>();
@@ -155,7 +160,7 @@ export class Translator {
     for (const { column, times } of taken) {
       const { meaning } = column;
       if (meaning.is !== 'fit') continue;
-      const { journal, rod = NO_ROD } = gaps[meaning.gap]!;
+      const { journal, rod = NO_ROD } = spaces[meaning.space]!;
       for (let time = 0; time < times; time++) {
         const site = sites.findIndex((each, place) => each.journalClass === journal && !sets.choices[place]);
         sets.put(site, { rod, ...pairs.get(meaning.shape)!.pop()! });

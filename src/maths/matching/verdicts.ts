@@ -1,9 +1,9 @@
 /**
- * Which combinations of a gap (bore over journal) and a pair of walls make an allowed fit.
+ * Whether a space (bore less journal) and a pair of walls make an allowed fit.
  *
- * The guard of a fit depends on which gauges meet in it, so it is not a value of the gap or the pair
- * alone. It does split into three variances: of the gap's random parts, of the pair's, and of the
- * gauges behind both; the last is one number for two lists of gauges.
+ * The guard depends on the gauges of all four parts, so that it is no value of the space or of the pair alone. Its
+ * variance is a sum of three: the random variance of the space, that of the pair, and the variance of the gauges, which
+ * is one number for two lists of gauges.
  */
 import { fitVerdict } from '../conformity.js';
 import { type Grain, roundToWhole } from '../grain.js';
@@ -11,7 +11,7 @@ import { normalQuantile } from '../normal.js';
 import { clearanceVariance, type MeasuredPart, type SystematicSource } from '../uncertainty.js';
 import type { KindLimits, Stock } from './stock.js';
 
-/** Relative error allowed for adding the variances in another order than the core does. */
+/** Greatest relative error of a sum of variances in another order than the core's. */
 const ORDER_OF_SUM = 1e-9;
 
 export type ProvableLimits = KindLimits & { readonly min: Grain; readonly max: Grain };
@@ -54,24 +54,24 @@ export function gaugePair(first: MeasuredPart, second: MeasuredPart): GaugePair 
 }
 
 /** Variance of the gauges alone, of bore and journal with both walls. */
-function gaugeVariance(gap: GaugePair, pair: GaugePair): number {
+function gaugeVariance(space: GaugePair, pair: GaugePair): number {
   const part = (systematic: readonly SystematicSource[]): MeasuredPart => {
     return { size: 0, largest: 0, smallest: 0, spotVariance: 0, systematic };
   };
   return clearanceVariance({
-    bore: part(gap.first),
-    journal: part(gap.second),
+    bore: part(space.first),
+    journal: part(space.second),
     upper: part(pair.first),
     lower: part(pair.second),
   });
 }
 
 export interface Guards {
-  /** The guards that a variance may round to: one number, or two where it lies on the step between them. */
+  /** The guards that a variance may round to: twice the same, or two where it lies on the step between them. */
   readonly ofVariance: (variance: number) => readonly [Grain, Grain];
   /** The variances between two at which the guard steps. */
   readonly stepsBetween: (from: number, to: number) => number[];
-  readonly gaugeVariance: (gap: GaugePair, pair: GaugePair) => number;
+  readonly gaugeVariance: (space: GaugePair, pair: GaugePair) => number;
 }
 
 export function guardsOf({ confidence }: Stock): Guards {
@@ -90,9 +90,9 @@ export function guardsOf({ confidence }: Stock): Guards {
       }
       return steps;
     },
-    gaugeVariance: (gap, pair) => {
-      const key = `${gap.key}/${pair.key}`;
-      const variance = known.get(key) ?? gaugeVariance(gap, pair);
+    gaugeVariance: (space, pair) => {
+      const key = `${space.key}/${pair.key}`;
+      const variance = known.get(key) ?? gaugeVariance(space, pair);
       known.set(key, variance);
       return variance;
     },

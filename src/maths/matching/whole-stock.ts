@@ -1,9 +1,9 @@
-/** The search of a stock whose parts may all have something to share: the aims in turn, each with its proof. */
+/** The search of one independent stock: the aims in turn, each with its proof. */
 import { mmOfGrain } from '../grain.js';
 import { type Aim, aimsOf, greatestCommonDivisor, pricesOf } from './aims.js';
 import { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
-import type { Found } from './independent.js';
+import type { FoundSets } from './independent.js';
 import { pursueLarge } from './large.js';
 import { modelOf } from './model-columns.js';
 import { namedFits } from './named-fits.js';
@@ -11,7 +11,8 @@ import { plainSearch } from './plain-search.js';
 import { distanceStep, type Problem, problemOf } from './problem.js';
 import { putFits } from './put-fits.js';
 import type { Solver } from './solver.js';
-import { pursue, type Reached } from './stages.js';
+import type { Reached } from './stage.js';
+import { pursue } from './stages.js';
 import type { MatchedFit, Stock } from './stock.js';
 import { compareValues, WorkingSets } from './working-sets.js';
 
@@ -32,14 +33,14 @@ function journalCount(stock: Stock): number {
   return stock.engines.reduce((sum, { journals }) => sum + journals.length, 0);
 }
 
-/** Up to so many cranks a stock below the general limit is never large: its proofs are worth their time. */
+/** A stock of no more cranks than these, and below the general limit, is never large: an exact proof is fast enough. */
 const PROVED_CRANKS = 10;
 
-/** Of stocks with a mass spread, whose whole-number programs would have a window for every crank. */
+/** The limit for a stock with a mass spread: its exact programs have the windows of every crank. */
 const LARGE_WEIGHED = 80;
 
 /**
- * The problem of a stock with the sets of the plain search, or those found before where they are better.
+ * The problem of a stock with its first sets: those of the greedy start, or the given ones where they are better.
  * @param before fits of a stock that this one is a part of
  */
 export function start(
@@ -66,14 +67,14 @@ export function start(
   return { stock, problem, sets, large };
 }
 
-const isProved = ({ reached, bound }: Reached) => reached === bound;
+const isAtBound = ({ reached, bound }: Reached) => reached === bound;
 
-/** An aim's steps in the units of the result: minimised ones turned back; adding 0 makes no −0. */
-function amountOf({ amount, sign, step }: Aim, steps: number, pricePerUnit: number): number {
+/** Steps of an aim in the units of the result, with the sign of the result. Adding 0 turns −0 into 0. */
+function resultOf({ amount, sign, step }: Aim, steps: number, pricePerUnit: number): number {
   return (steps * sign * step) / (amount === 'price' ? pricePerUnit : 1) + 0;
 }
 
-/** Whether a large stock is worth a second search with every crank by itself: all that the masses of its rods allow. */
+/** Whether a large stock is searched a second time, with the windows of every crank: only then are its masses exact. */
 function isWorthAll({ grid, inner }: StockOnGrid): boolean {
   const journals = journalCount(inner);
   const weighed = inner.kinds.some(({ massSpread }) => massSpread !== undefined);
@@ -92,10 +93,10 @@ function setsApart(stock: Stock, sets: WorkingSets): WorkingSets {
 }
 
 /** What was found of a stock, to go on from. */
-export interface Finished extends Found {
+export interface Finished extends FoundSets {
   readonly sets: WorkingSets;
   readonly stages: readonly Reached[];
-  /** Whether its time was up before all was proved. */
+  /** Whether its time ended before all was proved. */
   readonly isCutShort: boolean;
 }
 
@@ -116,7 +117,7 @@ export function finish(
     distance: distanceStep(problem),
   });
   const show = ({ aim, reached, bound }: Reached) => {
-    const amount = (steps: number) => amountOf(aim, steps, prices.perUnit);
+    const amount = (steps: number) => resultOf(aim, steps, prices.perUnit);
     const shown = (steps: number) =>
       aim.amount === 'distance' ? `${mmOfGrain(amount(steps))} mm` : `${amount(steps)}`;
     onProgress(
@@ -140,9 +141,9 @@ export function finish(
   const byClasses = large && found === sets;
   if (byClasses) {
     const steps = pursueLarge({ solver, stock, sets, remaining }, aims, stages);
-    stages = run(steps, (each) => twice && !isProved(each));
+    stages = run(steps, (each) => twice && !isAtBound(each));
   }
-  if (!byClasses || (twice && !stages.every(isProved))) {
+  if (!byClasses || (twice && !stages.every(isAtBound))) {
     if (byClasses) {
       if (remaining() > 0) onProgress('not all is proved: once more, with every crank by itself');
       found = setsApart(stock.inner, sets);
@@ -150,10 +151,11 @@ export function finish(
     const model = modelOf(found.table.problem);
     stages = run(pursue({ solver, model, sets: found, remaining }, aims, stages));
   }
-  const proofs = stages.map(({ aim, bound }) => ({
+  const proofs = stages.map(({ aim, bound, gapStays }) => ({
     aim: aim.name,
-    bound: amountOf(aim, bound, prices.perUnit),
+    bound: resultOf(aim, bound, prices.perUnit),
+    gapStays,
   }));
-  const isCutShort = remaining() <= 0 && !stages.every(isProved);
+  const isCutShort = remaining() <= 0 && !stages.every(isAtBound);
   return { fits: namedFits(found), proofs, sets: found, stages, isCutShort };
 }

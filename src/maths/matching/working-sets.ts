@@ -1,8 +1,9 @@
 /** Sets in the making: which rod and shells each journal has, and what is still free. */
-import { type Choice, type FitTable, NO_ROD } from './fit-table.js';
+import type { FitTable } from './fit-table.js';
 import type { Sequence } from './random.js';
+import { type Choice, NO_ROD } from './sites.js';
 
-/** Most complete engines, then most journals beyond them, then least cost. */
+/** Compared in this order: most complete engines, most journals beyond them, least cost. */
 export interface SetsValue {
   readonly complete: number;
   readonly beyond: number;
@@ -31,7 +32,7 @@ export class WorkingSets {
   private inComplete = 0;
   private count = 0;
   private cost = 0;
-  /** What was there before each change since `mark`. */
+  /** The choice before each change since `mark`. */
   private changes: { readonly site: number; readonly before: Choice | undefined }[] = [];
 
   constructor(readonly table: FitTable) {
@@ -69,7 +70,7 @@ export class WorkingSets {
     return this.freeShells(upper) > 0 && this.freeShells(lower) > 0;
   }
 
-  /** Whether the case bore of the journal serves no other. */
+  /** Whether the case bore of the journal is free. */
   boreIsFree(site: number): boolean {
     const { sharedBore } = this.table.sites[site]!;
     return sharedBore < 0 || (this.sharedUsed.get(sharedBore) ?? 0) === 0;
@@ -101,7 +102,7 @@ export class WorkingSets {
     this.use(site, choice, 1);
   }
 
-  /** From here on changes can be undone. */
+  /** Changes from here on can be undone. */
   mark(): void {
     this.changes = [];
   }
@@ -111,7 +112,7 @@ export class WorkingSets {
     const changes = this.changes.reverse();
     this.changes = [];
     for (const { site } of changes) if (this.chosen[site]) this.put(site, undefined);
-    // A site changed more than once ends with what it had at the mark.
+    // Of several changes of a site the first holds what it had at the mark.
     const first = new Map(changes.map(({ site, before }) => [site, before]));
     for (const [site, before] of first) this.put(site, before);
     this.changes = [];
@@ -122,7 +123,10 @@ export class WorkingSets {
     for (const [site, choice] of other.entries()) this.put(site, choice);
   }
 
-  /** The lightest and heaviest rank of mass among the rods of a journal's crank, without its own; undefined without any. */
+  /**
+   * The lightest and heaviest rank of mass among the rods of a journal's crank, without its own; undefined without
+   * any.
+   */
   private ranksOfOthers(site: number, self: boolean): readonly [number, number] | undefined {
     let [lightest, heaviest] = [Number.POSITIVE_INFINITY, -1];
     for (const other of this.cranks.get(this.crankKey(site))!) {
@@ -178,7 +182,10 @@ export class WorkingSets {
     );
   }
 
-  /** Empties journals until the parts of a fit are free. @returns the journals emptied */
+  /**
+   * Empties journals until the parts of a fit are free.
+   * @returns the journals emptied
+   */
   makeRoom(site: number, { rod, upper, lower }: Choice, next: Sequence): number[] {
     const out: number[] = [];
     const take = (isFree: () => boolean, holds: (choice: Choice) => boolean) => {

@@ -5,9 +5,9 @@ import { cheapestPlan } from './place-plan.js';
 import { compareCosts, type KindParts, type PlacePlan } from './plan.js';
 import { Parts } from './pool.js';
 import { type Regrind, regrindPlan, type Undersize } from './regrind.js';
-import { FitRules, sameKind } from './rules.js';
+import { SingleFitRules, sameKind } from './rules.js';
 
-/** What the stock does not say, and a suggestion needs. */
+/** What a suggestion needs beyond the stock. */
 export interface SuggestionFacts {
   /** Undefined for a kind without limits. */
   readonly partsOf: (kind: FitKind) => KindParts | undefined;
@@ -33,8 +33,8 @@ export interface Matched {
 }
 
 /**
- * One plan for each engine that is not complete, in the order of the stock; each as if it were the next
- * to be completed. What is suggested for one may also be suggested for another.
+ * One plan for each engine that is not complete, in the order of the stock. Each plan is for that engine alone: two
+ * plans may use the same part.
  */
 export function crankPlans(stock: Stock, matched: Matched, facts: SuggestionFacts): CrankPlan[] {
   const complete = new Set(matched.completeEngines);
@@ -43,7 +43,7 @@ export function crankPlans(stock: Stock, matched: Matched, facts: SuggestionFact
 }
 
 class CrankPlanner {
-  private readonly rules: FitRules;
+  private readonly rules: SingleFitRules;
   private readonly parts: Parts;
   private readonly fits: ReadonlyMap<StockJournal, MatchedFit>;
   private readonly massOf: ReadonlyMap<string, number | undefined>;
@@ -53,7 +53,7 @@ class CrankPlanner {
     matched: Matched,
     private readonly facts: SuggestionFacts,
   ) {
-    this.rules = new FitRules(stock);
+    this.rules = new SingleFitRules(stock);
     this.parts = new Parts(stock, matched.fits, matched.completeEngines);
     this.fits = new Map(matched.fits.map((fit) => [fit.journal, fit]));
     this.massOf = new Map(

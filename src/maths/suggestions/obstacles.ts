@@ -2,14 +2,14 @@
 import type { MatchedFit, Stock, StockJournal } from '../matching/stock.js';
 import { type Obstacle, OpenFits } from './open-fits.js';
 import { Parts } from './pool.js';
-import { FitRules } from './rules.js';
+import { SingleFitRules } from './rules.js';
 
-/** `mass spread`: parts that are left would do, but for the masses of the crank's other rods. */
+/** `mass spread`: parts that are left over would fit, and only the masses of the crank's other rods exclude them. */
 export type Standing = Obstacle | 'mass spread';
 
 export function obstaclesOf(stock: Stock, fits: readonly MatchedFit[]): Map<StockJournal, Standing> {
   const filled = new Set(fits.map(({ journal }) => journal));
-  const rules = new FitRules(stock);
+  const rules = new SingleFitRules(stock);
   const whole = new OpenFits(stock);
   let left: OpenFits | undefined;
   const standing = new Map<StockJournal, Standing>();
@@ -21,14 +21,14 @@ export function obstaclesOf(stock: Stock, fits: readonly MatchedFit[]): Map<Stoc
       standing.set(journal, obstacle);
       continue;
     }
-    left ??= new OpenFits(leftOver(stock, fits));
+    left ??= new OpenFits(stockLeftOver(stock, fits));
     standing.set(journal, left.obstacleOf(journal) === 'taken' ? 'mass spread' : 'taken');
   }
   return standing;
 }
 
 /** The stock without the parts that sets hold. */
-function leftOver(stock: Stock, fits: readonly MatchedFit[]): Stock {
+function stockLeftOver(stock: Stock, fits: readonly MatchedFit[]): Stock {
   const every = stock.engines.map(({ name }) => name);
   const { rods, shells } = new Parts(stock, fits, every);
   return {

@@ -1,13 +1,13 @@
 /**
- * Which fits of a whole stock are allowed, whatever the sets take: what is open to a part, and what
- * stands in the way of a journal to which nothing is.
+ * Which fits of a whole stock are allowed, whatever the sets take: where a part could go, and why no part can go on a
+ * journal.
  */
 import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
 import type { FitKind, Stock, StockJournal, StockNewShell, StockRod, StockShell } from '../matching/stock.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
-import { FitRules, type GivenLimits, goesOn, type Side, sameKind, wishOf } from './rules.js';
+import { type GivenLimits, goesOn, type Side, SingleFitRules, sameKind, wishOf } from './rules.js';
 
 export type AnyShell = StockShell | StockNewShell;
 
@@ -25,24 +25,24 @@ interface Entry<Row> {
   readonly row: Row;
 }
 
-interface Sizes {
+interface SizedShells {
   readonly entries: readonly Entry<AnyShell>[];
   readonly least: Grain;
   readonly greatest: Grain;
 }
 
 export class OpenFits {
-  private readonly rules: FitRules;
-  private readonly shells = new Map<string, Sizes>();
+  private readonly rules: SingleFitRules;
+  private readonly shells = new Map<string, SizedShells>();
   private readonly rods = new Map<string, readonly Entry<StockRod>[]>();
   /** Of rods that may be used, by engine type. */
   private readonly bores = new Map<string, readonly MeasuredPart[]>();
 
   constructor(private readonly stock: Stock) {
-    this.rules = new FitRules(stock);
+    this.rules = new SingleFitRules(stock);
   }
 
-  /** Why nothing fills the journal, were no other journal there. */
+  /** Why no set of the stock fills the journal, even if it were the only one. */
   obstacleOf(journal: StockJournal): Obstacle {
     const limits = this.rules.limitsOf(journal);
     const bores = this.boresOf(journal);
@@ -141,7 +141,7 @@ export class OpenFits {
   }
 
   /** Shells that are there or may be bought. */
-  private shellsOf({ engineType, fit }: FitKind, side: Side): Sizes {
+  private shellsOf({ engineType, fit }: FitKind, side: Side): SizedShells {
     const key = JSON.stringify([engineType, fit, side]);
     const known = this.shells.get(key);
     if (known) return known;
@@ -155,7 +155,9 @@ export class OpenFits {
     return sizes;
   }
 
-  /** How far the clearance of an allowed fit may lie from the wish; an undecided one may pass the range by its guard. */
+  /**
+   * How far the clearance of an allowed fit may lie from the wish; an undecided one may pass the range by its guard.
+   */
   private reachOf(limits: GivenLimits): Grain {
     const wish = wishOf(limits);
     const roof = limits.serviceLimit ?? limits.max;

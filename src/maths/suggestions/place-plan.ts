@@ -1,15 +1,15 @@
 /**
  * The cheapest addition that fills one journal, with parts that the crank may still take.
  *
- * Cheap is, in this order: nothing; new shells, by their price; a rod, with shells as before. Where no
- * new shells are listed for the fit, walls stand in their place: one, then two. Where some are, a wall
- * that is not among them is hard to find, and comes last. Workshop convention, no published source: a
- * shell is had more easily than a rod. The sets as they stand are not moved.
+ * The order of cost: nothing; new shells, by their price; a rod, with shells as before. Where no new shells are listed
+ * for the fit, walls take their place: one, then two. Where some are listed, a wall that is not among them is hard to
+ * find and comes last. Workshop convention, no published source: a shell is easier to get than a rod. Parts of the
+ * matched sets stay where they are.
  */
 import type { StockJournal } from '../matching/stock.js';
+import { EmptyPlace, type Giving } from './empty-place.js';
 import { costOf, type KindParts, listsShells, type PlacePlan } from './plan.js';
-import type { FitRules } from './rules.js';
-import { type Giving, Site } from './site.js';
+import type { SingleFitRules } from './rules.js';
 import { withRod, withRodAndWalls } from './with-rod.js';
 import { withNewShells, withNothing, withOneWall, withTwoWalls } from './with-shells.js';
 
@@ -18,23 +18,23 @@ import { withNewShells, withNothing, withOneWall, withTwoWalls } from './with-sh
  * @param unlisted whether walls may be asked for that none of the listed new shells has
  */
 export function cheapestPlan(
-  rules: FitRules,
+  rules: SingleFitRules,
   kind: KindParts,
   journal: StockJournal,
   giving: Giving,
   unlisted: boolean,
 ): PlacePlan | undefined {
   if (!journal.part) return undefined;
-  const site = new Site(rules, kind, journal, giving);
-  const bores = [...site.bores()];
+  const place = new EmptyPlace(rules, kind, journal, giving);
+  const bores = [...place.bores()];
   const isListed = listsShells(kind);
-  const walls = () => withOneWall(site, bores) ?? withTwoWalls(site, bores);
+  const walls = () => withOneWall(place, bores) ?? withTwoWalls(place, bores);
   const draft =
-    withNothing(site, bores) ??
-    withNewShells(site, bores) ??
+    withNothing(place, bores) ??
+    withNewShells(place, bores) ??
     (isListed ? undefined : walls()) ??
-    withRod(site) ??
+    withRod(place) ??
     (isListed && unlisted ? walls() : undefined) ??
-    (isListed && !unlisted ? undefined : withRodAndWalls(site));
+    (isListed && !unlisted ? undefined : withRodAndWalls(place));
   return draft && { journal, ...draft, cost: costOf(draft, isListed) };
 }

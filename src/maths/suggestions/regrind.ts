@@ -9,15 +9,15 @@ import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
 import type { MatchedFit, StockJournal, StockNewShell } from '../matching/stock.js';
 import type { MeasuredPart } from '../uncertainty.js';
+import { freeCount, hasMass } from './empty-place.js';
 import { massRange } from './mass-range.js';
 import { outward } from './outward.js';
 import type { KindParts } from './plan.js';
 import type { Pool, PooledRod } from './pool.js';
-import type { FitRules, Side } from './rules.js';
-import { freeCount, hasMass } from './site.js';
+import type { Side, SingleFitRules } from './rules.js';
 import { intersect, type Measure, type Window, windowOf } from './windows.js';
 
-/** One step of the maker's, with the shells that are sold for it. */
+/** One undersize of the engine maker, with the shells that are sold for it. */
 export interface Undersize {
   readonly step: string;
   /** What a journal may measure after grinding. */
@@ -28,7 +28,7 @@ export interface Undersize {
 
 export interface GroundPlace {
   readonly journal: StockJournal;
-  /** A free rod that comes to it; undefined where its own bore stays. */
+  /** The free rod that it takes; undefined where it keeps its own bore. */
   readonly rod: PooledRod | undefined;
   readonly upper: StockNewShell;
   readonly lower: StockNewShell;
@@ -57,12 +57,12 @@ export interface GroundCrank {
   readonly masses: readonly number[];
 }
 
-/** How many free rods are tried for an empty journal. */
+/** Most free rods that are tried for an empty journal. */
 const ROD_TRIES = 16;
 
 /** The next step that all journals of the fit can be ground to; undefined where there is none. */
 export function regrindPlan(
-  rules: FitRules,
+  rules: SingleFitRules,
   parts: KindParts,
   undersizes: readonly Undersize[],
   crank: GroundCrank,
@@ -71,7 +71,7 @@ export function regrindPlan(
   if (smallest.some((size) => size === undefined)) return undefined;
   const steps = [...undersizes].sort((a, b) => b.journal.to - a.journal.to);
   for (const undersize of steps) {
-    // Grinding takes material away.
+    // Grinding only removes material.
     const window = intersect(undersize.journal, { from: 0, to: Math.min(...(smallest as Grain[])) });
     const regrind = window && groundTo(rules, parts, undersize, window, crank);
     if (regrind) return regrind;
@@ -86,7 +86,7 @@ interface Option {
 }
 
 function groundTo(
-  rules: FitRules,
+  rules: SingleFitRules,
   parts: KindParts,
   undersize: Undersize,
   range: Window,
@@ -95,7 +95,7 @@ function groundTo(
   const used = new Map(crank.used);
   const masses = [...crank.masses];
   const options: Option[][] = [];
-  // Journals that have a bore first: an empty one then takes the rod that goes best with theirs.
+  // Journals with a bore first: an empty one then takes the rod that suits their window best.
   const sites = [...crank.journals].sort((a, b) => Number(!hasBore(a)) - Number(!hasBore(b)));
   for (const site of sites) {
     const own = ownBore(site);
@@ -139,7 +139,7 @@ function width({ from, to }: Window): Grain {
 
 /** Every pair of the step's shells with the sizes that it allows on one journal. */
 function optionsOf(
-  rules: FitRules,
+  rules: SingleFitRules,
   { limits }: KindParts,
   { newShells, measureJournal }: Undersize,
   range: Window,
@@ -169,7 +169,7 @@ function commonWindow(options: readonly (readonly Option[])[]): Omit<Regrind, 's
     const chosen: Option[] = [];
     for (const own of options) {
       const holding = own.filter(({ window }) => window.from <= start && start <= window.to);
-      // The longest reach; of equal reach the cheaper, then the more alike halves.
+      // The option with the greatest upper end; of equal ones the cheaper, then the one with more alike halves.
       holding.sort((a, b) => b.window.to - a.window.to || a.price - b.price || unlike(a) - unlike(b));
       if (holding[0]) chosen.push(holding[0]);
     }

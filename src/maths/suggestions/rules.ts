@@ -25,7 +25,7 @@ export function wishOf({ aim, min, max }: GivenLimits): Grain {
   return aim ?? roundToWhole((min + max) / 2);
 }
 
-export class FitRules {
+export class SingleFitRules {
   private readonly quantile: number;
 
   constructor(private readonly stock: Stock) {

@@ -7,7 +7,7 @@
 import { clearanceOf, type FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
-import type { FitRules, GivenLimits } from './rules.js';
+import type { GivenLimits, SingleFitRules } from './rules.js';
 
 /** Both ends included. */
 export interface Window {
@@ -21,7 +21,7 @@ export type Measure = (size: Grain) => MeasuredPart;
 /** How often the size enters the clearance: +1 a bore, −1 a wall or a journal, −2 both walls alike. */
 export type Sensitivity = 1 | -1 | -2;
 
-/** How far the guard of a fit may move an end: it changes with the size, and by far less than this. */
+/** How far the guard of a fit may move an end. It changes with the size, by far less than this. */
 const REACH = 20;
 
 export function intersect(a: Window, b: Window): Window | undefined {
@@ -38,7 +38,7 @@ export function middleOf({ from, to }: Window): number {
  * @param fitWith the fit with the sought part, or both halves alike, of a size
  */
 export function windowOf(
-  rules: FitRules,
+  rules: SingleFitRules,
   limits: GivenLimits,
   fitWith: (size: Grain) => FitParts<MeasuredPart>,
   sensitivity: Sensitivity,
@@ -54,7 +54,8 @@ export function windowOf(
     sensitivity > 0
       ? { from: least, to: greatest }
       : { from: Math.ceil(-greatest / count), to: Math.floor(-least / count) };
-  // An undecided fit may also lie at a Service limit, far from the range: nobody looks for a part for that.
+  // A fit near the Service limit may be undecided too. Common practice, no source: a part is not chosen to be so far
+  // out of range.
   const isAllowed = (size: Grain) => {
     const parts = fitWith(size);
     return rules.suits(parts, limits) && clearanceOf(parts).loosest - rules.guardOf(parts) <= max;

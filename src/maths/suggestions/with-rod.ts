@@ -1,26 +1,26 @@
 /** Additions of a rod, with shells that are there or that can be bought. */
 import type { MeasuredPart } from '../uncertainty.js';
+import type { EmptyPlace } from './empty-place.js';
 import { outward } from './outward.js';
 import { compareCosts, costOf, type Draft } from './plan.js';
 import type { PooledShell } from './pool.js';
 import type { Side } from './rules.js';
-import type { Site } from './site.js';
 import { middleOf, windowOf } from './windows.js';
 
-/** How many shells of each half are tried with each other. */
+/** Most shells of each half that are tried with each other. */
 const PAIR_TRIES = 16;
 
-/** A rod for the cheapest pair, of a bore as usual as can be. */
-export function withRod(site: Site): Draft | undefined {
-  if (site.journal.caseBore) return undefined;
-  const { usualBore, usualWall, newShells } = site.kind;
-  const { pool, mass } = site.giving;
+/** A rod for the cheapest pair, with the bore nearest to the usual one. */
+export function withRod(place: EmptyPlace): Draft | undefined {
+  if (place.journal.caseBore) return undefined;
+  const { usualBore, usualWall, newShells } = place.kind;
+  const { pool, mass } = place.giving;
   const middle =
-    usualBore ?? (usualWall === undefined ? undefined : site.journalPart.size + site.wish + 2 * usualWall);
+    usualBore ?? (usualWall === undefined ? undefined : place.journalPart.size + place.wish + 2 * usualWall);
   let best: { draft: Draft; rank: number[] } | undefined;
   const offer = (shells: Omit<Draft, 'rod'>, upper: MeasuredPart, lower: MeasuredPart) => {
-    if (!site.rules.pairs(upper, lower, site.kind.limits)) return;
-    const window = site.boreWindow(upper, lower);
+    if (!place.rules.pairs(upper, lower, place.kind.limits)) return;
+    const window = place.boreWindow(upper, lower);
     if (!window) return;
     const draft: Draft = {
       ...shells,
@@ -31,11 +31,11 @@ export function withRod(site: Site): Draft | undefined {
     const rank = [...costOf(draft, true), unusual];
     if (!best || compareCosts(rank, best.rank) < 0) best = { draft, rank };
   };
-  const half = middle === undefined ? (usualWall ?? 0) : (middle - site.journalPart.size - site.wish) / 2;
+  const half = middle === undefined ? (usualWall ?? 0) : (middle - place.journalPart.size - place.wish) / 2;
   const near = (side: Side) => {
     const found: PooledShell[] = [];
     for (const entry of outward(pool[side], half)) {
-      if (site.free(entry) > 0) found.push(entry);
+      if (place.free(entry) > 0) found.push(entry);
       if (found.length === PAIR_TRIES) break;
     }
     return found;
@@ -43,7 +43,7 @@ export function withRod(site: Site): Draft | undefined {
   const [uppers, lowers] = [near('upper'), near('lower')];
   for (const upper of uppers) {
     for (const lower of lowers) {
-      if (upper === lower && site.free(upper) < 2) continue;
+      if (upper === lower && place.free(upper) < 2) continue;
       offer({ added: [], upper, lower }, upper.row.part, lower.row.part);
     }
   }
@@ -66,16 +66,16 @@ export function withRod(site: Site): Draft | undefined {
   return best?.draft;
 }
 
-/** Where nothing says which shells, the bore less both walls is what counts. */
-export function withRodAndWalls(site: Site): Draft | undefined {
-  if (site.journal.caseBore) return undefined;
-  const { usualWall, measureWall } = site.kind;
-  const { mass } = site.giving;
+/** A rod with any shells: only the bore less both walls is given. */
+export function withRodAndWalls(place: EmptyPlace): Draft | undefined {
+  if (place.journal.caseBore) return undefined;
+  const { usualWall, measureWall } = place.kind;
+  const { mass } = place.giving;
   const walls = measureWall(usualWall ?? 0);
   const free = windowOf(
-    site.rules,
-    site.kind.limits,
-    (size) => site.parts(site.kind.measureBore(size), walls, walls),
+    place.rules,
+    place.kind.limits,
+    (size) => place.parts(place.kind.measureBore(size), walls, walls),
     1,
   );
   if (!free) return undefined;

@@ -1,23 +1,23 @@
 /** Additions of shells alone, to a bore that is there. */
 import type { FitParts } from '../clearance.js';
 import type { MeasuredPart } from '../uncertainty.js';
+import { type Bore, type EmptyPlace, TRIES, TRIES_OF_EACH } from './empty-place.js';
 import { outward } from './outward.js';
 import { compareCosts, costOf, type Draft } from './plan.js';
-import { type Bore, type Site, TRIES, TRIES_OF_EACH } from './site.js';
 import { middleOf, windowOf } from './windows.js';
 
-/** A bore and a pair that are there, as few as can be taken from other cranks. */
-export function withNothing(site: Site, bores: readonly Bore[]): Draft | undefined {
+/** A bore and a pair that are there, with the fewest parts from other cranks. */
+export function withNothing(place: EmptyPlace, bores: readonly Bore[]): Draft | undefined {
   let best: { draft: Draft; taken: number } | undefined;
   let found = 0;
   for (const { rod, part } of bores.slice(0, TRIES_OF_EACH)) {
-    const half = (part.size - site.journalPart.size - site.wish) / 2;
+    const half = (part.size - place.journalPart.size - place.wish) / 2;
     let tried = 0;
-    for (const upper of outward(site.giving.pool.upper, half)) {
-      if (site.free(upper) < 1) continue;
+    for (const upper of outward(place.giving.pool.upper, half)) {
+      if (place.free(upper) < 1) continue;
       if (tried++ === TRIES_OF_EACH) break;
-      for (const lower of site.beside(part, upper.row.part, 'lower')) {
-        if (lower === upper && site.free(lower) < 2) continue;
+      for (const lower of place.beside(part, upper.row.part, 'lower')) {
+        if (lower === upper && place.free(lower) < 2) continue;
         const taken = [rod, upper, lower].filter((entry) => entry?.holder).length;
         if (!best || taken < best.taken) best = { draft: { added: [], rod, upper, lower }, taken };
         if (taken === 0 || ++found === TRIES) return best.draft;
@@ -28,21 +28,21 @@ export function withNothing(site: Site, bores: readonly Bore[]): Draft | undefin
   return best?.draft;
 }
 
-export function withNewShells(site: Site, bores: readonly Bore[]): Draft | undefined {
+export function withNewShells(place: EmptyPlace, bores: readonly Bore[]): Draft | undefined {
   let best: { draft: Draft; rank: number[] } | undefined;
   const offer = (draft: Draft, fit: FitParts<MeasuredPart>) => {
     const { bore, upper, lower, journal } = fit;
-    const off = Math.abs(bore.size - upper.size - lower.size - journal.size - site.wish);
+    const off = Math.abs(bore.size - upper.size - lower.size - journal.size - place.wish);
     const rank = [...costOf(draft, true), off];
     if (!best || compareCosts(rank, best.rank) < 0) best = { draft, rank };
   };
-  const { newShells, limits } = site.kind;
+  const { newShells, limits } = place.kind;
   for (const { rod, part: bore } of bores) {
     for (const side of ['upper', 'lower'] as const) {
       const other = side === 'upper' ? 'lower' : 'upper';
       for (const shell of newShells[side]) {
         const added = { is: 'new shell', side, shell } as const;
-        for (const entry of site.beside(bore, shell.part, other)) {
+        for (const entry of place.beside(bore, shell.part, other)) {
           const [upper, lower] = side === 'upper' ? [shell, entry.row] : [entry.row, shell];
           offer(
             {
@@ -51,14 +51,14 @@ export function withNewShells(site: Site, bores: readonly Bore[]): Draft | undef
               upper: side === 'upper' ? undefined : entry,
               lower: side === 'upper' ? entry : undefined,
             },
-            site.parts(bore, upper.part, lower.part),
+            place.parts(bore, upper.part, lower.part),
           );
           break;
         }
         if (side === 'lower') continue;
         for (const second of newShells.lower) {
-          const fit = site.parts(bore, shell.part, second.part);
-          if (!site.rules.allows(fit, limits)) continue;
+          const fit = place.parts(bore, shell.part, second.part);
+          if (!place.rules.allows(fit, limits)) continue;
           const both = [added, { is: 'new shell', side: 'lower', shell: second } as const];
           offer({ added: both, rod, upper: undefined, lower: undefined }, fit);
         }
@@ -69,19 +69,19 @@ export function withNewShells(site: Site, bores: readonly Bore[]): Draft | undef
 }
 
 /** One wall beside a half that is there, the pair as alike as it can be. */
-export function withOneWall(site: Site, bores: readonly Bore[]): Draft | undefined {
-  const { limits } = site.kind;
+export function withOneWall(place: EmptyPlace, bores: readonly Bore[]): Draft | undefined {
+  const { limits } = place.kind;
   let best: { draft: Draft; unlike: number } | undefined;
   for (const { rod, part: bore } of bores) {
-    const half = (bore.size - site.journalPart.size - site.wish) / 2;
+    const half = (bore.size - place.journalPart.size - place.wish) / 2;
     for (const side of ['upper', 'lower'] as const) {
       const other = side === 'upper' ? 'lower' : 'upper';
       let tried = 0;
-      for (const entry of outward(site.giving.pool[other], half)) {
+      for (const entry of outward(place.giving.pool[other], half)) {
         if (tried++ === TRIES) break;
-        if (site.free(entry) < 1) continue;
+        if (place.free(entry) < 1) continue;
         const there = entry.row.part;
-        const window = site.wallWindow(bore, there, side);
+        const window = place.wallWindow(bore, there, side);
         if (!window) continue;
         const unlike = Math.abs(middleOf(window) - there.size);
         // Nobody sets halves that differ by more than the whole range of the clearance: common practice, no source.
@@ -98,14 +98,14 @@ export function withOneWall(site: Site, bores: readonly Bore[]): Draft | undefin
   return best?.draft;
 }
 
-export function withTwoWalls(site: Site, bores: readonly Bore[]): Draft | undefined {
-  const { limits, measureWall, usualWall } = site.kind;
+export function withTwoWalls(place: EmptyPlace, bores: readonly Bore[]): Draft | undefined {
+  const { limits, measureWall, usualWall } = place.kind;
   let best: { draft: Draft; unusual: number } | undefined;
   for (const { rod, part: bore } of bores) {
     const window = windowOf(
-      site.rules,
+      place.rules,
       limits,
-      (size) => site.parts(bore, measureWall(size), measureWall(size)),
+      (size) => place.parts(bore, measureWall(size), measureWall(size)),
       -2,
     );
     if (!window) continue;

@@ -1,9 +1,10 @@
 /** What a person does at the shelf, as peers of the matching: sets made part after part. */
 import { fillBest, fillFirst } from '../../../src/maths/matching/fill.js';
-import { FitTable, sitesOfEngines } from '../../../src/maths/matching/fit-table.js';
+import { FitTable } from '../../../src/maths/matching/fit-table.js';
 import { orderStock } from '../../../src/maths/matching/order.js';
 import { fillInOrder } from '../../../src/maths/matching/plain-search.js';
 import { problemOf } from '../../../src/maths/matching/problem.js';
+import { sitesOfEngines } from '../../../src/maths/matching/sites.js';
 import type { Stock } from '../../../src/maths/matching/stock.js';
 import { WorkingSets } from '../../../src/maths/matching/working-sets.js';
 import { randomOf, shuffled } from '../../maths/matching/random-stock.js';
@@ -21,7 +22,7 @@ export const RESTARTS = 50;
 
 export function peersOf(stock: Stock, seed: number): Peers {
   const table = new FitTable(problemOf(orderStock(stock), { merge: false }));
-  const engines = sitesOfEngines(table);
+  const engines = sitesOfEngines(table.sites);
   const random = randomOf(seed);
   const complete = (order: typeof engines, fill: typeof fillBest) => {
     const sets = new WorkingSets(table);

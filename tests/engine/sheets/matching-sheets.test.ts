@@ -1,5 +1,6 @@
 /** The matching sheets as they are written, from books of few parts. */
 import { describe, expect, test } from 'vitest';
+import { bookJson } from '../../../src/commands/book-json.js';
 import { type Assessment, assessBook } from '../../../src/engine/assess/assess.js';
 import { missingSentence, stopSentence } from '../../../src/engine/sheets/proof-words.js';
 import { writtenWorkbook } from '../../../src/engine/sheets/written-workbook.js';
@@ -108,6 +109,37 @@ describe('what stands below the stages in Summary', () => {
       'total distance from the aim 0.0025 mm, proven best 0.001 mm. Give it more with --seconds.';
     expect(stopSentence(stopped)).toBe(sentence);
     expect(summaryText(stopped)).toContain(sentence);
+  });
+
+  test.each([
+    [
+      'the search ended by itself',
+      { distance: 'search', kept: undefined },
+      'The search ended short of the proof with time left: total distance from the aim 0.0025 mm, ' +
+        'proven best 0.001 mm. The sets keep every rule, and are no farther than that from the best.',
+    ],
+    [
+      'one gap stays by the time and one by the search',
+      { distance: 'time', kept: 'search' },
+      'Matching was stopped by its time of 2 seconds, before its sets were proved the best: ' +
+        'total distance from the aim 0.0025 mm, proven best 0.001 mm. Give it more with --seconds. ' +
+        'The search ended short of the proof with time left: fits whose parts ran together 1, proven best 3. ' +
+        'The sets keep every rule, and are no farther than that from the best.',
+    ],
+  ] as const)('why a gap stays: %s', async (_, { distance, kept }, sentence) => {
+    const whole = await assessed(NUMBERED);
+    const stages = whole.matching!.stages.map((stage) => {
+      if (stage.aim === 'distance from the aim')
+        return { ...stage, reached: 250, bound: 100, gapStays: distance };
+      return stage.aim === 'pairs kept together' && kept
+        ? { ...stage, reached: 1, bound: 3, gapStays: kept }
+        : stage;
+    });
+    const stopped = { ...whole, matching: { ...whole.matching!, stages }, seconds: 2 };
+    expect(stopSentence(stopped)).toBe(sentence);
+    expect(summaryText(stopped)).toContain(sentence);
+    const json = bookJson(stopped, undefined).matching!.stages;
+    expect(json.map(({ gapStays }) => gapStays)).toEqual([null, null, distance, kept ?? null]);
   });
 
   test('which books the sets are not of', async () => {

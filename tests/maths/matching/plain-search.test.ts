@@ -1,11 +1,12 @@
 /** The plain search, and what its time leaves of it. */
 import { describe, expect, test } from 'vitest';
 import { fillFirst } from '../../../src/maths/matching/fill.js';
-import { FitTable, sitesOfEngines } from '../../../src/maths/matching/fit-table.js';
+import { FitTable } from '../../../src/maths/matching/fit-table.js';
 import { matchStock } from '../../../src/maths/matching/match.js';
 import { orderStock } from '../../../src/maths/matching/order.js';
 import { fillInOrder, plainSearch } from '../../../src/maths/matching/plain-search.js';
 import { problemOf } from '../../../src/maths/matching/problem.js';
+import { sitesOfEngines } from '../../../src/maths/matching/sites.js';
 import { start } from '../../../src/maths/matching/whole-stock.js';
 import { compareValues, WorkingSets } from '../../../src/maths/matching/working-sets.js';
 import { workshopStock } from './random-stock.js';
@@ -15,7 +16,7 @@ const table = new FitTable(problemOf(orderStock(stock), { merge: true }));
 
 function firstFit(): WorkingSets {
   const sets = new WorkingSets(table);
-  fillInOrder(sets, sitesOfEngines(table), fillFirst);
+  fillInOrder(sets, sitesOfEngines(table.sites), fillFirst);
   return sets;
 }
 
@@ -47,7 +48,7 @@ describe('the plain search', () => {
       times++;
       return 1;
     });
-    expect(times).toBeGreaterThan(3 * sitesOfEngines(table).length);
+    expect(times).toBeGreaterThan(3 * sitesOfEngines(table.sites).length);
   });
 
   test('of a part of a stock is no worse than what was found of the whole, without any time', async () => {

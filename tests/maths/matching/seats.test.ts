@@ -1,4 +1,4 @@
-/** Fits put together to seats and dealt out again: the same sets, as many of every gap, at the same distance. */
+/** Fits put together to seats and dealt out again: the same sets, as many of every space, at the same distance. */
 import { describe, expect, test } from 'vitest';
 import { aimsOf } from '../../../src/maths/matching/aims.js';
 import { FitTable } from '../../../src/maths/matching/fit-table.js';
@@ -7,9 +7,9 @@ import { modelOf } from '../../../src/maths/matching/model-columns.js';
 import { orderStock } from '../../../src/maths/matching/order.js';
 import { plainSearch } from '../../../src/maths/matching/plain-search.js';
 import { problemOf } from '../../../src/maths/matching/problem.js';
-import { type OpenFits, SeatProgram } from '../../../src/maths/matching/seats.js';
+import { type FitsBySpace, SeatProgram } from '../../../src/maths/matching/seats.js';
 import { loadSolver } from '../../../src/maths/matching/solver.js';
-import { stageOf } from '../../../src/maths/matching/stages.js';
+import { stageOf } from '../../../src/maths/matching/stage.js';
 import { type Taken, Translator } from '../../../src/maths/matching/taken.js';
 import { WorkingSets } from '../../../src/maths/matching/working-sets.js';
 import { bestByTryingAll } from './every-set.js';
@@ -18,11 +18,11 @@ import { tinyStock, workshopStock } from './random-stock.js';
 function modelOfStock(stock: Parameters<typeof orderStock>[0]) {
   const problem = problemOf(orderStock(stock), { merge: false });
   const model = modelOf(problem);
-  const fits: OpenFits = new Map(
-    problem.gaps.map((gap, place) => [
+  const fits: FitsBySpace = new Map(
+    problem.spaces.map((space, place) => [
       place,
       [...problem.shapes.keys()].filter(
-        (shape) => problem.shapes[shape]!.kind === gap.kind && problem.rules.allows(place, shape),
+        (shape) => problem.shapes[shape]!.kind === space.kind && problem.rules.allows(place, shape),
       ),
     ]),
   );
@@ -36,14 +36,14 @@ function modelOfStock(stock: Parameters<typeof orderStock>[0]) {
   };
 }
 
-/** What sets count for, and how often each gap and each shape is among them. */
+/** What sets count for, and how often each space and each shape is among them. */
 function tally(sets: readonly Taken[]) {
   const counts = new Map<string, number>();
   const add = (key: string, times: number) => counts.set(key, (counts.get(key) ?? 0) + times);
   for (const { column, times } of sets) {
     const { meaning, amounts } = column;
     if (meaning.is === 'fit') {
-      add(`gap ${meaning.gap}`, times);
+      add(`space ${meaning.space}`, times);
       add(`shape ${meaning.shape}`, times);
     }
     for (const [amount, value] of Object.entries(amounts)) add(amount, value * times);
@@ -65,13 +65,13 @@ describe('seats', () => {
         const back = program.toSets(program.toCounts(taken));
         const counted = tally(back);
         const before = tally(taken);
-        // Which gap of a seat takes which shape is all the same, but how often each is taken is not.
+        // Which space of a seat takes which shape makes no difference. How often each is taken does.
         if (aim === first) delete before.distance;
         if (aim === first) delete counted.distance;
         expect(counted).toEqual(before);
         for (const { column } of back) {
           const { meaning } = column;
-          if (meaning.is === 'fit') expect(fits.get(meaning.gap)).toContain(meaning.shape);
+          if (meaning.is === 'fit') expect(fits.get(meaning.space)).toContain(meaning.shape);
         }
         const made = program.columns.length - model.columns.length;
         expect(made).toBeLessThan(aim === first ? count / 10 : count);

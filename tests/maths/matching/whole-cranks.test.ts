@@ -6,9 +6,9 @@ import { matchStock } from '../../../src/maths/matching/match.js';
 import { orderStock } from '../../../src/maths/matching/order.js';
 import { problemOf } from '../../../src/maths/matching/problem.js';
 import { putFits } from '../../../src/maths/matching/put-fits.js';
-import { outerSide, type Side, wholeSide } from '../../../src/maths/matching/sides.js';
+import { type ModelSide, outerSide, wholeSide } from '../../../src/maths/matching/sides.js';
 import { loadSolver } from '../../../src/maths/matching/solver.js';
-import type { Reached } from '../../../src/maths/matching/stages.js';
+import type { Reached } from '../../../src/maths/matching/stage.js';
 import type { Stock } from '../../../src/maths/matching/stock.js';
 import { WorkingSets } from '../../../src/maths/matching/working-sets.js';
 import { bestByTryingAll } from './every-set.js';
@@ -23,7 +23,7 @@ async function boundsOf(given: Stock) {
   const search = { solver: await loadSolver(), stock: onGrid, sets, remaining: () => 60 };
   const whole = wholeSide(search);
   // Nor is there a program where nothing fits.
-  if (!whole || sets.table.problem.gaps.length === 0) return undefined;
+  if (!whole || sets.table.problem.spaces.length === 0) return undefined;
   const result = await matchStock(stock);
   putFits(sets, new Set(stock.engines.map(({ name }) => name)), result.fits, (row) => row);
   const outer = outerSide(search);
@@ -37,7 +37,7 @@ async function boundsOf(given: Stock) {
     reached: value,
     bound: value,
   }));
-  const boundOf = ({ relaxation, bridge }: Side, place: number) => {
+  const boundOf = ({ relaxation, bridge }: ModelSide, place: number) => {
     for (const quad of bridge.quadsOf(sets)) relaxation.pool.add(quad);
     bridge.fillingsOf(sets, relaxation.pool);
     const bounded = relaxation.bound(aims[place]!, held.slice(0, place), Number.POSITIVE_INFINITY, () => 60);
@@ -106,7 +106,7 @@ describe('the bound of whole cranks', () => {
   });
 
   test('proves the distance of 25 cranks where the other bound leaves a gap', async () => {
-    // With half a crank here and half there one more rod of this shelf would be of use than is.
+    // A program that may take half cranks finds a place for one rod more than whole cranks have.
     const size = { cranks: 25, pins: 4, mains: 0, rods: 130, shells: 500, massSpread: 3 };
     const { stages } = await matchStock(workshopStock(10, size));
     expect(stages.map(({ reached, bound }) => reached - bound)).toEqual([0, 0, 0, 0]);

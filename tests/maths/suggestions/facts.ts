@@ -1,7 +1,7 @@
 /** What a suggestion needs besides a stock, for the seeded stocks of the matching's tests. */
 import type { FitKind, Stock, StockNewShell } from '../../../src/maths/matching/stock.js';
 import type { SuggestionFacts } from '../../../src/maths/suggestions/crank-plan.js';
-import { FitRules, goesOn, sameKind } from '../../../src/maths/suggestions/rules.js';
+import { goesOn, SingleFitRules, sameKind } from '../../../src/maths/suggestions/rules.js';
 import type { Measure, Window } from '../../../src/maths/suggestions/windows.js';
 import type { SystematicSource } from '../../../src/maths/uncertainty.js';
 
@@ -38,7 +38,7 @@ export function factsOf(
   stock: Stock,
   { newShells = [], undersizes = [], boreRange = ANY }: Given = {},
 ): SuggestionFacts {
-  const rules = new FitRules(stock);
+  const rules = new SingleFitRules(stock);
   return {
     partsOf: (kind: FitKind) => {
       const limits = rules.limitsOf(kind);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Stock } from '../../../src/maths/matching/stock.js';
-import { FitRules } from '../../../src/maths/suggestions/rules.js';
+import { SingleFitRules } from '../../../src/maths/suggestions/rules.js';
 import { intersect, type Sensitivity, windowOf } from '../../../src/maths/suggestions/windows.js';
 import type { MeasuredPart } from '../../../src/maths/uncertainty.js';
 import { pick, type Random, randomOf, wholeOf } from '../matching/random-stock.js';
@@ -48,7 +48,7 @@ function rulesOf(random: Random) {
     allowUndecided: random() < 0.3,
     preferKeptPairs: false,
   };
-  return { rules: new FitRules(stock), limits };
+  return { rules: new SingleFitRules(stock), limits };
 }
 
 describe('a window holds every allowed size and no other', () => {

@@ -1,4 +1,4 @@
-/** One journal that is to be filled, and what may go on it. */
+/** One empty journal, and the parts that may go on it. */
 import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
 import type { StockJournal } from '../matching/stock.js';
@@ -6,12 +6,12 @@ import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
 import type { KindParts, MassRange } from './plan.js';
 import type { Pool, PooledRod, PooledShell } from './pool.js';
-import { type FitRules, type Side, wishOf } from './rules.js';
+import { type Side, type SingleFitRules, wishOf } from './rules.js';
 import { intersect, type Window, windowOf } from './windows.js';
 
-/** What one crank has still to give and may still take. */
+/** The crank of the journal, and the parts that it may still take. */
 export interface Giving {
-  /** The crank that takes: what it holds itself stays where it is. */
+  /** The crank that takes parts; its own stay where they are. */
   readonly engine: string;
   readonly pool: Pool;
   /** Parts that an earlier place of the crank has taken. */
@@ -20,9 +20,9 @@ export interface Giving {
   readonly mass: MassRange | undefined;
 }
 
-/** How many bores and walls near the wished size are tried: what lies farther off hardly ever fits better. */
+/** Most bores and walls that are tried, from the wished size outward: those farther off seldom fit better. */
 export const TRIES = 64;
-/** The same where bores, uppers and lowers are tried with each other, so that no crank costs seconds. */
+/** The same where bores, uppers and lowers are tried with each other, which multiplies the time. */
 export const TRIES_OF_EACH = 16;
 
 export interface Bore {
@@ -38,13 +38,13 @@ export function freeCount(
   return entry.holder?.engine === engine ? 0 : entry.count - (used.get(entry) ?? 0);
 }
 
-export class Site {
+export class EmptyPlace {
   readonly wish: Grain;
   private readonly reach: Grain;
   readonly journalPart: MeasuredPart;
 
   constructor(
-    readonly rules: FitRules,
+    readonly rules: SingleFitRules,
     readonly kind: KindParts,
     readonly journal: StockJournal,
     readonly giving: Giving,
@@ -52,7 +52,7 @@ export class Site {
     const { limits } = kind;
     this.journalPart = journal.part!;
     this.wish = wishOf(limits);
-    // An allowed fit has its clearance in the range; with undecided ones, out of it by the guard.
+    // The clearance of an allowed fit lies in the range; that of an undecided fit may lie outside by its guard.
     this.reach = Math.max(limits.max - this.wish, this.wish - limits.min) * (rules.allowsUndecided ? 2 : 1);
   }
 

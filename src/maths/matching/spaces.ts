@@ -1,10 +1,10 @@
-/** Gaps: a journal in a bore that it could be fitted in, before any shell. */
+/** Spaces: bore less journal, before any shells. */
 import type { Grain } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
-import { BIG_END, type JournalClass, kindKey, type RodClass } from './part-classes.js';
+import { BIG_END, type JournalClass, keyOfKind, type RodClass } from './part-classes.js';
 import { type GaugePair, gaugePair, type ProvableLimits } from './verdicts.js';
 
-export interface Gap {
+export interface Space {
   readonly journal: number;
   /** Class of the rod; undefined for a case bore. */
   readonly rod: number | undefined;
@@ -19,20 +19,20 @@ export interface Gap {
 }
 
 /**
- * Every journal class with each bore it may take.
- * @param limits by the key of the kind; kinds that allow no fit are absent
+ * The spaces of every journal class with each bore that it may take.
+ * @param limits by the key of the kind, of the kinds that have them
  */
-export function gapsOf(
+export function spacesOf(
   journals: readonly JournalClass[],
   rods: readonly RodClass[],
   limits: ReadonlyMap<string, ProvableLimits>,
-): Gap[] {
-  const gaps: Gap[] = [];
+): Space[] {
+  const spaces: Space[] = [];
   for (const [journal, { part, caseBore, ...kind }] of journals.entries()) {
-    const key = kindKey(kind);
+    const key = keyOfKind(kind);
     const kindLimits = limits.get(key);
     if (!kindLimits) continue;
-    const gap = (bore: MeasuredPart, rod: number | undefined): Gap => ({
+    const space = (bore: MeasuredPart, rod: number | undefined): Space => ({
       journal,
       rod,
       kind: key,
@@ -43,12 +43,12 @@ export function gapsOf(
       spotVariance: bore.spotVariance + part.spotVariance,
       gauges: gaugePair(bore, part),
     });
-    if (caseBore) gaps.push(gap(caseBore, undefined));
+    if (caseBore) spaces.push(space(caseBore, undefined));
     else if (kind.fit === BIG_END) {
       for (const [rod, { engineType, part: bore }] of rods.entries()) {
-        if (engineType === kind.engineType) gaps.push(gap(bore, rod));
+        if (engineType === kind.engineType) spaces.push(space(bore, rod));
       }
     }
   }
-  return gaps;
+  return spaces;
 }

@@ -1,0 +1,221 @@
+/** The rules that every set keeps by itself, and those that sets keep together. */
+import { clearanceOf } from '../clearance.js';
+import { fitVerdict, guardOf } from '../conformity.js';
+import { add, exact, multiply, type Ratio } from '../decimal.js';
+import { type Grain, mmOfGrain } from '../grain.js';
+import { clearanceVariance } from '../uncertainty.js';
+import { type Breach, isAlike, type StockRows } from './recheck-rows.js';
+import type { MatchedFit, RanAt, StockRod, TakenShell } from './stock.js';
+
+const SERVES_ONCE = 'a part serves once, half-shells of one row Quantity times';
+const MASS_SPREAD = 'the rods of one crank stay within their Mass spread; one without Mass is not used';
+
+/** A rule that a set keeps whatever the others are. */
+interface SetRule {
+  readonly rule: string;
+  /** What breaks it; undefined where nothing does. */
+  readonly broken: (fit: MatchedFit, rows: StockRows) => string | undefined;
+}
+
+const inMm = (length: Grain) => `${mmOfGrain(length)} mm`;
+
+function nameOf({ from, shell }: TakenShell): string {
+  return from === 'new' ? `new shell ${shell.mark}` : `shell ${shell.name}`;
+}
+
+/** The first reason that holds of either half. */
+function ofHalves(
+  fit: MatchedFit,
+  reason: (taken: TakenShell, half: 'upper' | 'lower') => string | undefined,
+): string | undefined {
+  return reason(fit.upper, 'upper') ?? reason(fit.lower, 'lower');
+}
+
+const SET_RULES: readonly SetRule[] = [
+  {
+    rule: 'a set fills a journal of its engine',
+    broken: (fit, rows) => (rows.hasJournal(fit) ? undefined : 'the engine has no such journal'),
+  },
+  {
+    rule: 'parts that are unmeasured, bad readings, beyond limits or not usable are not used',
+    broken: ({ journal }) => {
+      if (!journal.part) return 'the journal cannot be used';
+      return journal.caseBore && !journal.caseBore.part ? 'its case bore cannot be used' : undefined;
+    },
+  },
+  {
+    rule: 'every part is of the stock, a new shell one of those for sale',
+    broken: (fit, rows) => {
+      if (!fit.journal.caseBore && !rows.rodOf(fit)) return `${fit.bore.name} is not a rod of the stock`;
+      return ofHalves(fit, (taken) => {
+        if (rows.hasShell(taken)) return undefined;
+        return `${nameOf(taken)} is not ${taken.from === 'new' ? 'for sale' : 'in the stock'}`;
+      });
+    },
+  },
+  {
+    rule: 'a fit is computed from the sizes of its own parts',
+    broken: (fit) => {
+      const { journal, bore, parts } = fit;
+      if (journal.part && parts.journal !== journal.part) return 'the journal has the values of another part';
+      if (parts.bore !== bore.part) return `bore ${bore.name} has the values of another part`;
+      return ofHalves(fit, ({ shell }, half) =>
+        parts[half] === shell.part ? undefined : `the ${half} shell has the values of another part`,
+      );
+    },
+  },
+  {
+    rule: 'engine types and fits never mix',
+    broken: (fit, rows) => {
+      const rod = rows.rodOf(fit);
+      if (rod && rod.engineType !== fit.journal.engineType)
+        return `rod ${rod.name} is of another engine type`;
+      if (rod && fit.journal.fit !== 'big end') return `rod ${rod.name} does not go on it`;
+      return ofHalves(fit, ({ shell }, half) =>
+        isAlike(shell, fit.journal) ? undefined : `the ${half} shell is of another fit`,
+      );
+    },
+  },
+  {
+    rule: 'a main keeps the case bore of its place',
+    broken: ({ journal: { caseBore }, bore }) => {
+      if (!caseBore?.part) return undefined;
+      const isOwn = bore.name === caseBore.name && bore.part === caseBore.part;
+      return isOwn ? undefined : `${bore.name} is not the bore of its case`;
+    },
+  },
+  {
+    rule: 'upper goes up, lower down, either both',
+    broken: (fit) =>
+      ofHalves(fit, ({ shell }, half) =>
+        shell.half === half || shell.half === 'either'
+          ? undefined
+          : `the ${half} shell is marked ${shell.half}`,
+      ),
+  },
+  {
+    rule: 'a pair beyond Half difference is not made',
+    broken: ({ journal, parts: { upper, lower } }, rows) => {
+      const most = rows.limitsOf(journal)?.halfDifference;
+      const difference = Math.abs(upper.size - lower.size);
+      if (most === undefined || difference <= most) return undefined;
+      return `its pair of shells is not allowed: the walls differ by ${inMm(difference)}, at most by ${inMm(most)}`;
+    },
+  },
+  {
+    rule: 'a fit needs Clearance min and max',
+    broken: ({ journal }, rows) => {
+      const limits = rows.limitsOf(journal);
+      return limits?.min === undefined || limits.max === undefined ? 'its limits are not given' : undefined;
+    },
+  },
+  {
+    rule: 'a fit is in range, or undecided where Undecided fits allows it',
+    broken: ({ journal, parts }, rows) => {
+      const { min, max, serviceLimit } = rows.limitsOf(journal) ?? {};
+      if (min === undefined || max === undefined) return undefined;
+      const { confidence, allowUndecided } = rows.stock;
+      const clearance = clearanceOf(parts);
+      const guard = guardOf(confidence, Math.sqrt(clearanceVariance(parts)));
+      const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guard);
+      if (verdict === 'in range' || (allowUndecided && verdict === 'undecided')) return undefined;
+      const extremes = `${mmOfGrain(clearance.tightest)} to ${inMm(clearance.loosest)}`;
+      return `its clearance of ${extremes} is ${verdict}, with a guard of ${inMm(guard)}`;
+    },
+  },
+  {
+    rule: 'parts ran together where bore and both shells ran at the very place',
+    broken: (fit, rows) => {
+      const { engine, journal } = fit;
+      const ranHere = (ran: RanAt | undefined) => ran?.engine === engine && ran.position === journal.position;
+      const bore = journal.caseBore ?? rows.rodOf(fit);
+      const shells = [fit.upper, fit.lower].map((taken) =>
+        taken.from === 'new' ? undefined : taken.shell.ran,
+      );
+      const ranTogether = [bore?.ran, ...shells].every(ranHere);
+      if (ranTogether === fit.ranTogether) return undefined;
+      return ranTogether
+        ? 'its parts ran together, and it says that they did not'
+        : 'its parts did not run together, and it says that they did';
+    },
+  },
+];
+
+function wordsOf({ engine, journal }: MatchedFit): string {
+  return `engine ${engine}, ${journal.fit} ${journal.position}`;
+}
+
+/** A part that serves more often than it is there is named with each set that has it once too often. */
+function usedTooOften(fits: readonly MatchedFit[], rows: StockRows): Breach[] {
+  const uses = new Map<object | string, number>();
+  const breaches: Breach[] = [];
+  for (const fit of fits) {
+    const use = (part: object | string, quantity: number, name: string) => {
+      const used = (uses.get(part) ?? 0) + 1;
+      uses.set(part, used);
+      if (used <= quantity) return;
+      const what = `${name} is used ${used} times, there ${quantity === 1 ? 'is' : 'are'} ${quantity}`;
+      breaches.push({ rule: SERVES_ONCE, where: wordsOf(fit), what });
+    };
+    const { journal, bore } = fit;
+    use(journal, 1, `journal ${journal.name}`);
+    const rod = rows.rodOf(fit);
+    if (rod) use(rod, 1, `rod ${rod.name}`);
+    // Two journals may name one case bore.
+    if (journal.caseBore) use(`case bore ${bore.name}`, 1, `case bore ${bore.name}`);
+    for (const taken of [fit.upper, fit.lower]) {
+      if (taken.from === 'stock') use(taken.shell, taken.shell.quantity, nameOf(taken));
+    }
+  }
+  return breaches;
+}
+
+/** The rods of a crank, with the sets that they are in. */
+type WeighedRods = readonly { readonly fit: MatchedFit; readonly rod: StockRod; readonly mass: number }[];
+
+const MINUS_ONE: Ratio = { numerator: -1n, denominator: 1n };
+
+/** Whether two masses differ by more than a spread, as typed: 612.4 − 612.1 is 0.3. */
+function differByMore(light: number, heavy: number, spread: number): boolean {
+  const difference = add(exact(heavy), multiply(exact(light), MINUS_ONE));
+  const most = exact(spread);
+  return difference.numerator * most.denominator > most.numerator * difference.denominator;
+}
+
+function beyondMassSpread(fits: readonly MatchedFit[], rows: StockRows): Breach[] {
+  const breaches: Breach[] = [];
+  const cranks = new Map<string, { readonly spread: number; readonly rods: WeighedRods }>();
+  for (const fit of fits) {
+    const rod = rows.rodOf(fit);
+    const spread = rows.limitsOf(fit.journal)?.massSpread;
+    if (!rod || spread === undefined) continue;
+    const { mass } = rod;
+    if (mass === undefined) {
+      breaches.push({ rule: MASS_SPREAD, where: wordsOf(fit), what: `rod ${rod.name} has no mass` });
+      continue;
+    }
+    const key = JSON.stringify([fit.engine, fit.journal.engineType]);
+    cranks.set(key, { spread, rods: [...(cranks.get(key)?.rods ?? []), { fit, rod, mass }] });
+  }
+  for (const { spread, rods } of cranks.values()) {
+    const order = [...rods].sort((a, b) => a.mass - b.mass);
+    const [light, heavy] = [order[0]!, order.at(-1)!];
+    if (!differByMore(light.mass, heavy.mass, spread)) continue;
+    const what =
+      `the rods of the crank differ by more than the mass spread of ${spread} g: ` +
+      `rod ${light.rod.name} of ${light.mass} g, rod ${heavy.rod.name} of ${heavy.mass} g`;
+    breaches.push({ rule: MASS_SPREAD, where: wordsOf(heavy.fit), what });
+  }
+  return breaches;
+}
+
+/** What the sets break, set by set, then what they break together. */
+export function brokenBySets(fits: readonly MatchedFit[], rows: StockRows): Breach[] {
+  const single = fits.flatMap((fit) =>
+    SET_RULES.flatMap(({ rule, broken }): Breach[] => {
+      const what = broken(fit, rows);
+      return what === undefined ? [] : [{ rule, where: wordsOf(fit), what }];
+    }),
+  );
+  return [...single, ...usedTooOften(fits, rows), ...beyondMassSpread(fits, rows)];
+}
