@@ -2,7 +2,7 @@
  * What one function of the sheet is: a record from which its registration, the checks of its
  * arguments, its help, its row in the README and its tests are made.
  *
- * Lengths reach a body as whole grains (0.01 µm), and a body returns grains; the conversion from and
+ * Lengths reach a body as whole grains (0.001 µm), and a body returns grains; the conversion from and
  * to the unit of the book is done once, around every body.
  */
 import type { SizeClass } from '../src/maths/classes.js';

@@ -20,7 +20,8 @@
  * Source: ISO 14253-1:2017 (rules for verifying conformity and nonconformity); JCGM 106:2012, 7
  * (probability of conformity).
  */
-import { chanceInRange as chance, fitVerdict, guardOf } from '../src/maths/conformity.js';
+import { chanceInRange as chance, fitVerdict } from '../src/maths/conformity.js';
+import { evenGuards } from '../src/maths/guards.js';
 import { type ArgumentRecord, defineFunction } from './definition.js';
 
 const length = <const Name extends string>(name: Name, meaning: string) =>
@@ -142,9 +143,9 @@ export const fitStatus = defineFunction({
   ],
   source: 'ISO 14253-1:2017, decision rules for verifying conformity or nonconformity with specifications',
   since: '0.1.0',
-  related: ['CHANCE_IN_RANGE', 'CLEARANCE_UNCERTAINTY', 'TIGHTEST_CLEARANCE', 'LOOSEST_CLEARANCE'],
+  related: ['CHANCE_IN_RANGE', 'CLEARANCE_UNCERTAINTY', 'FIT_VERDICT'],
   body: (tightest, loosest, min, max, u, serviceLimit, confidence) =>
-    fitVerdict({ tightest, loosest }, { min, max, serviceLimit }, guardOf(confidence, u)),
+    fitVerdict({ tightest, loosest }, { min, max, serviceLimit }, evenGuards(confidence, u)),
 });
 
 export const chanceInRange = defineFunction({

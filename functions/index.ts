@@ -2,6 +2,7 @@
 import { clearanceUncertainty } from './clearance-uncertainty.js';
 import type { FunctionRecord } from './definition.js';
 import { chanceInRange, fitStatus } from './fit-conformity.js';
+import { fitVerdict } from './fit-verdict.js';
 import { journalTaper, outOfRound } from './journal-form.js';
 import { loosestClearance, shellClearance, tightestClearance } from './oil-clearance.js';
 import { partStatus } from './part-conformity.js';
@@ -37,5 +38,6 @@ export const functionRecords: readonly FunctionRecord[] = [
   standardUncertainty,
   expandedUncertainty,
   partStatus,
+  fitVerdict,
   selectedShell,
 ];

@@ -3,15 +3,16 @@
  *
  *   excess = limit − value for a lower limit, value − limit for an upper one
  *
- *   passes      excess ≤ −guard: the value lies inside its limit by the guard or more
- *   fails       excess > guard: the value lies outside its limit by more than the guard
+ *   passes      excess ≤ −g: the value lies inside its limit by the guard or more
+ *   fails       excess > G: the value lies outside its limit by more than its guard there
  *   undecided   all else, and a value that cannot be formed from the readings
  *
  *   beyond limits where one check fails; within limits where all pass; no limits without a check
  *
  *   largest, smallest      extremes of the spots                          mm or in
  *   out of round, taper    form                                           mm or in
- *   guards                 z·u of the extremes, and of the form           mm or in
+ *   g, G                   guards inside and outside a limit, of the       mm or in
+ *                          extremes and of the form
  *
  * Source: ISO 14253-1:2017, decision rules for verifying conformity or nonconformity.
  */
@@ -52,6 +53,17 @@ const guard = <const Name extends string>(name: Name, meaning: string) =>
     default: 0,
   }) as const satisfies ArgumentRecord;
 
+const outside = <const Name extends string>(name: Name, meaning: string) =>
+  ({
+    name,
+    meaning,
+    quantity: 'length',
+    allowed: { from: 0 },
+    blank: 'allowed',
+    blankMeans: 'as the guard inside it',
+    optional: true,
+  }) as const satisfies ArgumentRecord;
+
 const SIZE: AllowedRange = { above: 0 };
 const FORM: AllowedRange = { from: 0 };
 
@@ -61,10 +73,13 @@ function check(
   measured: Grain | undefined,
   limitName: string,
   allowed: Grain | undefined,
-  width: Grain,
+  inside: Grain,
+  outsideLimit: Grain = inside,
 ): LimitCheck[] {
   if (allowed === undefined) return [];
-  return [{ side, quantity, value: measured, limitName, limit: allowed, guard: width }];
+  return [
+    { side, quantity, value: measured, limitName, limit: allowed, guards: { inside, outside: outsideLimit } },
+  ];
 }
 
 export const partStatus = defineFunction({
@@ -82,6 +97,9 @@ export const partStatus = defineFunction({
     limit('taper_limit', 'the most that the taper may be', FORM),
     guard('guard_extremes', 'the guard of the largest and the smallest spot'),
     guard('guard_form', 'the guard of out of round and taper'),
+    outside('outside_extremes', 'the guard outside a limit of the largest and the smallest spot'),
+    outside('outside_out_of_round', 'the guard outside the limit of out of round'),
+    outside('outside_taper', 'the guard outside the limit of the taper'),
   ],
   result: { meaning: '`within limits`, `beyond limits`, `undecided` or `no limits`', quantity: 'text' },
   errors: [
@@ -146,11 +164,22 @@ export const partStatus = defineFunction({
     taperLimit,
     guardExtremes,
     guardForm,
+    outsideExtremes,
+    outsideOutOfRound,
+    outsideTaper,
   ) =>
     partVerdict([
-      ...check('at least', 'smallest', smallest, 'lower limit', lowerLimit, guardExtremes),
-      ...check('at most', 'largest', largest, 'upper limit', upperLimit, guardExtremes),
-      ...check('at most', 'out of round', outOfRound, 'out-of-round limit', outOfRoundLimit, guardForm),
-      ...check('at most', 'taper', taper, 'taper limit', taperLimit, guardForm),
+      ...check('at least', 'smallest', smallest, 'lower limit', lowerLimit, guardExtremes, outsideExtremes),
+      ...check('at most', 'largest', largest, 'upper limit', upperLimit, guardExtremes, outsideExtremes),
+      ...check(
+        'at most',
+        'out of round',
+        outOfRound,
+        'out-of-round limit',
+        outOfRoundLimit,
+        guardForm,
+        outsideOutOfRound,
+      ),
+      ...check('at most', 'taper', taper, 'taper limit', taperLimit, guardForm, outsideTaper),
     ]),
 });

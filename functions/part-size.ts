@@ -7,7 +7,7 @@
  *
  *   readings, spots   two-point diameters or walls at 20 °C     mm or in
  *
- * Every mean is rounded to 0.01 µm, halves away from zero. A blank is a place that was not measured: it
+ * Every mean is rounded to 0.001 µm, halves away from zero. A blank is a place that was not measured: it
  * is left out, and where all are blank the result is the empty text.
  *
  * Source: common practice, no published source; two-point size: ISO 14405-1.
@@ -62,12 +62,12 @@ export const spotMean = defineFunction({
   group: 'columns',
   sentence: 'The value of one spot: the mean of its repeats.',
   arguments: [measuredPlaces('readings', 'the repeats of one spot, each at 20 °C')],
-  result: { meaning: 'the mean, on the grain of 0.01 µm', quantity: 'length', emptyWhen: EMPTY_WHEN },
+  result: { meaning: 'the mean, on the grain of 0.001 µm', quantity: 'length', emptyWhen: EMPTY_WHEN },
   errors: [textRefusal('SPOT_MEAN', 'readings').error],
   examples: [
     {
       kind: 'ordinary',
-      says: 'a mean of thirds is rounded to 0.01 µm',
+      says: 'a mean of thirds is rounded to 0.001 µm',
       grid: [[42.002, 42.001, 42.001]],
       formula: '=SPOT_MEAN(A1:C1)',
       expected: 42.00133,
@@ -96,7 +96,7 @@ export const partSize = defineFunction({
   group: 'columns',
   sentence: 'The size of a part: the mean of its spots.',
   arguments: [SPOTS],
-  result: { meaning: 'the size, on the grain of 0.01 µm', quantity: 'length', emptyWhen: EMPTY_WHEN },
+  result: { meaning: 'the size, on the grain of 0.001 µm', quantity: 'length', emptyWhen: EMPTY_WHEN },
   errors: [textRefusal('PART_SIZE', 'spots').error],
   examples: [
     {

@@ -51,7 +51,7 @@ export const at20C = defineFunction({
       default: BUILT_IN_EXPANSION.steel!,
     },
   ],
-  result: { meaning: 'the size at 20 °C, rounded once to 0.01 µm', quantity: 'length' },
+  result: { meaning: 'the size at 20 °C, rounded once to 0.001 µm', quantity: 'length' },
   errors: [
     {
       code: 'VALUE',

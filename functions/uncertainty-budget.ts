@@ -52,7 +52,7 @@ export const standardUncertainty = defineFunction({
   examples: [
     {
       kind: 'ordinary',
-      says: 'a contribution may be smaller than 0.01 µm',
+      says: 'a contribution may be smaller than 0.001 µm',
       grid: [[0.0003, 0.0004, null, 0.000001]],
       formula: '=STANDARD_UNCERTAINTY(A1:D1)',
       expected: 0.000500001,
@@ -80,7 +80,7 @@ export const expandedUncertainty = defineFunction({
   sentence: 'The expanded uncertainty of independent contributions: twice their standard uncertainty.',
   arguments: [CONTRIBUTIONS],
   result: {
-    meaning: 'the expanded uncertainty (k = 2), on the grain of 0.01 µm',
+    meaning: 'the expanded uncertainty (k = 2), on the grain of 0.001 µm',
     quantity: 'length',
     emptyWhen: 'every contribution is blank',
   },

@@ -1,17 +1,13 @@
 /**
  * What a measured value proves about a limit.
  *
- * Source: ISO 14253-1:2017, conformity is proved only inside the limit by the guard, non-conformity
- * only outside it by the guard; between them nothing is proved. Probability of conformity: JCGM
+ * Source: ISO 14253-1:2017, conformity is proved only inside the limit by a guard, non-conformity
+ * only outside it by a guard of its own; between them nothing is proved. Probability of conformity: JCGM
  * 106:2012, 7.2 to 7.4 (normal distribution about the measured value).
  */
-import { type Grain, roundToWhole } from './grain.js';
-import { normalProbability, normalQuantile } from './normal.js';
-
-/** The strip inside a limit in which a reading proves nothing: z·u, on the grain. */
-export function guardOf(confidence: number, standardUncertainty: number): Grain {
-  return roundToWhole(normalQuantile(confidence) * standardUncertainty);
-}
+import type { Grain } from './grain.js';
+import type { Guards } from './guards.js';
+import { normalProbability } from './normal.js';
 
 export interface FitLimits {
   readonly min: Grain;
@@ -25,13 +21,14 @@ export type ProvenFitVerdict = 'tight' | 'loose' | 'in range' | 'within service 
 export function fitVerdict(
   { tightest, loosest }: { readonly tightest: Grain; readonly loosest: Grain },
   { min, max, serviceLimit }: FitLimits,
-  guard: Grain,
+  { inside, outside }: Guards,
 ): ProvenFitVerdict {
-  if (tightest + guard < min) return 'tight';
-  if (loosest - guard > (serviceLimit ?? max)) return 'loose';
-  const clearOfMin = tightest - guard >= min;
-  if (clearOfMin && loosest + guard <= max) return 'in range';
-  if (clearOfMin && serviceLimit !== undefined && loosest - guard > max && loosest + guard <= serviceLimit) {
+  if (tightest + outside < min) return 'tight';
+  if (loosest - outside > (serviceLimit ?? max)) return 'loose';
+  const clearOfMin = tightest - inside >= min;
+  if (clearOfMin && loosest + inside <= max) return 'in range';
+  const isWorn = loosest - outside > max;
+  if (clearOfMin && serviceLimit !== undefined && isWorn && loosest + inside <= serviceLimit) {
     return 'within service limit';
   }
   return 'undecided';
@@ -58,7 +55,7 @@ export interface LimitCheck {
   readonly side: 'at least' | 'at most';
   /** Undefined where the value cannot be formed from the readings. */
   readonly value: Grain | undefined;
-  readonly guard: Grain;
+  readonly guards: Guards;
 }
 
 export type CheckOutcome = 'passes' | 'fails' | 'undecided';
@@ -72,8 +69,8 @@ export function excess({ side, value, limit }: LimitCheck): Grain | undefined {
 export function outcomeOf(check: LimitCheck): CheckOutcome {
   const beyond = excess(check);
   if (beyond === undefined) return 'undecided';
-  if (beyond > check.guard) return 'fails';
-  return beyond <= -check.guard ? 'passes' : 'undecided';
+  if (beyond > check.guards.outside) return 'fails';
+  return beyond <= -check.guards.inside ? 'passes' : 'undecided';
 }
 
 export type ProvenPartVerdict = 'beyond limits' | 'within limits' | 'undecided' | 'no limits';
@@ -83,16 +80,4 @@ export function partVerdict(checks: readonly LimitCheck[]): ProvenPartVerdict {
   const outcomes = checks.map(outcomeOf);
   if (outcomes.includes('fails')) return 'beyond limits';
   return outcomes.every((outcome) => outcome === 'passes') ? 'within limits' : 'undecided';
-}
-
-/** Guards of one part: of its extremes, and of a difference of two of its spots. */
-export function partGuards(
-  confidence: number,
-  systematic: number,
-  largestSpotVariance: number,
-): { extremes: Grain; form: Grain } {
-  return {
-    extremes: guardOf(confidence, Math.sqrt(systematic + largestSpotVariance)),
-    form: guardOf(confidence, Math.SQRT2 * Math.sqrt(largestSpotVariance)),
-  };
 }

@@ -31,11 +31,32 @@ export function spotValue(spot: Spot): Grain {
   return meanGrain(spot.readings);
 }
 
-/** The greatest range within the groups of two or more values; undefined where there is none. */
+/** The groups of two or more values, of which a difference can be formed. */
+function groupsOf(spots: readonly Spot[], key: (spot: Spot) => string | number): Grain[][] {
+  const angled = spots.filter((spot) => spot.angle !== undefined);
+  return groupValues(angled, key).filter((group) => group.length > 1);
+}
+
+const byStation = ({ station }: Spot) => station;
+const byAngle = ({ angle }: Spot) => angle!;
+
+/** How many differences a value of form is the greatest of, and of how many spots each is at most. */
+export interface FormGroups {
+  readonly groups: number;
+  readonly spots: number;
+}
+
+/** The groups behind out of round and taper; undefined where the value cannot be formed. */
+export function formGroups(spots: readonly Spot[], of: 'out of round' | 'taper'): FormGroups | undefined {
+  const groups = groupsOf(spots, of === 'taper' ? byAngle : byStation);
+  if (groups.length === 0) return undefined;
+  return { groups: groups.length, spots: Math.max(...groups.map(({ length }) => length)) };
+}
+
+/** The greatest range within the groups; undefined where there is none. */
 function greatestRange(groups: Iterable<readonly Grain[]>): Grain | undefined {
   let greatest: Grain | undefined;
   for (const group of groups) {
-    if (group.length < 2) continue;
     const range = Math.max(...group) - Math.min(...group);
     if (greatest === undefined || range > greatest) greatest = range;
   }
@@ -57,13 +78,12 @@ function groupValues(spots: readonly Spot[], key: (spot: Spot) => string | numbe
  */
 export function formOf(spots: readonly Spot[]): Form {
   const values = spots.map(spotValue);
-  const angled = spots.filter((spot) => spot.angle !== undefined);
   return {
     size: meanGrain(values),
     largest: Math.max(...values),
     smallest: Math.min(...values),
-    taper: greatestRange(groupValues(angled, (spot) => spot.angle!)),
-    outOfRound: greatestRange(groupValues(angled, (spot) => spot.station)),
+    taper: greatestRange(groupsOf(spots, byAngle)),
+    outOfRound: greatestRange(groupsOf(spots, byStation)),
   };
 }
 

@@ -1,16 +1,16 @@
 /**
- * The grain: every length of the core is a whole number of 0.01 µm.
+ * The grain: every length of the core is a whole number of 0.001 µm.
  *
- * Whole numbers of this size are exact in a double up to 9e15 (90 km), so sums, differences and
- * comparisons of lengths never err. 0.01 µm holds five decimals of a millimetre and 0.00005 in
- * (1.27 µm) exactly.
+ * Whole numbers of this size are exact in a double up to 9e15 (9 km), so sums, differences and
+ * comparisons of lengths never err. 0.001 µm holds six decimals of a millimetre and 0.00001 in
+ * (254 grains) exactly.
  */
 import { exact, multiply, type Ratio, roundHalfAway, toNumber } from './decimal.js';
 
-/** A length in whole units of 0.01 µm. */
+/** A length in whole units of 0.001 µm. */
 export type Grain = number;
 
-export const GRAINS_PER_MM = 100_000;
+export const GRAINS_PER_MM = 1_000_000;
 
 /** The nearest whole number of a double, halves away from zero. */
 export function roundToWhole(value: number): Grain {
@@ -20,7 +20,7 @@ export function roundToWhole(value: number): Grain {
 
 /**
  * The whole number that a product of a few doubles rounds to, where its error of less than 1e-4 cannot matter;
- * undefined too near a half, and from 2^31 (21 m) on. It saves the exact way, at a fraction of the cost.
+ * undefined too near a half, and from 2^31 (2.1 m) on. It saves the exact way, at a fraction of the cost.
  */
 export function nearWhole(product: number): Grain | undefined {
   const whole = Math.round(product);

@@ -8,13 +8,14 @@
  *   s² = u² − u'²
  *
  * since the truth is known to u now and to u' then. The verdict then is that of ISO 14253-1 with the
- * guard z·u'. All in grains (0.01 µm) and grains².
+ * guards of u'. All in grains and grains².
  */
 import type { FitLimits, LimitCheck } from './conformity.js';
 import { excess } from './conformity.js';
-import type { Grain } from './grain.js';
+import { GRAINS_PER_MM, type Grain } from './grain.js';
+import type { Guards } from './guards.js';
 import { normalProbability } from './normal.js';
-import { type GaugeRandom, spotVariance } from './uncertainty.js';
+import { type GaugeRandom, readVariance } from './uncertainty.js';
 
 /** Readings of one spot beyond which repeats are not advised. Common practice, no published source. */
 export const MOST_REPEATS = 10;
@@ -29,87 +30,70 @@ function shiftWithin(from: number, to: number, deviation: number): number {
 
 /**
  * The probability that a fit is decided once its extremes have moved together by a normal shift.
- * @param guard of the fit after the new readings
+ * @param guards of the fit after the new readings
  * @param deviation standard deviation of the shift
  */
 export function chanceFitDecided(
   { tightest, loosest }: { readonly tightest: Grain; readonly loosest: Grain },
   { min, max, serviceLimit }: FitLimits,
-  guard: number,
+  { inside, outside }: Guards,
   deviation: number,
 ): number {
   const within = (from: number, to: number) => shiftWithin(from, to, deviation);
-  const tight = within(Number.NEGATIVE_INFINITY, min - guard - tightest);
-  const loose = within((serviceLimit ?? max) + guard - loosest, Number.POSITIVE_INFINITY);
-  const inRange = within(min + guard - tightest, max - guard - loosest);
+  const tight = within(Number.NEGATIVE_INFINITY, min - outside - tightest);
+  const loose = within((serviceLimit ?? max) + outside - loosest, Number.POSITIVE_INFINITY);
+  const inRange = within(min + inside - tightest, max - inside - loosest);
   const worn =
     serviceLimit === undefined
       ? 0
-      : within(Math.max(min + guard - tightest, max + guard - loosest), serviceLimit - guard - loosest);
+      : within(Math.max(min + inside - tightest, max + outside - loosest), serviceLimit - inside - loosest);
   return Math.min(1, tight + loose + inRange + worn);
 }
 
 /** The probability that one check of a part passes or fails once its value has moved by a normal shift. */
-export function chanceCheckDecided(check: LimitCheck, guard: number, deviation: number): number {
+export function chanceCheckDecided(
+  check: LimitCheck,
+  { inside, outside }: Guards,
+  deviation: number,
+): number {
   const beyond = excess(check);
   if (beyond === undefined) return 0;
   return (
-    shiftWithin(Number.NEGATIVE_INFINITY, -guard - beyond, deviation) +
-    shiftWithin(guard - beyond, Number.POSITIVE_INFINITY, deviation)
+    shiftWithin(Number.NEGATIVE_INFINITY, -inside - beyond, deviation) +
+    shiftWithin(outside - beyond, Number.POSITIVE_INFINITY, deviation)
   );
 }
 
-/** One spot as it was read. */
-export interface SpotReadings {
-  readonly repeats: number;
-  readonly value: Grain;
-}
-
-/** The largest u_r² of a part, each spot read at least so often. */
-export function spotVarianceWith(
-  spots: readonly SpotReadings[],
+/** u_i² of a part, each spot read at least so often. */
+export function readVarianceWith(
+  repeats: readonly number[],
   gauge: GaugeRandom,
-  expansion: number,
   leastRepeats: number,
 ): number {
-  let largest = 0;
-  for (const { repeats, value } of spots)
-    largest = Math.max(largest, spotVariance(gauge, Math.max(repeats, leastRepeats), expansion, value));
-  return largest;
+  return readVariance(gauge, Math.max(leastRepeats, Math.min(...repeats)));
 }
 
 /** How many readings that takes. */
-export function readingsNeeded(spots: readonly SpotReadings[], leastRepeats: number): number {
-  return spots.reduce((sum, { repeats }) => sum + Math.max(0, leastRepeats - repeats), 0);
+export function readingsNeeded(repeats: readonly number[], leastRepeats: number): number {
+  return repeats.reduce((sum, own) => sum + Math.max(0, leastRepeats - own), 0);
 }
+
+/** No workshop's gauge errs by less. Common practice, no published source. */
+export const FINEST_GAUGE: Grain = 0.0005 * GRAINS_PER_MM;
 
 /**
- * The greatest max error of one gauge with which a variance would not be above another.
- * @param variance of the whole, this gauge included
- * @param sensitivity how often the gauge's error counts, with its sign
- * @returns undefined where no gauge is fine enough, the rest being too much
+ * The greatest max error with which something would be decided, by halving.
+ * @param maxError with which it is not
+ * @param isDecided with a max error; a smaller one decides no less
+ * @returns undefined where no workshop's gauge is fine enough
  */
-export function maxErrorFor(
-  wanted: number,
-  variance: number,
-  maxError: Grain,
-  sensitivity: number,
-): number | undefined {
-  const rest = variance - (sensitivity * maxError) ** 2 / 3;
-  if (sensitivity === 0 || rest > wanted) return undefined;
-  return Math.sqrt(3 * (wanted - rest)) / Math.abs(sensitivity);
-}
-
-/** The greatest guard with which a fit would be decided as it was read; below 0 where none would. */
-export function guardThatDecides(
-  { tightest, loosest }: { readonly tightest: Grain; readonly loosest: Grain },
-  { min, max, serviceLimit }: FitLimits,
-): Grain {
-  const roof = serviceLimit ?? max;
-  const worn =
-    serviceLimit === undefined
-      ? Number.NEGATIVE_INFINITY
-      : Math.min(tightest - min, loosest - max - 1, serviceLimit - loosest);
-  // Outside a limit, the guard must be less than the excess: a whole grain less.
-  return Math.max(Math.min(tightest - min, max - loosest), min - tightest - 1, loosest - roof - 1, worn);
+export function maxErrorFor(maxError: Grain, isDecided: (maxError: Grain) => boolean): Grain | undefined {
+  if (maxError <= FINEST_GAUGE || !isDecided(FINEST_GAUGE)) return undefined;
+  let [fine, coarse] = [FINEST_GAUGE, maxError];
+  while (coarse - fine > 1) {
+    const middle = Math.floor((fine + coarse) / 2);
+    if (isDecided(middle)) fine = middle;
+    else coarse = middle;
+  }
+  return fine;
 }

@@ -6,7 +6,7 @@
  * The other margins are workshop convention, no published source: they catch a thimble read half a turn (0.5 mm) off,
  * a figure swapped or left out, and let worn and reground parts pass.
  *
- * All lengths in grains (0.01 µm).
+ * All lengths in grains (0.001 µm).
  */
 import { GRAINS_PER_MM, type Grain, roundToWhole } from './grain.js';
 import { rangeQuantile } from './studentized-range.js';

@@ -1,28 +1,36 @@
 /**
  * Uncertainty of sizes and clearances by the law of propagation (JCGM 100:2008, 5.1.2 and 5.2.2).
  *
- * Two kinds of part. The random part of a spot with n repeats
+ * Of a part of size x at 20 °C, of m spots, each read n times or more:
  *
- *   u_r² = resolution²/12 + repeatability²/n + (0.5 K · αp · x)²
+ *   u_i² = resolution²/12 + repeatability²/n      one spot, its own (rectangular: JCGM 100, 4.3.7)
+ *   u_T  = 0.5 K · αp · x                         part and gauge may differ in temperature; one for the part
+ *   u_α  = Δα · x · (T − 20) / √3                 once with the error of the part's expansion, once with the gauge's
+ *   E/√3                                          max error of the gauge, and of each gauge that set its zero
  *
- * is its own. The systematic part, max error/√3 of a gauge (a rectangular distribution, JCGM 100
- * 4.3.7), is one shared source for all readings made with that gauge, plus one for each gauge that
- * set its zero: within one clearance equal sources add with their signs before they are squared.
+ * What is systematic is shared: within one fit equal sources add with the signs of their terms before they are squared.
+ * A gauge's error is one constant where the user knows it to be; else it may differ from size to size, and only terms of
+ * nearly one size share it.
  *
- * All in grains (0.01 µm) and grains², unrounded.
+ * All in grains and grains², unrounded.
  */
 import { bearingTerms, type FitParts, type SignedTerm, type Sizes } from './clearance.js';
-import { type Grain, roundToWhole } from './grain.js';
+import { GRAINS_PER_MM, type Grain, roundToWhole } from './grain.js';
 
 /** How far part and gauge may differ in temperature, K. Common practice, no published source. */
 export const TEMPERATURE_DIFFERENCE_KELVIN = 0.5;
 
-/** One gauge's unknown constant error, shared by all readings that it stands behind. */
+/** Terms whose sizes differ by less share a gauge's error. Common practice, no published source. */
+export const SAME_SIZE: Grain = 0.25 * GRAINS_PER_MM;
+
+/** One gauge's unknown error, shared by all readings that it stands behind. */
 export interface SystematicSource {
   /** The gauge's name; equal names are one source. */
   readonly gauge: string;
   /** Half the width of the interval in which the error lies. */
   readonly maxError: Grain;
+  /** The error is one constant at all sizes. */
+  readonly isConstant: boolean;
 }
 
 export interface GaugeRandom {
@@ -31,22 +39,62 @@ export interface GaugeRandom {
   readonly repeatability: Grain;
 }
 
+/** A standard contribution that follows the temperature: signed as T − 20 is. */
+export interface GaugeExpansion {
+  /** The gauge that took the readings. */
+  readonly gauge: string;
+  readonly contribution: number;
+}
+
 /** A part that can take its place in a fit. */
 export interface MeasuredPart extends Sizes {
+  /** How many spots its sizes come from; 1 where their scatter does not count, as of a new shell. */
+  readonly spots: number;
+  /** u_i²; 0 where no gauge was named. */
+  readonly readVariance: number;
+  /** u_T²; 0 where no gauge was named. */
+  readonly temperatureVariance: number;
+  /** u_α of the part's own expansion, signed as T − 20; 0 at 20 °C. */
+  readonly ownExpansion: number;
+  /** u_α of its gauge's expansion; undefined at 20 °C, and where no gauge was named. */
+  readonly gaugeExpansion: GaugeExpansion | undefined;
   /** The gauge and the chain that set it; empty where no gauge was named. */
   readonly systematic: readonly SystematicSource[];
-  /** The largest u_r² of one spot; 0 where no gauge was named. */
-  readonly spotVariance: number;
+}
+
+/** What a part that nobody measured adds to the uncertainty of a fit: nothing. */
+export const CERTAIN = {
+  spots: 1,
+  readVariance: 0,
+  temperatureVariance: 0,
+  ownExpansion: 0,
+  gaugeExpansion: undefined,
+  systematic: [],
+} as const satisfies Omit<MeasuredPart, keyof Sizes>;
+
+/**
+ * u_i² of one spot.
+ * @param repeats how often the spot was read, 1 or more
+ */
+export function readVariance(gauge: GaugeRandom, repeats: number): number {
+  return gauge.resolution ** 2 / 12 + gauge.repeatability ** 2 / repeats;
 }
 
 /**
- * u_r² of one spot.
- * @param repeats how often the spot was read, 1 or more
- * @param expansion of the part, 1e-6 per K; 0 drops the temperature term
+ * u_T² of a part.
+ * @param expansion of the part, 1e-6 per K; 0 drops the term
  */
-export function spotVariance(gauge: GaugeRandom, repeats: number, expansion: number, value: Grain): number {
-  const temperature = TEMPERATURE_DIFFERENCE_KELVIN * expansion * 1e-6 * value;
-  return gauge.resolution ** 2 / 12 + gauge.repeatability ** 2 / repeats + temperature ** 2;
+export function temperatureVariance(expansion: number, size: Grain): number {
+  return (TEMPERATURE_DIFFERENCE_KELVIN * expansion * 1e-6 * size) ** 2;
+}
+
+/**
+ * u_α of a size, signed as T − 20.
+ * @param error half the width of the interval of the expansion, 1e-6 per K
+ * @param kelvin T − 20
+ */
+export function expansionContribution(error: number, size: Grain, kelvin: number): number {
+  return (error * 1e-6 * size * kelvin) / Math.sqrt(3);
 }
 
 /** Σ of the squared standard uncertainties of independent systematic sources. */
@@ -56,31 +104,109 @@ export function systematicVariance(sources: readonly SystematicSource[]): number
   return variance;
 }
 
-/** u² of a part's size, the mean of m spots. */
-export function sizeVariance(sources: readonly SystematicSource[], spotVariances: readonly number[]): number {
-  let random = 0;
-  for (const variance of spotVariances) random += variance;
-  return systematicVariance(sources) + random / spotVariances.length ** 2;
+type Uncertain = Pick<
+  MeasuredPart,
+  'systematic' | 'temperatureVariance' | 'ownExpansion' | 'gaugeExpansion' | 'readVariance' | 'spots'
+>;
+
+/** Of one part, the variance that its spots share: gauges, temperature, expansion. */
+export function commonVariance(part: Uncertain): number {
+  const { systematic, temperatureVariance: temperature, ownExpansion, gaugeExpansion } = part;
+  return (
+    systematicVariance(systematic) +
+    temperature +
+    ownExpansion ** 2 +
+    (gaugeExpansion?.contribution ?? 0) ** 2
+  );
 }
 
-/** u_c² of a fit of single spots, sources of one gauge added with their signs. */
-export function varianceOf(terms: readonly SignedTerm<MeasuredPart>[]): number {
-  const shared = new Map<string, { maxError: Grain; sensitivity: number }>();
-  let variance = 0;
+/** u² of a part's size, the mean of m spots. */
+export function sizeVariance(part: Uncertain): number {
+  return commonVariance(part) + part.readVariance / part.spots;
+}
+
+/** The random variance of one part of a fit, and of how many spots its extremes are. */
+export interface SpotScatter {
+  readonly variance: number;
+  readonly spots: number;
+}
+
+/** The uncertainty of a fit in its two kinds. */
+export interface FitVariance {
+  /** S + Σ u_T²: what moves the whole fit. */
+  readonly common: number;
+  /** u_i² of each part. */
+  readonly scatters: readonly SpotScatter[];
+}
+
+/** u_c² of a fit. */
+export function totalVariance({ common, scatters }: FitVariance): number {
+  return scatters.reduce((sum, { variance }) => sum + variance, common);
+}
+
+/** A gauge's share in a fit: the signs of the terms that it stands behind, in order of size. */
+interface GaugeShare {
+  readonly source: SystematicSource;
+  readonly terms: { readonly size: Grain; readonly sign: number }[];
+}
+
+/** k: how often the squared error of a gauge counts in a fit. */
+function timesCounted({ source, terms }: GaugeShare): number {
+  const all = terms.reduce((sum, { sign }) => sum + sign, 0) ** 2;
+  if (source.isConstant) return all;
+  let [apart, group, first] = [0, 0, Number.NEGATIVE_INFINITY];
+  for (const { size, sign } of terms.sort((a, b) => a.size - b.size)) {
+    if (size - first >= SAME_SIZE) {
+      apart += group ** 2;
+      [group, first] = [0, size];
+    }
+    group += sign;
+  }
+  return Math.max(all, apart + group ** 2);
+}
+
+/** Σ E²/3 · k over the gauges of a fit. */
+function gaugeVariance(terms: readonly SignedTerm<MeasuredPart>[]): number {
+  const shares = new Map<string, GaugeShare>();
   for (const { sign, part } of terms) {
-    variance += part.spotVariance;
-    for (const { gauge, maxError } of part.systematic) {
-      const source = shared.get(gauge) ?? { maxError, sensitivity: 0 };
-      source.sensitivity += sign;
-      shared.set(gauge, source);
+    for (const source of part.systematic) {
+      const share = shares.get(source.gauge) ?? { source, terms: [] };
+      share.terms.push({ size: part.size, sign });
+      shares.set(source.gauge, share);
     }
   }
-  for (const { maxError, sensitivity } of shared.values()) variance += (sensitivity * maxError) ** 2 / 3;
+  let variance = 0;
+  for (const share of shares.values()) variance += (share.source.maxError ** 2 / 3) * timesCounted(share);
   return variance;
 }
 
-/** u_c² of a shell bearing. */
-export function clearanceVariance(parts: FitParts<MeasuredPart>): number {
+/** The outer part's expansion is its own; inner part and walls are of kindred steel, and err together. */
+function expansionVariance(terms: readonly SignedTerm<MeasuredPart>[]): number {
+  const byGauge = new Map<string, number>();
+  let [outer, inner] = [0, 0];
+  for (const { sign, part } of terms) {
+    if (sign > 0) outer += part.ownExpansion ** 2;
+    else inner += part.ownExpansion;
+    if (!part.gaugeExpansion) continue;
+    const { gauge, contribution } = part.gaugeExpansion;
+    byGauge.set(gauge, (byGauge.get(gauge) ?? 0) + sign * contribution);
+  }
+  let variance = outer + inner ** 2;
+  for (const sum of byGauge.values()) variance += sum ** 2;
+  return variance;
+}
+
+/** The uncertainty of a fit of signed terms. */
+export function varianceOf(terms: readonly SignedTerm<MeasuredPart>[]): FitVariance {
+  const temperature = terms.reduce((sum, { part }) => sum + part.temperatureVariance, 0);
+  return {
+    common: gaugeVariance(terms) + expansionVariance(terms) + temperature,
+    scatters: terms.map(({ part }) => ({ variance: part.readVariance, spots: part.spots })),
+  };
+}
+
+/** The uncertainty of a shell bearing. */
+export function clearanceVariance(parts: FitParts<MeasuredPart>): FitVariance {
   return varianceOf(bearingTerms(parts));
 }
 

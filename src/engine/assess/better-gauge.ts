@@ -1,19 +1,21 @@
 /** With which gauge a fit would be decided that more readings with the gauges it has would not decide. */
-import { guardOf } from '../../maths/conformity.js';
+import { type FitLimits, fitVerdict } from '../../maths/conformity.js';
+import { toNumber } from '../../maths/decimal.js';
+import { REFERENCE_CELSIUS } from '../../maths/expansion.js';
+import { fitGuards } from '../../maths/guards.js';
+import { chanceFitDecided, maxErrorFor, readingsNeeded } from '../../maths/measuring-plan.js';
 import {
-  chanceFitDecided,
-  guardThatDecides,
-  maxErrorFor,
-  readingsNeeded,
-  spotVarianceWith,
-} from '../../maths/measuring-plan.js';
-import { normalQuantile } from '../../maths/normal.js';
-import { type MeasuredPart, type SystematicSource, varianceOf } from '../../maths/uncertainty.js';
+  expansionContribution,
+  type MeasuredPart,
+  readVariance,
+  type SystematicSource,
+  varianceOf,
+} from '../../maths/uncertainty.js';
 import { nameKey } from '../book/names.js';
 import type { FitSlot } from '../input-sheets/fits.js';
 import type { Context, GaugeUse } from './context.js';
 import { type FitResult, measuredTerms } from './fit.js';
-import { spotsOf } from './measuring-plan.js';
+import { repeatsOfSpots } from './measuring-plan.js';
 import type { PartResult } from './part-result.js';
 
 /** A gauge of the book that would decide a fit, on one of its parts. */
@@ -39,6 +41,7 @@ export function gaugesInUse(parts: readonly PartResult[]): GaugesInUse {
   return new Map([...found].map(([sheet, names]) => [sheet, [...names.values()]]));
 }
 
+/** The best of the book's gauges that reach the part, for one part of a fit. */
 export function bestGauge(fit: FitResult, context: Context, inUse: GaugesInUse): GaugePlan | undefined {
   let best: GaugePlan | undefined;
   for (const { slot } of fit.kind.terms) {
@@ -46,36 +49,48 @@ export function bestGauge(fit: FitResult, context: Context, inUse: GaugesInUse):
     for (const name of inUse.get(part.row.sheet) ?? []) {
       const lookup = context.gaugeOf(name);
       if ('bad' in lookup || !lookup.gauge || nameKey(name) === nameKey(part.row.gauge ?? '')) continue;
+      if (!context.reaches(lookup.gauge, part.form!.size)) continue;
       const chance = chanceWith(fit, slot, lookup.gauge, context);
-      const plan = { part, gauge: name, readings: readingsNeeded(onceEach(part), 1), chance };
+      const plan = { part, gauge: name, readings: readingsNeeded(repeatsOfSpots(part).fill(0), 1), chance };
       if (!best || plan.chance > best.chance) best = plan;
     }
   }
   return best;
 }
 
-const onceEach = (part: PartResult) => part.spots.map(({ value }) => ({ repeats: 0, value }));
+/** The range of a fit whose limits are typed. */
+function rangeOfFit({ limits }: FitResult): FitLimits {
+  const { clearanceMin, clearanceMax, serviceLimit } = limits!;
+  return { min: clearanceMin!, max: clearanceMax!, serviceLimit };
+}
 
 function chanceWith(fit: FitResult, slot: FitSlot, gauge: GaugeUse, context: Context): number {
   const part = fit.parts[slot]!;
   const before = part.measured!;
-  const spots = spotsOf(part).map(({ value }) => ({ repeats: 1, value }));
   const after: MeasuredPart = {
     ...before,
     systematic: gauge.systematic,
-    spotVariance: spotVarianceWith(spots, gauge.random, part.expansion ?? 0, 1),
+    readVariance: readVariance(gauge.random, 1),
+    gaugeExpansion: gaugeTerm(part, gauge),
   };
   const at = fit.kind.terms.findIndex((term) => term.slot === slot);
-  const variance = varianceOf(measuredTerms(fit)!.with(at, { sign: fit.kind.terms[at]!.sign, part: after }));
+  const { sign } = fit.kind.terms[at]!;
+  const variance = varianceOf(measuredTerms(fit)!.with(at, { sign, part: after }));
   // What differs between both readings: their scatter, and the gauges that stand behind one of them only.
-  const apart = before.spotVariance + after.spotVariance + differing(before.systematic, after.systematic);
-  const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
+  const apart = before.readVariance + after.readVariance + differing(before.systematic, after.systematic);
   return chanceFitDecided(
     fit.clearance!,
-    { min: clearanceMin!, max: clearanceMax!, serviceLimit },
-    guardOf(context.book.setup.confidence, Math.sqrt(variance)),
+    rangeOfFit(fit),
+    fitGuards(context.book.setup.confidence, variance),
     Math.sqrt(apart),
   );
+}
+
+/** The expansion of a gauge that measures a part at the temperature at which it was measured before. */
+function gaugeTerm({ row: { celsius }, expansion, measured }: PartResult, gauge: GaugeUse) {
+  const kelvin = celsius && expansion ? toNumber(celsius) - REFERENCE_CELSIUS : 0;
+  const contribution = expansionContribution(gauge.expansion?.error ?? 0, measured!.size, kelvin);
+  return contribution === 0 ? undefined : { gauge: nameKey(gauge.rows[0]!.gauge), contribution };
 }
 
 function differing(before: readonly SystematicSource[], after: readonly SystematicSource[]): number {
@@ -91,36 +106,41 @@ function differing(before: readonly SystematicSource[], after: readonly Systemat
 export interface NeededGauge {
   readonly part: PartResult;
   readonly gauge: string;
-  /** Grains; undefined where no max error of this gauge alone is small enough. */
+  /** Grains; undefined where no max error of this gauge alone is small enough for a workshop. */
   readonly maxError: number | undefined;
 }
 
 export function neededGauge(fit: FitResult, context: Context): NeededGauge | undefined {
-  const sources = new Map<
-    string,
-    { part: PartResult; gauge: string; maxError: number; sensitivity: number }
-  >();
-  for (const { slot, sign } of fit.kind.terms) {
-    const part = fit.parts[slot]!;
-    for (const row of part.gauge?.rows ?? []) {
-      const known = sources.get(nameKey(row.gauge));
-      const sensitivity = (known?.sensitivity ?? 0) + sign;
-      sources.set(nameKey(row.gauge), {
-        part: known?.part ?? part,
-        gauge: row.gauge,
-        maxError: row.maxError!,
-        sensitivity,
-      });
-    }
-  }
-  const weight = ({ maxError, sensitivity }: { maxError: number; sensitivity: number }) =>
-    Math.abs(maxError * sensitivity);
-  const [most] = [...sources.values()].sort((a, b) => weight(b) - weight(a));
-  if (!most || weight(most) === 0) return undefined;
-  const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
-  const guard = guardThatDecides(fit.clearance!, { min: clearanceMin!, max: clearanceMax!, serviceLimit });
-  const z = normalQuantile(context.book.setup.confidence);
-  const wanted = guard < 0 ? -1 : (guard / z) ** 2;
-  const { part, gauge, maxError, sensitivity } = most;
-  return { part, gauge, maxError: maxErrorFor(wanted, fit.variance, maxError, sensitivity) };
+  const terms = measuredTerms(fit)!;
+  const withError = (gauge: string, maxError: number) =>
+    varianceOf(
+      terms.map(({ sign, part }) => ({
+        sign,
+        part: {
+          ...part,
+          systematic: part.systematic.map((source) =>
+            source.gauge === gauge ? { ...source, maxError } : source,
+          ),
+        },
+      })),
+    );
+  const sources = new Map(
+    fit.kind.terms.flatMap(({ slot }) => {
+      const part = fit.parts[slot]!;
+      return (part.gauge?.rows ?? []).map((row) => [nameKey(row.gauge), { part, row }] as const);
+    }),
+  );
+  const weights = [...sources].map(([key, { part, row }]) => ({
+    key,
+    ...{ part, gauge: row.gauge, maxError: row.maxError! },
+    rest: withError(key, 0).common,
+  }));
+  const [most] = weights.sort((a, b) => a.rest - b.rest);
+  if (!most || most.maxError === 0) return undefined;
+  const { confidence } = context.book.setup;
+  const { key, part, gauge } = most;
+  const isDecided = (maxError: number) =>
+    fitVerdict(fit.clearance!, rangeOfFit(fit), fitGuards(confidence, withError(key, maxError))) !==
+    'undecided';
+  return { part, gauge, maxError: maxErrorFor(most.maxError, isDecided) };
 }

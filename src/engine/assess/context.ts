@@ -2,11 +2,11 @@
 
 import { aimWithin, isOrdered, type SizeClass } from '../../maths/classes.js';
 import { exact } from '../../maths/decimal.js';
-import type { Grain } from '../../maths/grain.js';
+import { GRAINS_PER_MM, type Grain, grainOfRatio } from '../../maths/grain.js';
 import type { SelectionRow } from '../../maths/tables.js';
 import type { GaugeRandom, SystematicSource } from '../../maths/uncertainty.js';
-import type { Book, ClassOf, ClassRow, GaugeRow, LimitsRow, PartRow } from '../book/book.js';
-import { materialLookup } from '../book/materials.js';
+import type { Book, ClassOf, ClassRow, Expansion, GaugeRow, LimitsRow, PartRow } from '../book/book.js';
+import { type MaterialLookup, materialLookup } from '../book/materials.js';
 import { nameKey } from '../book/names.js';
 import { type BadCell, reasonOf } from '../book/problems.js';
 import { Row } from '../book/row.js';
@@ -34,8 +34,8 @@ export function groupBy<Row>(rows: readonly Row[], key: (row: Row) => string): M
 export interface GaugeUse {
   readonly systematic: readonly SystematicSource[];
   readonly random: GaugeRandom;
-  /** 1e-6 per K; undefined where steel has been made unknown. */
-  readonly expansion: number | undefined;
+  /** Undefined where steel has been made unknown. */
+  readonly expansion: Expansion | undefined;
   /** Rows of Gauges from the gauge itself up its chain, for formulas. */
   readonly rows: readonly GaugeRow[];
 }
@@ -57,8 +57,9 @@ export class Context {
   private readonly candidates = new Map<string, readonly SizeClass[]>();
   private readonly gaugeUses = new Map<string | undefined, GaugeLookup>();
   private readonly gauges: Map<string, GaugeRow>;
+  private measuredBy: ReadonlyMap<string, { readonly from: Grain; readonly to: Grain }> | undefined;
   private readonly selection: Map<string, SelectionRow[]>;
-  readonly material: (name: string) => number | undefined;
+  readonly material: MaterialLookup;
 
   constructor(readonly book: Book) {
     this.limits = new Map([...book.limits].reverse().map((row) => [kindKey(row.engineType, row.fit), row]));
@@ -141,6 +142,16 @@ export class Context {
     return known;
   }
 
+  /**
+   * Whether a gauge measures a size: by its From and To; where these are blank, by the sizes that it measured in this book.
+   */
+  reaches(gauge: GaugeUse, size: Grain): boolean {
+    const row = gauge.rows[0]!;
+    const isTyped = row.from !== undefined || row.to !== undefined;
+    const { from, to } = isTyped ? row : (this.sizesMeasured.get(nameKey(row.gauge)) ?? {});
+    return (from === undefined || size >= from) && (to === undefined || size <= to);
+  }
+
   private findGauge(name: string | undefined): GaugeLookup {
     if (name === undefined) return { gauge: undefined, why: [] };
     const first = this.gauges.get(nameKey(name));
@@ -154,13 +165,23 @@ export class Context {
     if (bad.length > 0) return { bad };
     return {
       gauge: {
-        systematic: rows.map((row) => ({ gauge: nameKey(row.gauge), maxError: row.maxError! })),
+        systematic: rows.map((row) => ({
+          gauge: nameKey(row.gauge),
+          maxError: row.maxError!,
+          isConstant: row.isConstant,
+        })),
         random: first,
         expansion: first.expansion,
         rows,
       },
       why: [],
     };
+  }
+
+  /** The sizes that each gauge measured in this book, and as much beside them as any of its kind reaches. */
+  private get sizesMeasured(): ReadonlyMap<string, { readonly from: Grain; readonly to: Grain }> {
+    this.measuredBy ??= sizesByGauge(this.book);
+    return this.measuredBy;
   }
 
   /** Exact 20 °C, where a row names no temperature. */
@@ -179,10 +200,10 @@ export class Context {
   }
 
   /**
-   * The expansion of a part, 1e-6 per K; undefined where its material is not named and its sheet gives none, and where
+   * The expansion of a part; undefined where its material is not named and its sheet gives none, and where
    * steel is unknown.
    */
-  expansionOf(row: PartRow, limits: LimitsRow | undefined): number | undefined {
+  expansionOf(row: PartRow, limits: LimitsRow | undefined): Expansion | undefined {
     const named = namedMaterial(row, limits) ?? partSheet(row.sheet).material;
     return named === undefined ? undefined : this.material(named);
   }
@@ -192,6 +213,25 @@ export class Context {
 export function namedMaterial({ sheet }: PartRow, limits: LimitsRow | undefined): string | undefined {
   const { material } = ROLES[partSheet(sheet).role];
   return material && limits?.[material];
+}
+
+/** A gauge that measured a size measures its neighbours: one turn of a thimble. Common practice, no published source. */
+const NEIGHBOURS: Grain = 0.5 * GRAINS_PER_MM;
+
+function sizesByGauge({ parts }: Book) {
+  const sizes = new Map<string, { from: Grain; to: Grain }>();
+  for (const { gauge, readings } of parts.all()) {
+    if (gauge === undefined) continue;
+    for (const { mm } of readings) {
+      const size = grainOfRatio(mm);
+      const { from = Infinity, to = -Infinity } = sizes.get(nameKey(gauge)) ?? {};
+      sizes.set(nameKey(gauge), {
+        from: Math.min(from, size - NEIGHBOURS),
+        to: Math.max(to, size + NEIGHBOURS),
+      });
+    }
+  }
+  return sizes;
 }
 
 /** A bad cell of a gauge, or its blank Max error, counts against every row of that gauge. */

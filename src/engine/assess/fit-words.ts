@@ -2,6 +2,7 @@
 import type { Clearance } from '../../maths/clearance.js';
 import type { ProvenFitVerdict } from '../../maths/conformity.js';
 import type { Grain } from '../../maths/grain.js';
+import type { Guards } from '../../maths/guards.js';
 import type { LengthUnit } from '../../maths/units.js';
 import type { LimitsRow } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
@@ -41,15 +42,19 @@ export function noLimitsReason(
   return bad ? reasonOf(bad) : `Limits gives no ${blank} for this fit`;
 }
 
-/** What proves a verdict, or which limit is too near for one. */
-export function verdictReasons(
-  status: ProvenFitVerdict,
-  { tightest, loosest }: Clearance,
-  { min, max, serviceLimit }: { min: Grain; max: Grain; serviceLimit: Grain | undefined },
-  guard: Grain,
-  unit: LengthUnit,
-): string[] {
+/** What a verdict of a fit rests on. */
+export interface FitFacts {
+  readonly clearance: Clearance;
+  readonly range: { readonly min: Grain; readonly max: Grain; readonly serviceLimit: Grain | undefined };
+  readonly guards: Guards;
+  readonly chance: number;
+}
+
+/** What proves a verdict; of an undecided fit first what is known, then which limit is too near. */
+export function verdictReasons(status: ProvenFitVerdict, facts: FitFacts, unit: LengthUnit): string[] {
   const text = (length: Grain) => lengthText(length, unit);
+  const { tightest, loosest } = facts.clearance;
+  const { min, max, serviceLimit } = facts.range;
   const roof = serviceLimit ?? max;
   const roofName = serviceLimit === undefined ? 'Clearance max' : 'Service limit';
   switch (status) {
@@ -61,23 +66,48 @@ export function verdictReasons(
       return [
         `loosest is ${text(loosest - max)} over Clearance max ${text(max)}, under Service limit ${text(roof)}`,
       ];
-    case 'undecided': {
-      const open: string[] = [];
-      if (tightest - guard < min) open.push(nearness('tightest', tightest, 'Clearance min', min));
-      if (loosest + guard > max && loosest - guard <= max)
-        open.push(nearness('loosest', loosest, 'Clearance max', max));
-      else if (loosest - guard > max && serviceLimit !== undefined && loosest + guard > serviceLimit) {
-        open.push(nearness('loosest', loosest, 'Service limit', serviceLimit));
-      }
-      return open;
-    }
+    case 'undecided':
+      return [whatIsKnown(facts), ...nearLimits(facts, text)];
     default:
       return [];
   }
+}
 
-  function nearness(which: string, value: Grain, limitName: string, limit: Grain): string {
-    return `${which} ${text(value)} within the guard ${text(guard)} of ${limitName} ${text(limit)}`;
+function isLooserThanNew({ clearance, range, guards }: FitFacts): boolean {
+  return range.serviceLimit !== undefined && clearance.loosest - guards.outside > range.max;
+}
+
+function whatIsKnown(facts: FitFacts): string {
+  if (isLooserThanNew(facts)) {
+    return 'looser than new parts may be (proved); the service limit is not proved';
   }
+  const percent = Math.round(100 * facts.chance);
+  return facts.chance >= 0.5
+    ? `probably in range: ${percent} %`
+    : `probably not in range: chance ${percent} %`;
+}
+
+/** The limits that an extreme lies nearer to than can be measured, on whichever side. */
+function nearLimits(facts: FitFacts, text: (length: Grain) => string): string[] {
+  const { tightest, loosest } = facts.clearance;
+  const { min, max, serviceLimit } = facts.range;
+  const { inside, outside } = facts.guards;
+  const near = (which: string, value: Grain, limitName: string, limit: Grain, guard: Grain) =>
+    `${which} ${text(value)} is ${text(Math.abs(value - limit))} from ${limitName} ${text(limit)}, ` +
+    `nearer than we can measure (±${text(guard)})`;
+  const open: string[] = [];
+  if (tightest - inside < min) {
+    open.push(near('tightest', tightest, 'Clearance min', min, tightest < min ? outside : inside));
+  }
+  if (isLooserThanNew(facts)) {
+    if (loosest + inside > serviceLimit!) {
+      const guard = loosest > serviceLimit! ? outside : inside;
+      open.push(near('loosest', loosest, 'Service limit', serviceLimit!, guard));
+    }
+  } else if (loosest + inside > max) {
+    open.push(near('loosest', loosest, 'Clearance max', max, loosest > max ? outside : inside));
+  }
+  return open;
 }
 
 export function uncertaintyRemarks(parts: readonly PartResult[], hasGauge: boolean): string[] {

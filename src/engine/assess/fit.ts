@@ -1,10 +1,17 @@
 /** One fit: its clearance, uncertainty, verdict, and the shells that its marks and sizes ask for. */
 import { type SizeClass, shellClosestToAim } from '../../maths/classes.js';
 import { type Clearance, fitOf, type SignedTerm } from '../../maths/clearance.js';
-import { chanceInRange, fitVerdict, guardOf, type ProvenFitVerdict } from '../../maths/conformity.js';
+import { chanceInRange, fitVerdict, type ProvenFitVerdict } from '../../maths/conformity.js';
 import type { Grain } from '../../maths/grain.js';
+import { fitGuards, type Guards } from '../../maths/guards.js';
 import { selectedShell } from '../../maths/tables.js';
-import { expandedUncertainty, type MeasuredPart, varianceOf } from '../../maths/uncertainty.js';
+import {
+  expandedUncertainty,
+  type FitVariance,
+  type MeasuredPart,
+  totalVariance,
+  varianceOf,
+} from '../../maths/uncertainty.js';
 import type { LimitsRow } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
 import type { Context } from './context.js';
@@ -21,9 +28,11 @@ export interface FitResult extends PlacedFit {
   readonly clearance: Clearance | undefined;
   /** Whether the clearance is a strip reading. */
   readonly isStrip: boolean;
-  /** u_c², grains²; 0 for a strip reading. */
+  /** u_c², grains². */
   readonly variance: number;
-  readonly guard: Grain;
+  readonly guards: Guards;
+  /** A part of it was left as it was read, away from 20 °C: nothing is proved of the fit. */
+  readonly isUncorrected: boolean;
   /** Undefined where no part has a gauge, and for a strip reading. */
   readonly clearanceU: Grain | undefined;
   readonly chance: number | undefined;
@@ -65,8 +74,10 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
       : isStrip
         ? { clearance: strip, tightest: strip, loosest: strip }
         : undefined;
-  const variance = clearance && measured ? varianceOf(measured) : 0;
-  const guard = guardOf(confidence, Math.sqrt(variance));
+  const uncertainty = clearance && measured ? varianceOf(measured) : stripVariance(isStrip, context);
+  const variance = totalVariance(uncertainty);
+  const guards = fitGuards(confidence, uncertainty);
+  const isUncorrected = measured !== undefined && determined.some((part) => part.isUncorrected);
   const hasGauge = determined.some(({ gauge }) => gauge !== undefined);
   const candidates = context.candidatesOf(engineType, placed.fit);
 
@@ -89,7 +100,7 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
     why.push(noLimitsReason(engineType, placed, limits, context));
   } else {
     const range = { min: limits.clearanceMin, max: limits.clearanceMax, serviceLimit: limits.serviceLimit };
-    status = fitVerdict(clearance, range, guard);
+    status = isUncorrected ? 'undecided' : fitVerdict(clearance, range, guards);
     const unread = limits.bad.find(({ header }) => header === 'Service limit');
     if (status === 'loose' && unread) {
       // Beyond the range, but the limit that decides is not known.
@@ -97,7 +108,9 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
       why.push(reasonOf(unread));
     }
     chance = chanceInRange(clearance, range, Math.sqrt(variance));
-    why.push(...verdictReasons(status, clearance, range, guard, context.book.setup.lengthUnit));
+    const facts = { clearance, range, guards, chance };
+    if (isUncorrected) why.push(...determined.flatMap(uncorrectedReason));
+    else why.push(...verdictReasons(status, facts, context.book.setup.lengthUnit));
   }
   why.push(...placed.unclear);
   for (const cell of source?.bad ?? []) why.push(reasonOf(cell));
@@ -124,8 +137,9 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
     clearance,
     isStrip,
     variance,
-    guard,
-    clearanceU: clearance && !isStrip && hasGauge ? expandedUncertainty(variance) : undefined,
+    guards,
+    isUncorrected,
+    clearanceU: clearance && (isStrip || hasGauge) ? expandedUncertainty(variance) : undefined,
     chance,
     shellByMarks: hasShells ? shellByMarks(journal, bore, engineType, placed.fit, context) : undefined,
     shellBySize:
@@ -149,6 +163,16 @@ export function measuredTerms({ kind, parts }: PlacedFit): SignedTerm<MeasuredPa
     terms.push({ sign, part });
   }
   return terms;
+}
+
+/** A strip is read to a step of its scale (a rectangular distribution, JCGM 100:2008, 4.3.7). */
+function stripVariance(isStrip: boolean, { book }: Context): FitVariance {
+  const variance = isStrip ? book.setup.stripStep ** 2 / 12 : 0;
+  return { common: 0, scatters: [{ variance, spots: 1 }] };
+}
+
+function uncorrectedReason({ isUncorrected, row, why }: PartResult): string[] {
+  return isUncorrected ? [`${row.name}: ${why[0]}`] : [];
 }
 
 /** A row's engine type is its journal's, else its bore's. */

@@ -3,18 +3,17 @@
  * a better gauge where repeats would not.
  */
 import { outcomeOf } from '../../maths/conformity.js';
-import { type Grain, roundToWhole } from '../../maths/grain.js';
+import { fitGuards } from '../../maths/guards.js';
 import {
   chanceCheckDecided,
   chanceFitDecided,
   MOST_REPEATS,
   readingsNeeded,
-  type SpotReadings,
-  spotVarianceWith,
+  readVarianceWith,
 } from '../../maths/measuring-plan.js';
-import { normalQuantile } from '../../maths/normal.js';
-import { systematicVariance } from '../../maths/uncertainty.js';
+import { type MeasuredPart, totalVariance, varianceOf } from '../../maths/uncertainty.js';
 import type { FitResult } from './fit.js';
+import { partGuards } from './part-checks.js';
 import type { PartResult } from './part-result.js';
 import { partsOf } from './places.js';
 
@@ -32,8 +31,8 @@ export interface RepeatPlan {
 
 /** What more readings of one part bring, by the readings that each of its spots has then. */
 interface Repeats {
-  /** Taken from the largest u_r² of the part, grains². */
-  readonly saved: readonly number[];
+  /** u_i² of the part, grains². */
+  readonly variance: readonly number[];
   /** New readings. */
   readonly readings: readonly number[];
 }
@@ -42,8 +41,7 @@ interface Repeats {
 export interface OpenVerdicts {
   readonly fits: readonly FitResult[];
   readonly fitsOf: ReadonlyMap<PartResult, readonly FitResult[]>;
-  /** The quantile z of the confidence: a guard is z·u. */
-  readonly z: number;
+  readonly confidence: number;
   /** Filled as parts are asked for. */
   readonly repeats: Map<PartResult, Repeats>;
 }
@@ -58,31 +56,30 @@ export function openVerdicts(fits: readonly FitResult[], confidence: number): Op
       else fitsOf.set(part, [fit]);
     }
   }
-  return { fits: open, fitsOf, z: normalQuantile(confidence), repeats: new Map() };
+  return { fits: open, fitsOf, confidence, repeats: new Map() };
 }
 
 /** Undecided by the readings, not by a limit that was refused. */
-function isOpen({ status, variance, limitsAreRead }: FitResult): boolean {
-  return status === 'undecided' && variance > 0 && limitsAreRead;
+function isOpen({ status, variance, limitsAreRead, isStrip, isUncorrected }: FitResult): boolean {
+  return status === 'undecided' && variance > 0 && limitsAreRead && !isStrip && !isUncorrected;
 }
 
-export function spotsOf({ spots }: PartResult): SpotReadings[] {
-  return spots.map(({ readings, value }) => ({ repeats: readings.length, value }));
+export function repeatsOfSpots({ spots }: PartResult): number[] {
+  return spots.map(({ readings }) => readings.length);
 }
 
 function repeatsOf(part: PartResult, open: OpenVerdicts): Repeats {
   const known = open.repeats.get(part);
   if (known) return known;
-  const { gauge, measured, expansion } = part;
-  const spots = spotsOf(part);
-  const saved: number[] = [];
+  const { gauge, measured } = part;
+  const spots = repeatsOfSpots(part);
+  const variance: number[] = [];
   const readings: number[] = [];
   for (let repeats = 0; repeats <= MOST_REPEATS; repeats++) {
     readings.push(readingsNeeded(spots, repeats));
-    const left = gauge ? spotVarianceWith(spots, gauge.random, expansion ?? 0, repeats) : 0;
-    saved.push(gauge && measured ? measured.spotVariance - left : 0);
+    variance.push(gauge && measured ? readVarianceWith(spots, gauge.random, repeats) : 0);
   }
-  const found = { saved, readings };
+  const found = { variance, readings };
   open.repeats.set(part, found);
   return found;
 }
@@ -90,7 +87,9 @@ function repeatsOf(part: PartResult, open: OpenVerdicts): Repeats {
 /** The best number of repeats of these parts: most verdicts decided a reading. */
 export function bestRepeats(parts: readonly PartResult[], open: OpenVerdicts): RepeatPlan | undefined {
   const fits = [...new Set(parts.flatMap((part) => open.fitsOf.get(part) ?? []))];
-  const owns = parts.filter(({ status, limitsAreRead }) => status === 'undecided' && limitsAreRead);
+  const owns = parts.filter(
+    ({ status, limitsAreRead, isUncorrected }) => status === 'undecided' && limitsAreRead && !isUncorrected,
+  );
   let best: RepeatPlan | undefined;
   for (let repeats = 2; repeats <= MOST_REPEATS; repeats++) {
     let [readings, decided] = [0, 0];
@@ -104,8 +103,9 @@ export function bestRepeats(parts: readonly PartResult[], open: OpenVerdicts): R
   return best;
 }
 
-function guardOf(variance: number, { z }: OpenVerdicts): Grain {
-  return roundToWhole(z * Math.sqrt(Math.max(0, variance)));
+/** The part as more readings would leave it. */
+function withRepeats(part: PartResult, repeats: number, open: OpenVerdicts): MeasuredPart {
+  return { ...part.measured!, readVariance: repeatsOf(part, open).variance[repeats]! };
 }
 
 function chanceOfFit(
@@ -114,30 +114,34 @@ function chanceOfFit(
   repeats: number,
   open: OpenVerdicts,
 ): number {
-  let saving = 0;
-  for (const part of partsOf(fit)) if (parts.includes(part)) saving += repeatsOf(part, open).saved[repeats]!;
+  const terms = fit.kind.terms.map(({ slot, sign }) => {
+    const part = fit.parts[slot]!;
+    return { sign, part: parts.includes(part) ? withRepeats(part, repeats, open) : part.measured! };
+  });
+  const variance = varianceOf(terms);
+  const saving = fit.variance - totalVariance(variance);
   if (saving <= 0) return 0;
   const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
   return chanceFitDecided(
     fit.clearance!,
     { min: clearanceMin!, max: clearanceMax!, serviceLimit },
-    guardOf(fit.variance - saving, open),
+    fitGuards(open.confidence, variance),
     Math.sqrt(saving),
   );
 }
 
 /** A part is decided once all of its open checks are: as likely as the least likely of them. */
 function chanceOfPart(part: PartResult, repeats: number, open: OpenVerdicts): number {
-  const saving = repeatsOf(part, open).saved[repeats]!;
+  const after = withRepeats(part, repeats, open);
+  const saving = part.measured!.readVariance - after.readVariance;
   if (saving <= 0) return 0;
-  const { systematic, spotVariance } = part.measured!;
-  const left = Math.max(0, spotVariance - saving);
+  const guards = partGuards(after, part.spots, open.confidence);
   const chances = part.checks
     .filter((check) => outcomeOf(check) === 'undecided')
     .map((check) => {
       const isForm = check.quantity === 'taper' || check.quantity === 'out of round';
-      const guard = guardOf(isForm ? 2 * left : systematicVariance(systematic) + left, open);
-      return chanceCheckDecided(check, guard, Math.sqrt(isForm ? 2 * saving : saving));
+      const own = guards[check.quantity as keyof typeof guards];
+      return chanceCheckDecided(check, own, Math.sqrt(isForm ? 2 * saving : saving));
     });
   return chances.length === 0 ? 0 : Math.min(...chances);
 }

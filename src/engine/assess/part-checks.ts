@@ -1,7 +1,9 @@
 /** A part held against the limits that its role gives it. */
 import { excess, type LimitCheck, outcomeOf } from '../../maths/conformity.js';
-import type { Form } from '../../maths/form.js';
+import { type Form, formGroups, type Spot } from '../../maths/form.js';
 import type { Grain } from '../../maths/grain.js';
+import { extremesGuards, formGuards, type Guards, NO_GUARDS } from '../../maths/guards.js';
+import type { MeasuredPart } from '../../maths/uncertainty.js';
 import type { LengthUnit } from '../../maths/units.js';
 import type { LimitsRow, PartRow } from '../book/book.js';
 import type { BadCell } from '../book/problems.js';
@@ -9,10 +11,26 @@ import { partSheet } from '../input-sheets/index.js';
 import { limitHeader, ROLES, type RoleCheck, type RoleRecord } from '../input-sheets/roles.js';
 import { lengthText } from './words.js';
 
-/** The guards of one part: of its extremes, and of a difference of two of its spots. */
-export interface PartGuards {
-  readonly extremes: Grain;
-  readonly form: Grain;
+/** The guards of one part, by what is checked of it. */
+export type PartGuards = Readonly<Record<RoleCheck['quantity'], Guards>>;
+
+export const NO_PART_GUARDS: PartGuards = {
+  smallest: NO_GUARDS,
+  largest: NO_GUARDS,
+  'out of round': NO_GUARDS,
+  taper: NO_GUARDS,
+};
+
+export function partGuards(part: MeasuredPart, spots: readonly Spot[], confidence: number): PartGuards {
+  const extremes = extremesGuards(confidence, part);
+  const form = (of: 'out of round' | 'taper') =>
+    formGuards(confidence, part.readVariance, formGroups(spots, of));
+  return {
+    smallest: extremes,
+    largest: extremes,
+    'out of round': form('out of round'),
+    taper: form('taper'),
+  };
 }
 
 /** Looks up what the sheet of a part makes of it. */
@@ -58,7 +76,6 @@ export function limitChecks(
     const counting = countingLimit(check, limits);
     if (counting?.limit === undefined) return [];
     const { quantity, side } = check;
-    const guard = quantity === 'smallest' || quantity === 'largest' ? guards.extremes : guards.form;
     return [
       {
         quantity,
@@ -66,7 +83,7 @@ export function limitChecks(
         side,
         limitName: counting.header,
         limit: counting.limit,
-        guard,
+        guards: guards[quantity],
       },
     ];
   });
@@ -94,6 +111,11 @@ export function checkReasons(
       const side = check.side === 'at least' ? 'under' : 'over';
       if (status === 'beyond limits')
         return `${check.quantity} is ${lengthText(beyond, unit)} ${side} ${limit}`;
-      return `${check.quantity} within the guard ${lengthText(check.guard, unit)} of ${limit}`;
+      return `${check.quantity} within the guard ${lengthText(nearGuard(check), unit)} of ${limit}`;
     });
+}
+
+/** The guard on the side of the limit on which the value lies. */
+function nearGuard(check: LimitCheck): Grain {
+  return (excess(check) ?? 0) > 0 ? check.guards.outside : check.guards.inside;
 }

@@ -1,12 +1,12 @@
 /** What is found of one measured part. */
 import type { Classification } from '../../maths/classes.js';
-import { type LimitCheck, partGuards } from '../../maths/conformity.js';
+import type { LimitCheck } from '../../maths/conformity.js';
 import { type Form, type Spot, spotValue } from '../../maths/form.js';
 import type { Grain } from '../../maths/grain.js';
-import { type MeasuredPart, spotVariance, systematicVariance } from '../../maths/uncertainty.js';
-import type { LimitsRow, PartRow, Reading } from '../book/book.js';
+import type { MeasuredPart } from '../../maths/uncertainty.js';
+import type { Expansion, LimitsRow, PartRow, Reading } from '../book/book.js';
 import type { GaugeUse } from './context.js';
-import { limitChecks } from './part-checks.js';
+import { limitChecks, NO_PART_GUARDS, type PartGuards, partGuards } from './part-checks.js';
 
 export type PartStatus =
   | 'bad reading'
@@ -38,17 +38,22 @@ export interface PartResult {
   readonly checks: readonly LimitCheck[];
   /** False where a limit of the part is refused, so that its checks alone do not give the verdict. */
   readonly limitsAreRead: boolean;
-  readonly guards: { readonly extremes: Grain; readonly form: Grain };
+  readonly guards: PartGuards;
+  /** Its material is not typed, and it was measured away from 20 °C: nothing is proved of it. */
+  readonly isUncorrected: boolean;
   readonly gauge: GaugeUse | undefined;
-  /** 1e-6 per K; undefined where the readings are left uncorrected. */
-  readonly expansion: number | undefined;
-  /** 1e-6 per K; steel where no gauge is named. */
-  readonly gaugeExpansion: number;
+  /** Undefined where the readings are left uncorrected. */
+  readonly expansion: Expansion | undefined;
+  /** That of steel where no gauge is named. */
+  readonly gaugeExpansion: Expansion;
   readonly limits: LimitsRow | undefined;
 }
 
 /** What the row of a part looks up. */
-export type KnownOfPart = Pick<PartResult, 'row' | 'gauge' | 'expansion' | 'gaugeExpansion' | 'limits'>;
+export type KnownOfPart = Pick<
+  PartResult,
+  'row' | 'gauge' | 'expansion' | 'gaugeExpansion' | 'limits' | 'isUncorrected'
+>;
 
 /** What is found of a part. */
 export interface FoundOfPart {
@@ -74,13 +79,14 @@ export class AssessedPart implements PartResult {
   readonly measured: (MeasuredPart & Form) | undefined;
   readonly limitsAreRead: boolean;
   readonly gauge: GaugeUse | undefined;
-  readonly expansion: number | undefined;
-  readonly gaugeExpansion: number;
+  readonly expansion: Expansion | undefined;
+  readonly gaugeExpansion: Expansion;
+  readonly isUncorrected: boolean;
   readonly limits: LimitsRow | undefined;
   private readonly grains: readonly Grain[];
 
   constructor(
-    { row, gauge, expansion, gaugeExpansion, limits }: KnownOfPart,
+    { row, gauge, expansion, gaugeExpansion, limits, isUncorrected }: KnownOfPart,
     found: FoundOfPart,
     private readonly confidence: number,
   ) {
@@ -89,6 +95,7 @@ export class AssessedPart implements PartResult {
     this.expansion = expansion;
     this.gaugeExpansion = gaugeExpansion;
     this.limits = limits;
+    this.isUncorrected = isUncorrected;
     this.status = found.status;
     // A copy is as long as its content; a list that grew has room to spare.
     this.why = found.why.length > 0 ? found.why.slice() : NOTHING;
@@ -111,32 +118,24 @@ export class AssessedPart implements PartResult {
 
   get contributions(): readonly number[] {
     if (!this.measured) return NOTHING;
-    const variances = spotVariances(this.spots, this);
+    const { systematic, temperatureVariance, ownExpansion, gaugeExpansion, readVariance, spots } =
+      this.measured;
     return [
-      ...this.measured.systematic.map(({ maxError }) => maxError / Math.sqrt(3)),
-      ...variances.map((variance) => Math.sqrt(variance) / variances.length),
-    ];
+      ...systematic.map(({ maxError }) => maxError / Math.sqrt(3)),
+      Math.sqrt(temperatureVariance),
+      Math.abs(ownExpansion),
+      Math.abs(gaugeExpansion?.contribution ?? 0),
+      Math.sqrt(readVariance / spots),
+    ].filter((contribution) => contribution > 0);
   }
 
   get checks(): readonly LimitCheck[] {
     return this.measured ? limitChecks(this.row, this.measured, this.limits, this.guards) : NOTHING;
   }
 
-  get guards(): PartResult['guards'] {
-    if (!this.measured) return { extremes: 0, form: 0 };
-    const { systematic, spotVariance } = this.measured;
-    return partGuards(this.confidence, systematicVariance(systematic), spotVariance);
+  get guards(): PartGuards {
+    return this.measured ? partGuards(this.measured, this.spots, this.confidence) : NO_PART_GUARDS;
   }
-}
-
-/** u_r² of each spot, grains². */
-export function spotVariances(
-  spots: readonly ReadSpot[],
-  { gauge, expansion }: Pick<PartResult, 'gauge' | 'expansion'>,
-): number[] {
-  return gauge
-    ? spots.map(({ readings, value }) => spotVariance(gauge.random, readings.length, expansion ?? 0, value))
-    : [];
 }
 
 /** Spots in the order of the sheet's columns, each with its repeats. */

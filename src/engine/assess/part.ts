@@ -1,18 +1,35 @@
 /** One measured part: its sizes at 20 °C, form, class, uncertainty and verdict. */
 import { classify } from '../../maths/classes.js';
-import { partGuards, partVerdict } from '../../maths/conformity.js';
-import { sizeAt20C } from '../../maths/expansion.js';
+import { partVerdict } from '../../maths/conformity.js';
+import { toNumber } from '../../maths/decimal.js';
+import { REFERENCE_CELSIUS, sizeAt20C } from '../../maths/expansion.js';
 import { formOf } from '../../maths/form.js';
-import { grainOfRatio } from '../../maths/grain.js';
+import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { sameMark } from '../../maths/tables.js';
-import { expandedUncertainty, sizeVariance, systematicVariance } from '../../maths/uncertainty.js';
+import {
+  CERTAIN,
+  expandedUncertainty,
+  expansionContribution,
+  type MeasuredPart,
+  readVariance,
+  sizeVariance,
+  temperatureVariance,
+} from '../../maths/uncertainty.js';
 import type { LimitsRow, PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { reasonOf } from '../book/problems.js';
 import { partSheet } from '../input-sheets/index.js';
+import { limitHeader } from '../input-sheets/roles.js';
 import { type Context, type GaugeUse, namedMaterial } from './context.js';
-import { checkReasons, limitChecks, roleOf, unreadLimits } from './part-checks.js';
-import { AssessedPart, type PartResult, type PartStatus, readSpots, spotVariances } from './part-result.js';
+import { checkReasons, limitChecks, partGuards, roleOf, unreadLimits } from './part-checks.js';
+import {
+  AssessedPart,
+  type KnownOfPart,
+  type PartResult,
+  type PartStatus,
+  type ReadSpot,
+  readSpots,
+} from './part-result.js';
 
 /** Assesses the rows of one sheet together, since a part is named once in its sheet. */
 export function assessParts(rows: readonly PartRow[], context: Context): PartResult[] {
@@ -40,8 +57,9 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   const steelFault = context.steelFault();
   if (steelFault && needsSteel(row, limits, gauge, isAt20C)) faults.push(reasonOf(steelFault));
   // Where steel is unknown, what is left does not depend on it.
-  const gaugeExpansion = gauge?.expansion ?? context.material('steel') ?? 0;
-  const known = { row, gauge, expansion, gaugeExpansion, limits };
+  const gaugeExpansion = gauge?.expansion ?? context.material('steel') ?? NO_EXPANSION;
+  const isUncorrected = expansion === undefined && !isAt20C && !steelFault;
+  const known = { row, gauge, expansion, gaugeExpansion, limits, isUncorrected };
   const unmeasured = (status: PartStatus, reasons: readonly string[]) =>
     new AssessedPart(known, { status, why: reasons }, context.book.setup.confidence);
   if (faults.length > 0) return unmeasured('bad reading', [...faults, ...why]);
@@ -52,15 +70,12 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   }
 
   const grains = row.readings.map(({ mm }) =>
-    expansion === undefined ? grainOfRatio(mm) : sizeAt20C(mm, celsius, expansion, gaugeExpansion),
+    expansion === undefined
+      ? grainOfRatio(mm)
+      : sizeAt20C(mm, celsius, expansion.value, gaugeExpansion.value),
   );
   const spots = readSpots(row.readings, grains);
-  if (partSheet(row.sheet).material === undefined && expansion === undefined && !isAt20C) {
-    why.push('not corrected to 20 °C: Limits names no Bore material');
-  }
   const form = formOf(spots);
-  const systematic = gauge?.systematic ?? [];
-  const variances = spotVariances(spots, known);
   const { size, largest, smallest, taper, outOfRound } = form;
   // Named one by one: of what is spread, each object would get a shape of its own, larger than itself.
   const measured = {
@@ -69,14 +84,10 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     smallest,
     taper,
     outOfRound,
-    systematic,
-    spotVariance: Math.max(0, ...variances),
+    ...uncertaintyOf(form.size, spots, known, toNumber(celsius) - REFERENCE_CELSIUS),
   };
-  const guards = partGuards(
-    context.book.setup.confidence,
-    systematicVariance(systematic),
-    measured.spotVariance,
-  );
+  const { confidence } = context.book.setup;
+  const guards = partGuards(measured, spots, confidence);
   const checks = limitChecks(row, form, limits, guards);
   const { classes } = context.classesOf(row.engineType, row.fit, role.classOf);
   const classification = classify(form.size, classes);
@@ -93,20 +104,55 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   let status: PartStatus = isJudged ? partVerdict(checks) : 'measured';
   // A limit that cannot be read may not be passed over: only a failure stands without it.
   if (unread.length > 0 && status !== 'beyond limits') status = 'undecided';
-  if (status === 'beyond limits' || status === 'undecided')
+  const isOpen = isUncorrected && (status === 'beyond limits' || status === 'within limits');
+  if (isOpen) status = 'undecided';
+  if (isUncorrected) why.unshift(materialWanted(row));
+  if (status === 'beyond limits' || (status === 'undecided' && !isUncorrected))
     why.unshift(...checkReasons(checks, status, context.book.setup.lengthUnit), ...unread.map(reasonOf));
   if (status === 'no limits') why.unshift(...noLimitsReasons(row, limits, context));
   if (isNamedTwice) {
     status = 'bad reading';
     why.unshift(namedTwice(row));
   }
-  const sizeU = gauge && expandedUncertainty(sizeVariance(systematic, variances));
+  const sizeU = gauge && expandedUncertainty(sizeVariance(measured));
   const limitsAreRead = unread.length === 0;
   return new AssessedPart(
     known,
     { status, why, grains, classification, sizeU, measured, limitsAreRead },
-    context.book.setup.confidence,
+    confidence,
   );
+}
+
+const NO_EXPANSION = { value: 0, error: 0 };
+
+/** What a part brings to the uncertainty of its size and its fits; nothing where no gauge is named. */
+function uncertaintyOf(
+  size: Grain,
+  spots: readonly ReadSpot[],
+  { gauge, expansion, gaugeExpansion }: KnownOfPart,
+  kelvin: number,
+): Omit<MeasuredPart, 'size' | 'largest' | 'smallest'> {
+  if (!gauge) return { ...CERTAIN, spots: spots.length };
+  const repeats = Math.min(...spots.map(({ readings }) => readings.length));
+  const error = expansion ? gaugeExpansion.error : 0;
+  const gaugeContribution = expansionContribution(error, size, kelvin);
+  return {
+    spots: spots.length,
+    readVariance: readVariance(gauge.random, repeats),
+    temperatureVariance: temperatureVariance(expansion?.value ?? 0, size),
+    ownExpansion: expansionContribution(expansion?.error ?? 0, size, kelvin),
+    gaugeExpansion:
+      gaugeContribution === 0
+        ? undefined
+        : { gauge: nameKey(gauge.rows[0]!.gauge), contribution: gaugeContribution },
+    systematic: gauge.systematic,
+  };
+}
+
+function materialWanted(row: PartRow): string {
+  const { material } = roleOf(row);
+  const header = material ? limitHeader(material) : 'its material';
+  return `not corrected to 20 °C: type ${header} in Limits`;
 }
 
 /** Whether the expansion of steel counts: of the part for its temperature term, of part and gauge away from 20 °C. */

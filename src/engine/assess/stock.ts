@@ -1,6 +1,7 @@
 /** The stock of a book for matching: what may be used, and why the rest may not. */
 import { middle } from '../../maths/classes.js';
 import type { RanAt, Stock, StockEngine, StockJournal, StockNewShell } from '../../maths/matching/stock.js';
+import { CERTAIN } from '../../maths/uncertainty.js';
 import type { LimitsRow, NewShellRow, PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import type { BadCell } from '../book/problems.js';
@@ -138,7 +139,7 @@ export function newShellOf(row: NewShellRow): StockNewShell | undefined {
   const { mark, half, from, to, bad, price } = row;
   if (bad.length > 0 || !mark || !half || from === undefined || to === undefined || from > to)
     return undefined;
-  const part = { size: middle({ from, to }), smallest: from, largest: to, systematic: [], spotVariance: 0 };
+  const part = { size: middle({ from, to }), smallest: from, largest: to, ...CERTAIN };
   return { engineType: nameKey(row.engineType), fit: nameKey(row.fit), mark, half, part, price };
 }
 

@@ -1,12 +1,11 @@
 /** What would complete the engines that are left over: the facts of the book that such a plan rests on. */
-import { partGuards } from '../../maths/conformity.js';
 import type { Grain } from '../../maths/grain.js';
+import { extremesGuards } from '../../maths/guards.js';
 import type { FitKind, MatchResult, StockNewShell } from '../../maths/matching/stock.js';
 import { type CrankPlan, crankPlans, type SuggestionFacts } from '../../maths/suggestions/crank-plan.js';
 import type { KindParts } from '../../maths/suggestions/plan.js';
 import { goesOn, SingleFitRules } from '../../maths/suggestions/rules.js';
 import type { Measure, Window } from '../../maths/suggestions/windows.js';
-import { systematicVariance } from '../../maths/uncertainty.js';
 import type { NewShellRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { CASES } from '../input-sheets/cases.js';
@@ -105,10 +104,7 @@ function boreRange(
   context: Context,
 ): Window {
   const { boreMin, boreMax } = context.limitsOf(engineType, fit) ?? {};
-  const guard = (size: Grain) => {
-    const { systematic, spotVariance } = measure(size);
-    return partGuards(context.book.setup.confidence, systematicVariance(systematic), spotVariance).extremes;
-  };
+  const guard = (size: Grain) => extremesGuards(context.book.setup.confidence, measure(size)).inside;
   return {
     from: boreMin === undefined ? (known ? known.from - margin : 0) : boreMin + guard(boreMin),
     to:

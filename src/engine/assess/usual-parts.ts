@@ -1,7 +1,7 @@
 /** What the measured parts of one kind are like: their sizes, and the gauge that most of them were measured with. */
 import type { Grain } from '../../maths/grain.js';
 import type { Measure, Window } from '../../maths/suggestions/windows.js';
-import { spotVariance } from '../../maths/uncertainty.js';
+import { CERTAIN, readVariance, temperatureVariance } from '../../maths/uncertainty.js';
 import { nameKey } from '../book/names.js';
 import { groupBy } from './context.js';
 import type { PartResult } from './part-result.js';
@@ -19,13 +19,14 @@ export function measureOf(parts: readonly PartResult[]): Measure {
   groups.sort(([a, own], [b, other]) => other.length - own.length || (a < b ? -1 : 1));
   const sample = groups[0]?.[1][0];
   const gauge = sample?.gauge;
-  const systematic = gauge?.systematic ?? [];
+  if (!gauge) return (size) => ({ ...CERTAIN, size, largest: size, smallest: size });
+  const expansion = sample.expansion?.value ?? 0;
+  const { systematic } = gauge;
+  const variance = readVariance(gauge.random, 1);
   return (size) => ({
-    size,
-    largest: size,
-    smallest: size,
-    systematic,
-    spotVariance: gauge ? spotVariance(gauge.random, 1, sample?.expansion ?? 0, size) : 0,
+    ...{ ...CERTAIN, size, largest: size, smallest: size, systematic },
+    readVariance: variance,
+    temperatureVariance: temperatureVariance(expansion, size),
   });
 }
 

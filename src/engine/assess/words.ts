@@ -2,8 +2,8 @@
 import type { Grain } from '../../maths/grain.js';
 import { inUnit, type LengthUnit } from '../../maths/units.js';
 
-/** Decimals at which every length on the grain shows whole: 0.01 µm in mm, a little finer in inches. */
-const DECIMALS: Readonly<Record<LengthUnit, number>> = { mm: 5, in: 6, µm: 2 };
+/** Decimals at which every length on the grain shows whole: 0.001 µm in mm, a little finer in inches. */
+const DECIMALS: Readonly<Record<LengthUnit, number>> = { mm: 6, in: 7, µm: 3 };
 
 /** A length with its unit, without needless zeros: `0.035 mm`. */
 export function lengthText(length: Grain, unit: LengthUnit): string {

@@ -29,6 +29,8 @@ export interface Setup {
   readonly preferKeptPairs: boolean;
   readonly massSpread: number | undefined;
   readonly halfDifference: Grain | undefined;
+  /** The step of the scale that strip readings are read by. */
+  readonly stripStep: Grain;
   /** Refused cells, each of a setting that only matching and the aim need. */
   readonly bad: readonly BadCell[];
 }
@@ -54,14 +56,25 @@ export interface GaugeRow extends TableRow {
   readonly maxError: Grain | undefined;
   readonly resolution: Grain;
   readonly repeatability: Grain;
-  /** 1e-6 per K; undefined where its material cannot be read, or steel has been made unknown. */
-  readonly expansion: number | undefined;
+  /** Undefined where its material cannot be read, or steel has been made unknown. */
+  readonly expansion: Expansion | undefined;
   readonly setFrom: string | undefined;
+  /** Its error is one constant at all sizes. */
+  readonly isConstant: boolean;
+  /** The sizes that it can measure. */
+  readonly from: Grain | undefined;
+  readonly to: Grain | undefined;
+}
+
+/** A linear expansion coefficient and half the width of the interval in which it lies, 1e-6 per K. */
+export interface Expansion {
+  readonly value: number;
+  readonly error: number;
 }
 
 export interface MaterialRow extends TableRow {
   readonly material: string;
-  readonly expansion: number | undefined;
+  readonly expansion: Expansion | undefined;
 }
 
 /** One reading of a gauge study. */

@@ -3,8 +3,16 @@
  * rests on it; any other setting costs only what needs it.
  */
 import { toNumber } from '../../maths/decimal.js';
+import { GRAINS_PER_MM } from '../../maths/grain.js';
 import type { LengthUnit } from '../../maths/units.js';
-import { LENGTH, MASS_SPREAD, SHARE, type TextUnit } from '../input-sheets/quantities.js';
+import {
+  LENGTH,
+  MASS_SPREAD,
+  type NumberRule,
+  SHARE,
+  SIZE,
+  type TextUnit,
+} from '../input-sheets/quantities.js';
 import { SETUP, SETUP_ITEMS, type SetupItem } from '../input-sheets/setup.js';
 import { UserError } from '../user-error.js';
 import type { SheetModel } from '../workbook-model.js';
@@ -19,6 +27,8 @@ import { isLength, Table } from './table.js';
 const LEAST_CONFIDENCE = 0.5;
 const GREATEST_CONFIDENCE = 0.9999;
 const DEFAULT_CONFIDENCE = 0.95;
+/** The step between the widths that are printed on a strip's sleeve. Common practice, no published source. */
+const DEFAULT_STRIP_STEP = 0.025 * GRAINS_PER_MM;
 
 /**
  * @throws UserError naming the cell of a unit or a confidence that cannot be read.
@@ -26,7 +36,8 @@ const DEFAULT_CONFIDENCE = 0.95;
 export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
   const rows = new Map<string, Row>();
   const refused: BadCell[] = [];
-  let differenceUnit: LengthUnit | undefined;
+  /** Units that items name. */
+  const units = new Map<SetupItem, LengthUnit>();
   const tableIn = (length: LengthUnit) => sheet && new Table(SETUP, sheet, { length, temperature: 'C' });
   const table = tableIn('mm');
   for (const number of table?.dataRows() ?? []) {
@@ -36,7 +47,7 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
     const item = SETUP_ITEMS.find((known) => headerKey(known) === headerKey(name));
     if (item && row.cell('Value') && !rows.has(item)) {
       rows.set(item, row);
-      if (item === 'Half difference' && unit && isLength(unit)) differenceUnit = unit;
+      if (unit && isLength(unit)) units.set(item, unit);
     }
   }
 
@@ -59,7 +70,13 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
   ) => read<Unit>(item, (row) => unitIn(row, allowed), allowed[0]);
 
   const lengthUnit = unitOf('Length unit', ['mm', 'in']);
-  const inUnit = tableIn(differenceUnit ?? lengthUnit);
+  const lengthOf = (item: SetupItem, rule: NumberRule) => (row: Row) => {
+    // Read again in its unit: the table above was opened before the unit was known.
+    const again = new Row(tableIn(units.get(item) ?? lengthUnit)!, row.row);
+    const length = again.length('Value', rule);
+    row.bad.push(...again.bad);
+    return length;
+  };
   return {
     lengthUnit,
     temperatureUnit: unitOf('Temperature unit', ['C', 'F']),
@@ -69,17 +86,8 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
     buyNewShells: words('New shells', ['no', 'yes']) === 'yes',
     preferKeptPairs: words('Prefer', ['closest', 'kept pairs']) === 'kept pairs',
     massSpread: read('Mass spread', (row) => row.plainNumber('Value', MASS_SPREAD), undefined),
-    halfDifference: read(
-      'Half difference',
-      // Read again in the book's unit: the table above was opened before the unit was known.
-      (row) => {
-        const again = new Row(inUnit!, row.row);
-        const length = again.length('Value', LENGTH);
-        row.bad.push(...again.bad);
-        return length;
-      },
-      undefined,
-    ),
+    halfDifference: read('Half difference', lengthOf('Half difference', LENGTH), undefined),
+    stripStep: read('Strip step', lengthOf('Strip step', SIZE), undefined) ?? DEFAULT_STRIP_STEP,
     bad: refused,
   };
 }

@@ -17,7 +17,7 @@ import type {
   StudyRow,
   UndersizeRow,
 } from './book.js';
-import { knownMaterial, type MaterialLookup } from './materials.js';
+import { expansionOf, knownMaterial, type MaterialLookup } from './materials.js';
 import { badOf, readValues } from './read-row.js';
 import type { Row } from './row.js';
 
@@ -68,7 +68,8 @@ export const newShellRow: ReadTyped<NewShellRow> = (row, onlyType) => {
 };
 
 export function gaugeRow(row: Row, knows: MaterialLookup): GaugeRow {
-  const { gauge, maxError, resolution, repeatability, material, setFrom } = readValues(row, GAUGES.columns);
+  const values = readValues(row, GAUGES.columns);
+  const { gauge, maxError, resolution, repeatability, material, setFrom, from, to } = values;
   const made = knownMaterial(row, GAUGES.columns.material.header, material, knows);
   return {
     row: row.row,
@@ -78,13 +79,21 @@ export function gaugeRow(row: Row, knows: MaterialLookup): GaugeRow {
     repeatability: repeatability ?? 0,
     expansion: knows(made ?? 'steel'),
     setFrom,
+    isConstant: values.sameAtAllSizes === 'yes',
+    from,
+    to,
     bad: badOf(row),
   };
 }
 
 export function materialRow(row: Row): MaterialRow {
-  const { material, expansion } = readValues(row, MATERIALS.columns);
-  return { row: row.row, material: material ?? '', expansion, bad: badOf(row) };
+  const { material, expansion, expansionError } = readValues(row, MATERIALS.columns);
+  return {
+    row: row.row,
+    material: material ?? '',
+    expansion: expansion === undefined ? undefined : expansionOf(expansion, expansionError),
+    bad: badOf(row),
+  };
 }
 
 export function studyRow(row: Row): StudyRow {

@@ -20,6 +20,7 @@ type Inputs<Row> = Pick<Template<Row>, 'rows' | 'constants' | 'inputs' | 'inputs
 type Length = (grains: number | undefined) => InputCell;
 
 const CHECKS = ['smallest', 'largest', 'out of round', 'taper'] as const;
+const GUARDS = ['inside', 'outside'] as const;
 
 export function partInputs(
   { book, parts, context }: Assessment,
@@ -44,7 +45,9 @@ export function partInputs(
       'spots',
       'contributions',
       'classes',
-      ...(isJudged ? [...limits, 'extremes guard', 'form guard'] : []),
+      ...(isJudged
+        ? [...limits, ...CHECKS.flatMap((quantity) => GUARDS.map((side) => `${quantity} ${side}`))]
+        : []),
     ],
     inputsOf: (part) => {
       const { row, contributions } = part;
@@ -61,8 +64,7 @@ export function partInputs(
       return [
         ...own,
         ...CHECKS.map((quantity) => [length(limitOf(quantity))]),
-        [length(guards.extremes)],
-        [length(guards.form)],
+        ...CHECKS.flatMap((quantity) => GUARDS.map((side) => [length(guards[quantity][side])])),
       ];
     },
   };
@@ -73,17 +75,18 @@ const SIZES = ['size', 'largest', 'smallest'] as const;
 /** The fits of one kind, by the slots of its terms. */
 export function fitInputs({ book, fits, context }: Assessment, kind: KindOfFit): Inputs<FitResult> {
   const slots = kind.terms.map(({ slot }) => slot);
-  const { lengthUnit, confidence } = book.setup;
+  const { lengthUnit } = book.setup;
   const length = lengthsIn(lengthUnit);
   const candidatesOf = tables((candidates: readonly SizeClass[]) => classCells(candidates, length));
   const selectionOf = tables(selectionCells);
   return {
     rows: fits.filter((fit) => fit.kind === kind),
-    constants: { confidence: [confidence] },
+    constants: {},
     inputs: [
       ...slots.flatMap((slot) => SIZES.map((size) => `${slot} ${size}`)),
       'strip',
       'u',
+      ...GUARDS,
       'min',
       'max',
       'service limit',
@@ -93,10 +96,11 @@ export function fitInputs({ book, fits, context }: Assessment, kind: KindOfFit):
       'candidates',
       'selection',
     ],
-    inputsOf: ({ parts, isStrip, clearance, variance, limits, aim, candidates, engineType, fit }) => [
+    inputsOf: ({ parts, isStrip, clearance, variance, guards, limits, aim, candidates, engineType, fit }) => [
       ...slots.flatMap((slot) => SIZES.map((size) => [length(parts[slot]?.form?.[size])])),
       [length(isStrip ? clearance!.clearance : undefined)],
       [length(Math.sqrt(variance))],
+      ...GUARDS.map((side) => [length(guards[side])]),
       [length(limits?.clearanceMin)],
       [length(limits?.clearanceMax)],
       [length(limits?.serviceLimit)],

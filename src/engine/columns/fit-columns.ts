@@ -119,8 +119,8 @@ const STATUS: FitColumn = {
   help: 'The verdict of the fit.',
   page: 'measured',
   value: ({ status }) => status,
-  engine: '=FIT_STATUS([Tightest],[Loosest],[min],[max],[u],[service limit],[confidence])',
-  isComputed: (fit) => fit.chance !== undefined && fit.limitsAreRead && isOrdered(fit),
+  engine: '=FIT_VERDICT([Tightest],[Loosest],[min],[max],[inside],[outside],[service limit])',
+  isComputed: (fit) => fit.chance !== undefined && fit.limitsAreRead && !fit.isUncorrected && isOrdered(fit),
   live: liveStatus,
 };
 
@@ -226,18 +226,18 @@ function liveStatus(fit: FitResult, layout: Layout): string | undefined {
   const blank = `IF(COUNT(${clearance})=0,"not measured",`;
   // The guard of a fit that was never measured is not known: its verdict needs another run.
   if (fit.status === 'not measured') return `${blank}"measured: run again")`;
-  if (fit.chance === undefined) return `${blank}"${fit.status}")`;
+  if (fit.chance === undefined || fit.isUncorrected) return `${blank}"${fit.status}")`;
   const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
   const min = layout.limitTerm(fit.limits!, 'Clearance min', clearanceMin!);
   const max = layout.limitTerm(fit.limits!, 'Clearance max', clearanceMax!);
   const service =
     serviceLimit === undefined ? undefined : layout.limitTerm(fit.limits!, 'Service limit', serviceLimit);
-  const { guard } = fit;
+  const { inside, outside } = fit.guards;
   const within = service
-    ? `IF(AND(${tightest}-${guard}>=${min},${loosest}-${guard}>${max},${loosest}+${guard}<=${service}),"within service limit","undecided")`
+    ? `IF(AND(${tightest}-${inside}>=${min},${loosest}-${outside}>${max},${loosest}+${inside}<=${service}),"within service limit","undecided")`
     : '"undecided"';
   return fitting(
-    `${blank}IF(${tightest}+${guard}<${min},"tight",IF(${loosest}-${guard}>${service ?? max},"loose",` +
-      `IF(AND(${tightest}-${guard}>=${min},${loosest}+${guard}<=${max}),"in range",${within}))))`,
+    `${blank}IF(${tightest}+${outside}<${min},"tight",IF(${loosest}-${outside}>${service ?? max},"loose",` +
+      `IF(AND(${tightest}-${inside}>=${min},${loosest}+${inside}<=${max}),"in range",${within}))))`,
   );
 }

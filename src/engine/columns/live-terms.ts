@@ -1,7 +1,7 @@
 /**
  * Terms of live formulas, in built-in functions that every spreadsheet program has had for decades.
  *
- * All arithmetic is done in whole grains (0.01 µm): ROUND(…,0) of a length times the grains in its
+ * All arithmetic is done in whole grains (0.001 µm): ROUND(…,0) of a length times the grains in its
  * unit. Sums and halves of whole numbers are exact in floating point, so a live cell agrees with the
  * core to the last digit in every program.
  */
@@ -10,7 +10,7 @@ import type { LengthUnit } from '../../maths/units.js';
 import { cellAddress } from '../workbook-model.js';
 
 /** Grains in one unit of length. */
-export const GRAINS: Readonly<Record<LengthUnit, number>> = { mm: 100_000, in: 2_540_000, µm: 100 };
+export const GRAINS: Readonly<Record<LengthUnit, number>> = { mm: 1_000_000, in: 25_400_000, µm: 1000 };
 
 /** Excel takes no longer formula. */
 export const LONGEST_FORMULA = 8000;

@@ -109,10 +109,11 @@ const JUDGED_STATUS: PartColumn = {
   ...STATUS,
   engine:
     '=PART_STATUS([Largest],[Smallest],[Out of round],[Taper],[smallest limit],[largest limit],' +
-    '[out of round limit],[taper limit],[extremes guard],[form guard])',
-  // A refused limit is in no check: the checks alone would pass over it.
-  isComputed: ({ status, limitsAreRead }) =>
-    limitsAreRead && status !== 'bad reading' && status !== 'not measured',
+    '[out of round limit],[taper limit],[smallest inside],[taper inside],[smallest outside],' +
+    '[out of round outside],[taper outside])',
+  // A refused limit is in no check, and a part that is left uncorrected proves nothing: the checks alone do not tell.
+  isComputed: ({ status, limitsAreRead, isUncorrected }) =>
+    limitsAreRead && !isUncorrected && status !== 'bad reading' && status !== 'not measured',
 };
 
 const WHY: PartColumn = {
@@ -178,9 +179,10 @@ function liveStatus(part: PartResult, layout: Layout): string | undefined {
   const blank = `IF(${layout.ownCell(row.sheet, row.row, sizeHeader(partSheet(row.sheet).readings))}="","not measured",`;
   // The guard of a part that was never read is not known: its verdict needs another run.
   if (status === 'not measured') return `${blank}"measured: run again")`;
-  if (roleOf(row).checks.length === 0 || status === 'no limits') return `${blank}"${status}")`;
+  if (roleOf(row).checks.length === 0 || status === 'no limits' || part.isUncorrected)
+    return `${blank}"${status}")`;
   const factor = GRAINS[layout.assessment.book.setup.lengthUnit];
-  const condition = (check: LimitCheck, make: typeof beyond) => {
+  const condition = (check: LimitCheck, side: 'inside' | 'outside', make: typeof beyond) => {
     const value = layout.ownCell(row.sheet, row.row, CHECKED[check.quantity]!);
     return ifNumber(
       value,
@@ -188,12 +190,12 @@ function liveStatus(part: PartResult, layout: Layout): string | undefined {
         `ROUND(${value}*${factor},0)`,
         check.side,
         layout.limitTerm(part.limits!, check.limitName, check.limit),
-        check.guard,
+        check.guards[side],
       ),
     );
   };
-  const fails = part.checks.map((check) => condition(check, beyond));
-  const passes = part.checks.map((check) => condition(check, clear));
+  const fails = part.checks.map((check) => condition(check, 'outside', beyond));
+  const passes = part.checks.map((check) => condition(check, 'inside', clear));
   return fitting(
     `${blank}IF(OR(${fails.join(',')}),"beyond limits",IF(AND(${passes.join(',')}),"within limits","undecided")))`,
   );

@@ -1,6 +1,6 @@
 /** The sheet Gauges: what measured, and how well. */
 import { column, needed } from './input-sheet.js';
-import { GAUGE_NAME, LENGTH, MATERIAL_NAME } from './quantities.js';
+import { GAUGE_NAME, LENGTH, MATERIAL_NAME, SIZE, YES_OR_NO } from './quantities.js';
 
 export const GAUGES = {
   name: 'Gauges',
@@ -11,5 +11,12 @@ export const GAUGES = {
     repeatability: column('Repeatability', LENGTH, 'Standard deviation of one reading.'),
     material: column('Material', MATERIAL_NAME, 'What it is made of; blank is steel.'),
     setFrom: column('Set from', GAUGE_NAME, 'The gauge that set its zero.'),
+    sameAtAllSizes: column(
+      'Same at all sizes',
+      YES_OR_NO,
+      '`yes`: its error is one constant; blank is `no`: it may differ from size to size.',
+    ),
+    from: column('From', SIZE, 'The least size that it can measure.'),
+    to: column('To', SIZE, 'The greatest size that it can measure.'),
   },
 } as const;

@@ -1,5 +1,5 @@
 /** The sheet Materials: expansions that are not built in, or differ. */
-import { needed } from './input-sheet.js';
+import { column, needed } from './input-sheet.js';
 import { EXPANSION, NAME } from './quantities.js';
 
 export const MATERIALS = {
@@ -7,5 +7,6 @@ export const MATERIALS = {
   columns: {
     material: needed('Material', NAME, "The material's name."),
     expansion: needed('Expansion', EXPANSION, 'Linear expansion coefficient, 1e-6 per K.'),
+    expansionError: column('Expansion error', EXPANSION, '±, 1e-6 per K; blank is a tenth of Expansion.'),
   },
 } as const;

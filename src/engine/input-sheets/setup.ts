@@ -38,6 +38,7 @@ export const SETTINGS = [
   setting('Prefer', 'What matching prefers. Blank is closest.', ['closest', 'kept pairs']),
   setting('Mass spread', 'Greatest difference of mass among the rods of one crank, in grams.'),
   setting('Half difference', 'Greatest difference of wall between the halves of a pair.'),
+  setting('Strip step', "The step of the gauge strip's scale. Blank is 0.025 mm."),
 ] as const;
 
 export type SetupItem = (typeof SETTINGS)[number]['item'];

@@ -4,10 +4,17 @@
  * The allowed combinations are too many to list: ten cranks measured to 0.1 µm have 80 million. Where one guard holds
  * for a space and all shapes of a group, two comparisons decide.
  */
-
+import type { Guards } from '../guards.js';
 import type { PairShape } from './pairs.js';
 import type { Space } from './spaces.js';
-import { type Guards, isAllowed, type ProvableLimits } from './verdicts.js';
+import {
+  isAllowed,
+  isOne,
+  type ProvableLimits,
+  type StockGuards,
+  type TermsRange,
+  widened,
+} from './verdicts.js';
 
 /**
  * The walls that a space allows: the smallest sum is at least, the largest sum at most; undefined where they are no
@@ -24,16 +31,16 @@ const NONE: OpenWalls = { least: Number.POSITIVE_INFINITY, most: Number.NEGATIVE
 function openWalls(
   { tightest, loosest }: Space,
   { min, max, serviceLimit }: ProvableLimits,
-  guard: number,
+  { inside, outside }: Guards,
   allowUndecided: boolean,
 ): OpenWalls | undefined {
   if (!allowUndecided) {
-    const loosestAllowed = Math.min(max - guard, (serviceLimit ?? max) + guard);
-    return { least: loosest - loosestAllowed, most: tightest - guard - min };
+    const loosestAllowed = Math.min(max - inside, (serviceLimit ?? max) + outside);
+    return { least: loosest - loosestAllowed, most: tightest - inside - min };
   }
   // `within service limit` lies between `in range` and `undecided`, and is not allowed.
   if (serviceLimit !== undefined) return undefined;
-  return { least: loosest - max - guard, most: tightest + guard - min };
+  return { least: loosest - max - outside, most: tightest + outside - min };
 }
 
 export class FitRules {
@@ -49,13 +56,14 @@ export class FitRules {
   constructor(
     private readonly spaces: readonly Space[],
     private readonly shapes: readonly PairShape[],
-    private readonly guards: Guards,
+    private readonly guards: StockGuards,
     private readonly allowUndecided: boolean,
   ) {
     const groups = new Map<string, { kind: string; shapes: PairShape[] }>();
     const place = new Map<string, number>();
     this.groupOf = Int32Array.from(shapes, (shape) => {
-      const key = `${shape.kind}/${shape.gauges.key}`;
+      const gauges = shape.terms.least.gauges.map(({ gauge }) => gauge).join('/');
+      const key = `${shape.kind}/${shape.alike.key}/${gauges}`;
       const group = groups.get(key) ?? { kind: shape.kind, shapes: [] };
       group.shapes.push(shape);
       groups.set(key, group);
@@ -68,20 +76,20 @@ export class FitRules {
     this.least = new Float64Array(spaces.length * this.groups);
     this.most = new Float64Array(spaces.length * this.groups);
     this.asked = new Uint8Array(spaces.length * this.groups);
-    const all = [...groups.values()].map((group) => ({
-      ...group,
-      leastVariance: group.shapes.reduce((low, each) => Math.min(low, each.leastVariance), Infinity),
-      greatestVariance: group.shapes.reduce((high, each) => Math.max(high, each.greatestVariance), 0),
-    }));
+    const all = [...groups.values()].map(({ kind, shapes: own }) => {
+      let terms: TermsRange | undefined;
+      for (const { terms: each } of own) terms = widened(widened(terms, each.least), each.greatest);
+      return { kind, alike: own[0]!.alike, terms: terms! };
+    });
     for (const [spacePlace, space] of spaces.entries()) {
       for (const [groupPlace, group] of all.entries()) {
         const at = spacePlace * this.groups + groupPlace;
         let open: OpenWalls | undefined = NONE;
         if (space.kind === group.kind) {
-          const other = space.spotVariance + guards.gaugeVariance(space.gauges, group.shapes[0]!.gauges);
-          const [lowest] = guards.ofVariance(other + group.leastVariance);
-          const [, highest] = guards.ofVariance(other + group.greatestVariance);
-          open = lowest === highest ? openWalls(space, space.limits, lowest, allowUndecided) : undefined;
+          const range = guards.between(space, group);
+          open = isOne(range, space.limits, allowUndecided)
+            ? openWalls(space, space.limits, range.least, allowUndecided)
+            : undefined;
         }
         this.least[at] = open?.least ?? 0;
         this.most[at] = open?.most ?? 0;
@@ -101,11 +109,10 @@ export class FitRules {
     if (space.kind !== shape.kind) return false;
     const tightest = space.tightest - shape.largest;
     const loosest = space.loosest - shape.smallest;
-    const other = space.spotVariance + this.guards.gaugeVariance(space.gauges, shape.gauges);
-    const [least] = this.guards.ofVariance(other + shape.leastVariance);
-    const [, greatest] = this.guards.ofVariance(other + shape.greatestVariance);
-    const allowed = (guard: number) =>
-      isAllowed({ tightest, loosest }, space.limits, guard, this.allowUndecided);
-    return allowed(least) && (least === greatest || allowed(greatest));
+    const range = this.guards.between(space, shape);
+    const allowed = (guards: Guards) =>
+      isAllowed({ tightest, loosest }, space.limits, guards, this.allowUndecided);
+    const isSure = isOne(range, space.limits, this.allowUndecided);
+    return allowed(range.least) && (isSure || allowed(range.greatest));
   }
 }

@@ -12,8 +12,8 @@ import { type IsEmpty, independentKinds, onlyKinds } from './independent.js';
 import { keyOfKind, keyOfPart } from './part-classes.js';
 import type { MatchedFit, Stock, TakenShell } from './stock.js';
 
-/** Grids to choose from, finest first; 100 grains are 1 µm. */
-const GRIDS: readonly Grain[] = [1, 5, 10, 25, 50, 100];
+/** Grids to choose from, finest first; 1,000 grains are 1 µm. */
+const GRIDS: readonly Grain[] = [1, 10, 50, 100, 250, 500, 1000];
 /** Most combinations of a space and a pair of shells that can be priced again for every change of the duals. */
 const MOST_COMBINATIONS = 600_000_000;
 const MOST_SPACES = 250_000;
@@ -26,6 +26,12 @@ export interface StockOnGrid {
   readonly outer: Stock;
 }
 
+const TERMS_OF_A_FIT = 4;
+
+function expansionSquares({ ownExpansion, gaugeExpansion }: MeasuredPart): number {
+  return ownExpansion ** 2 + (gaugeExpansion?.contribution ?? 0) ** 2;
+}
+
 type Round = (value: number) => number;
 
 interface Rounding {
@@ -33,6 +39,8 @@ interface Rounding {
   readonly largest: Round;
   readonly smallest: Round;
   readonly variance: Round;
+  /** What the terms of expansion of one part add to a fit, at most or at least, by the sum of their squares. */
+  readonly expansion: Round;
 }
 
 const steps =
@@ -55,6 +63,8 @@ function roundingOf(grid: Grain, careful: boolean, allowUndecided: boolean): Rou
     largest: steps(grid, careful ? Math.ceil : Math.floor),
     smallest: steps(grid, careful ? Math.floor : Math.ceil),
     variance: (value) => roundedVariance(value, wideGuard ? Math.ceil : Math.floor),
+    // The square of a sum of four terms is at most four times the sum of their squares.
+    expansion: (value) => (wideGuard ? TERMS_OF_A_FIT * value : 0),
   };
 }
 
@@ -64,8 +74,13 @@ function onGrid(stock: Stock, grid: Grain, careful: boolean): Stock {
     size: round.size(each.size),
     largest: round.largest(each.largest),
     smallest: round.smallest(each.smallest),
+    spots: each.spots,
+    readVariance: each.readVariance,
+    // On the grid the terms of expansion are counted with the temperature's, since they would tell parts apart.
+    temperatureVariance: round.variance(each.temperatureVariance + round.expansion(expansionSquares(each))),
+    ownExpansion: 0,
+    gaugeExpansion: undefined,
     systematic: each.systematic,
-    spotVariance: round.variance(each.spotVariance),
   });
   const row = <Row extends { readonly part: MeasuredPart }>(each: Row): Row => ({
     ...each,

@@ -2,7 +2,7 @@
 
 import type { FitParts } from '../clearance.js';
 import { clearanceOf } from '../clearance.js';
-import { guardOf } from '../conformity.js';
+import { fitGuards } from '../guards.js';
 import { clearanceVariance, type MeasuredPart } from '../uncertainty.js';
 import { BIG_END, keyOfKind } from './part-classes.js';
 import type { RanAt, Stock, StockEngine, StockJournal, StockRod, StockShell } from './stock.js';
@@ -31,8 +31,8 @@ export function allowsFit(
   if (halfDifference !== undefined && Math.abs(parts.upper.size - parts.lower.size) > halfDifference) {
     return false;
   }
-  const guard = guardOf(confidence, Math.sqrt(clearanceVariance(parts)));
-  return isAllowed(clearanceOf(parts), limits, guard, allowUndecided);
+  const guards = fitGuards(confidence, clearanceVariance(parts));
+  return isAllowed(clearanceOf(parts), limits, guards, allowUndecided);
 }
 
 const placeKey = ({ engine, position }: RanAt, kind: string) => JSON.stringify([engine, position, kind]);

@@ -2,12 +2,21 @@
  * Pairs of half-shells, and their shapes: classes of pairs that no space can tell apart.
  *
  * 150 uppers and 150 lowers make 22,500 pairs, and only some hundred shapes. A shape is the sums of the two walls
- * (size, largest, smallest), their gauges, and the random variance as far as it changes a rounded guard.
+ * (size, largest, smallest), how they were measured, and the terms that follow their sizes as far as they change a rounded guard.
  */
 import type { Grain } from '../grain.js';
 import { keyOfKind, type ShellClass } from './part-classes.js';
 import type { Space } from './spaces.js';
-import { type GaugePair, type Guards, gaugePair, type ProvableLimits } from './verdicts.js';
+import {
+  type MeasuredAlike,
+  measuredAlike,
+  type ProvableLimits,
+  type SizeTerms,
+  type StockGuards,
+  sizeTerms,
+  type TermsRange,
+  widened,
+} from './verdicts.js';
 
 /** Classes of the two shells; `upper` = `lower` takes two of one class. */
 export interface ShellPair {
@@ -20,10 +29,9 @@ export interface PairShape {
   readonly size: Grain;
   readonly largest: Grain;
   readonly smallest: Grain;
-  readonly gauges: GaugePair;
-  /** Least and greatest random variance of its pairs; every space rounds both to one guard. */
-  leastVariance: number;
-  greatestVariance: number;
+  readonly alike: MeasuredAlike;
+  /** Least and greatest terms of its pairs; every space rounds both to one guard, where walls have no expansion to add. */
+  terms: TermsRange;
   readonly pairs: ShellPair[];
 }
 
@@ -62,24 +70,23 @@ function stepsBelow(steps: readonly number[], value: number): number {
   return low;
 }
 
-/** The variances of a pair at which the rounded guard of some space changes, sorted. */
+/** The own terms of a pair at which a rounded guard of some space changes, sorted. */
 function guardSteps(
   spaces: readonly Space[],
-  guards: Guards,
-  gauges: GaugePair,
-  [least, greatest]: readonly [number, number],
+  guards: StockGuards,
+  alike: MeasuredAlike,
+  { least, greatest }: TermsRange,
 ): number[] {
   const steps = new Set<number>();
   for (const space of spaces) {
-    const other = space.spotVariance + guards.gaugeVariance(space.gauges, gauges);
-    for (const step of guards.stepsBetween(other + least, other + greatest)) steps.add(step - other);
+    for (const step of guards.stepsBetween(space, alike, least.own, greatest.own)) steps.add(step);
   }
   return [...steps].sort((a, b) => a - b);
 }
 
 interface MeasuredPair {
   readonly pair: ShellPair;
-  readonly variance: number;
+  readonly terms: SizeTerms;
 }
 
 /** All shapes of one kind. Their order depends on the order of the shells alone. */
@@ -88,37 +95,42 @@ export function shapesOf(
   kind: string,
   limits: ProvableLimits,
   spaces: readonly Space[],
-  guards: Guards,
+  guards: StockGuards,
 ): PairShape[] {
-  const byGauges = new Map<string, { gauges: GaugePair; pairs: MeasuredPair[] }>();
+  const groups = new Map<string, { alike: MeasuredAlike; terms: TermsRange; pairs: MeasuredPair[] }>();
   for (const pair of pairsOf(shells, kind, limits)) {
     const [up, down] = [shells[pair.upper]!.part, shells[pair.lower]!.part];
-    const gauges = gaugePair(up, down);
-    const group = byGauges.get(gauges.key) ?? { gauges, pairs: [] };
-    group.pairs.push({ pair, variance: up.spotVariance + down.spotVariance });
-    byGauges.set(gauges.key, group);
+    const alike = measuredAlike(up, down);
+    const terms = sizeTerms([
+      { sign: -1, part: up },
+      { sign: -1, part: down },
+    ]);
+    const key = `${alike.key}/${terms.gauges.map(({ gauge }) => gauge).join('/')}`;
+    const group = groups.get(key);
+    groups.set(key, {
+      alike: group?.alike ?? alike,
+      terms: widened(group?.terms, terms),
+      pairs: group?.pairs ?? [],
+    });
+    groups.get(key)!.pairs.push({ pair, terms });
   }
   const shapes: PairShape[] = [];
-  for (const { gauges, pairs } of byGauges.values()) {
-    const least = pairs.reduce((low, { variance }) => Math.min(low, variance), Number.POSITIVE_INFINITY);
-    const greatest = pairs.reduce((high, { variance }) => Math.max(high, variance), 0);
-    const steps = guardSteps(spaces, guards, gauges, [least, greatest]);
+  for (const { alike, terms: range, pairs } of groups.values()) {
+    const steps = guardSteps(spaces, guards, alike, range);
     const known = new Map<string, PairShape>();
-    for (const { pair, variance } of pairs) {
+    for (const { pair, terms } of pairs) {
       const [up, down] = [shells[pair.upper]!.part, shells[pair.lower]!.part];
       const size = up.size + down.size;
       const largest = up.largest + down.largest;
       const smallest = up.smallest + down.smallest;
-      const key = `${size},${largest},${smallest},${stepsBelow(steps, variance)}`;
+      const key = `${size},${largest},${smallest},${stepsBelow(steps, terms.own)}`;
       let shape = known.get(key);
       if (!shape) {
-        const variances = { leastVariance: variance, greatestVariance: variance };
-        shape = { kind, size, largest, smallest, gauges, ...variances, pairs: [] };
+        shape = { kind, size, largest, smallest, alike, terms: widened(undefined, terms), pairs: [] };
         known.set(key, shape);
         shapes.push(shape);
       }
-      shape.leastVariance = Math.min(shape.leastVariance, variance);
-      shape.greatestVariance = Math.max(shape.greatestVariance, variance);
+      shape.terms = widened(shape.terms, terms);
       shape.pairs.push(pair);
     }
   }

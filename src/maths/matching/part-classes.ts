@@ -50,9 +50,13 @@ export function keyOfKind({ engineType, fit }: FitKind): string {
 }
 
 /** A text that is equal for parts that no fit can tell apart. */
-export function keyOfPart({ size, largest, smallest, systematic, spotVariance }: MeasuredPart): string {
-  const sources = systematic.map(({ gauge, maxError }) => [gauge, maxError]);
-  return JSON.stringify([size, largest, smallest, spotVariance, sources]);
+export function keyOfPart(part: MeasuredPart): string {
+  const { size, largest, smallest, systematic, readVariance, spots } = part;
+  const { temperatureVariance, ownExpansion, gaugeExpansion } = part;
+  const sources = systematic.map(({ gauge, maxError, isConstant }) => [gauge, maxError, isConstant]);
+  const scatter = [readVariance, spots, temperatureVariance, ownExpansion];
+  const expansion = gaugeExpansion && [gaugeExpansion.gauge, gaugeExpansion.contribution];
+  return JSON.stringify([size, largest, smallest, scatter, expansion, sources]);
 }
 
 function groupsByKey<Row>(rows: readonly Row[], key: (row: Row) => string): Row[][] {

@@ -18,7 +18,7 @@ import {
 } from './part-classes.js';
 import { type Space, spacesOf } from './spaces.js';
 import type { Stock, StockRod } from './stock.js';
-import { guardsOf, isProvable, type ProvableLimits } from './verdicts.js';
+import { isProvable, type ProvableLimits, StockGuards } from './verdicts.js';
 
 export interface Problem {
   /** In the order of names (order.ts). */
@@ -102,7 +102,7 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   });
   const rods = rodClasses(stock, groups?.ofRod);
   const shells = shellClasses(stock);
-  const guards = guardsOf(stock);
+  const guards = new StockGuards(stock);
   const all = spacesOf(journals, rods, limits).filter(
     ({ journal, rod }) => rod === undefined || ownRod(journals[journal]!.engines[0]!, rods[rod]!.rods[0]!),
   );

@@ -1,8 +1,9 @@
 /** The rules that every set keeps by itself, and those that sets keep together. */
 import { clearanceOf } from '../clearance.js';
-import { fitVerdict, guardOf } from '../conformity.js';
+import { fitVerdict } from '../conformity.js';
 import { add, exact, multiply, type Ratio } from '../decimal.js';
 import { type Grain, mmOfGrain } from '../grain.js';
+import { fitGuards } from '../guards.js';
 import { clearanceVariance } from '../uncertainty.js';
 import { type Breach, isAlike, type StockRows } from './recheck-rows.js';
 import type { MatchedFit, RanAt, StockRod, TakenShell } from './stock.js';
@@ -116,11 +117,11 @@ const SET_RULES: readonly SetRule[] = [
       if (min === undefined || max === undefined) return undefined;
       const { confidence, allowUndecided } = rows.stock;
       const clearance = clearanceOf(parts);
-      const guard = guardOf(confidence, Math.sqrt(clearanceVariance(parts)));
-      const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guard);
+      const guards = fitGuards(confidence, clearanceVariance(parts));
+      const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
       if (verdict === 'in range' || (allowUndecided && verdict === 'undecided')) return undefined;
       const extremes = `${mmOfGrain(clearance.tightest)} to ${inMm(clearance.loosest)}`;
-      return `its clearance of ${extremes} is ${verdict}, with a guard of ${inMm(guard)}`;
+      return `its clearance of ${extremes} is ${verdict}, with a guard of ${inMm(guards.inside)}`;
     },
   },
   {

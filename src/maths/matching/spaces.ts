@@ -2,7 +2,13 @@
 import type { Grain } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { BIG_END, type JournalClass, keyOfKind, type RodClass } from './part-classes.js';
-import { type GaugePair, gaugePair, type ProvableLimits } from './verdicts.js';
+import {
+  type MeasuredAlike,
+  measuredAlike,
+  type ProvableLimits,
+  type SizeTerms,
+  sizeTerms,
+} from './verdicts.js';
 
 export interface Space {
   readonly journal: number;
@@ -14,8 +20,9 @@ export interface Space {
   readonly size: Grain;
   readonly tightest: Grain;
   readonly loosest: Grain;
-  readonly spotVariance: number;
-  readonly gauges: GaugePair;
+  /** How bore and journal were measured. */
+  readonly alike: MeasuredAlike;
+  readonly terms: SizeTerms;
 }
 
 /**
@@ -40,8 +47,11 @@ export function spacesOf(
       size: bore.size - part.size,
       tightest: bore.smallest - part.largest,
       loosest: bore.largest - part.smallest,
-      spotVariance: bore.spotVariance + part.spotVariance,
-      gauges: gaugePair(bore, part),
+      alike: measuredAlike(bore, part),
+      terms: sizeTerms([
+        { sign: 1, part: bore },
+        { sign: -1, part },
+      ]),
     });
     if (caseBore) spaces.push(space(caseBore, undefined));
     else if (kind.fit === BIG_END) {

@@ -3,7 +3,7 @@
  * engines are complete.
  *
  * The lists may be in any order: the search sorts them by name first, so that the sets do not depend on the order of
- * rows. Lengths are in grains (0.01 µm).
+ * rows. Lengths are in grains (0.001 µm).
  */
 import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';

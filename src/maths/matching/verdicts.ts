@@ -1,14 +1,16 @@
 /**
  * Whether a space (bore less journal) and a pair of walls make an allowed fit.
  *
- * The guard depends on the gauges of all four parts, so that it is no value of the space or of the pair alone. Its
- * variance is a sum of three: the random variance of the space, that of the pair, and the variance of the gauges, which
- * is one number for two lists of gauges.
+ * The guards depend on all four parts, so that they are no value of the space or of the pair alone. Parts that were
+ * measured alike (gauges, spots, repeats) share what does not follow their sizes; what does, the terms of temperature and
+ * of expansion, is kept beside them, and of many pairs together as its least and its greatest.
  */
 import { fitVerdict } from '../conformity.js';
 import { type Grain, roundToWhole } from '../grain.js';
+import type { Guards } from '../guards.js';
 import { normalQuantile } from '../normal.js';
-import { clearanceVariance, type MeasuredPart, type SystematicSource } from '../uncertainty.js';
+import { deviationOfLargest, meanOfLargest } from '../order-statistics.js';
+import { CERTAIN, clearanceVariance, type MeasuredPart, SAME_SIZE } from '../uncertainty.js';
 import type { KindLimits, Stock } from './stock.js';
 
 /** Greatest relative error of a sum of variances in another order than the core's. */
@@ -23,78 +25,219 @@ export function isProvable(kind: KindLimits): kind is ProvableLimits {
 export function isAllowed(
   clearance: { readonly tightest: Grain; readonly loosest: Grain },
   { min, max, serviceLimit }: ProvableLimits,
-  guard: Grain,
+  guards: Guards,
   allowUndecided: boolean,
 ): boolean {
-  const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guard);
+  const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
   return verdict === 'in range' || (allowUndecided && verdict === 'undecided');
 }
 
-/** Gauge lists of two parts, as they enter a fit together. */
-export interface GaugePair {
+/** Two parts, and a text that is equal for pairs that were measured alike. */
+export interface MeasuredAlike {
   readonly key: string;
-  readonly first: readonly SystematicSource[];
-  readonly second: readonly SystematicSource[];
+  readonly first: MeasuredPart;
+  readonly second: MeasuredPart;
 }
 
-const keys = new WeakMap<readonly SystematicSource[], string>();
+const keys = new WeakMap<MeasuredPart, string>();
 
-function sourcesKey(sources: readonly SystematicSource[]): string {
-  let key = keys.get(sources);
+function measureKey(part: MeasuredPart): string {
+  let key = keys.get(part);
   if (key === undefined) {
-    key = JSON.stringify(sources.map(({ gauge, maxError }) => [gauge, maxError]));
-    keys.set(sources, key);
+    const { systematic, readVariance, spots } = part;
+    const sources = systematic.map(({ gauge, maxError, isConstant }) => [gauge, maxError, isConstant]);
+    key = JSON.stringify([readVariance, spots, sources]);
+    keys.set(part, key);
   }
   return key;
 }
 
-export function gaugePair(first: MeasuredPart, second: MeasuredPart): GaugePair {
-  const key = `${sourcesKey(first.systematic)}|${sourcesKey(second.systematic)}`;
-  return { key, first: first.systematic, second: second.systematic };
+/** @param second its sizes count beside the first's only in so far as one gauge's error is the same for both */
+export function measuredAlike(first: MeasuredPart, second: MeasuredPart): MeasuredAlike {
+  const isNear = Math.abs(first.size - second.size) < SAME_SIZE;
+  return { key: `${measureKey(first)}|${measureKey(second)}|${isNear}`, first, second };
 }
 
-/** Variance of the gauges alone, of bore and journal with both walls. */
-function gaugeVariance(space: GaugePair, pair: GaugePair): number {
-  const part = (systematic: readonly SystematicSource[]): MeasuredPart => {
-    return { size: 0, largest: 0, smallest: 0, spotVariance: 0, systematic };
-  };
-  return clearanceVariance({
+/** The terms of a variance that follow the sizes of two parts. */
+export interface SizeTerms {
+  /** Of temperature, and of the outer part's expansion, grains². */
+  readonly own: number;
+  /** The standard contributions of the inner parts' expansion, which add with their signs. */
+  readonly inner: number;
+  /** Those of the expansion of gauges, by gauge. */
+  readonly gauges: readonly { readonly gauge: string; readonly contribution: number }[];
+}
+
+/** @param signs of the two parts in the clearance */
+export function sizeTerms(
+  parts: readonly { readonly sign: 1 | -1; readonly part: MeasuredPart }[],
+): SizeTerms {
+  let [own, inner] = [0, 0];
+  const gauges: { gauge: string; contribution: number }[] = [];
+  for (const { sign, part } of parts) {
+    own += part.temperatureVariance + (sign > 0 ? part.ownExpansion ** 2 : 0);
+    if (sign < 0) inner += part.ownExpansion;
+    if (part.gaugeExpansion) {
+      const { gauge, contribution } = part.gaugeExpansion;
+      gauges.push({ gauge, contribution: sign * contribution });
+    }
+  }
+  return { own, inner, gauges };
+}
+
+/** Terms of several pairs: the least and the greatest of each. */
+export interface TermsRange {
+  readonly least: SizeTerms;
+  readonly greatest: SizeTerms;
+}
+
+/** @returns the range with one pair more; pairs of a range have the same gauges in the same order */
+export function widened(range: TermsRange | undefined, terms: SizeTerms): TermsRange {
+  if (!range) return { least: terms, greatest: terms };
+  const pick = (of: SizeTerms, choose: (a: number, b: number) => number): SizeTerms => ({
+    own: choose(of.own, terms.own),
+    inner: choose(of.inner, terms.inner),
+    gauges: of.gauges.map(({ gauge, contribution }, at) => ({
+      gauge,
+      contribution: choose(contribution, terms.gauges[at]!.contribution),
+    })),
+  });
+  return { least: pick(range.least, Math.min), greatest: pick(range.greatest, Math.max) };
+}
+
+/** What is one for all spaces and pairs that were measured alike. */
+interface Fixed {
+  /** S of the gauges. */
+  readonly gauges: number;
+  /** Σ u_i². */
+  readonly random: number;
+  /** Σ s(m)²·u_i², and Σ c(m)·u_i. */
+  readonly extreme: number;
+  readonly excess: number;
+}
+
+function fixedOf(space: MeasuredAlike, pair: MeasuredAlike): Fixed {
+  const part = ({ size, systematic, readVariance, spots }: MeasuredPart): MeasuredPart => ({
+    ...CERTAIN,
+    ...{ size, largest: size, smallest: size, systematic, readVariance, spots },
+  });
+  const { common, scatters } = clearanceVariance({
     bore: part(space.first),
     journal: part(space.second),
     upper: part(pair.first),
     lower: part(pair.second),
   });
+  let [random, extreme, excess] = [0, 0, 0];
+  for (const { variance, spots } of scatters) {
+    random += variance;
+    extreme += deviationOfLargest(spots) ** 2 * variance;
+    excess += meanOfLargest(spots) * Math.sqrt(variance);
+  }
+  return { gauges: common, random, extreme, excess };
 }
 
-export interface Guards {
-  /** The guards that a variance may round to: twice the same, or two where it lies on the step between them. */
-  readonly ofVariance: (variance: number) => readonly [Grain, Grain];
-  /** The variances between two at which the guard steps. */
-  readonly stepsBetween: (from: number, to: number) => number[];
-  readonly gaugeVariance: (space: GaugePair, pair: GaugePair) => number;
+/** The least and the greatest square of the sum of a value and one of a range. */
+function squares(value: number, least: number, greatest: number): readonly [number, number] {
+  const [from, to] = [value + least, value + greatest];
+  const ends = [from ** 2, to ** 2];
+  return [from <= 0 && to >= 0 ? 0 : Math.min(...ends), Math.max(...ends)];
 }
 
-export function guardsOf({ confidence }: Stock): Guards {
-  const quantile = normalQuantile(confidence);
-  const rounded = (variance: number) => roundToWhole(quantile * Math.sqrt(variance));
-  const known = new Map<string, number>();
-  return {
-    ofVariance: (variance) => [
-      rounded(variance * (1 - ORDER_OF_SUM)),
-      rounded(variance * (1 + ORDER_OF_SUM)),
-    ],
-    stepsBetween: (from, to) => {
-      const steps: number[] = [];
-      for (let guard = rounded(from); guard < rounded(to); guard++) {
-        steps.push(((guard + 0.5) / quantile) ** 2);
-      }
-      return steps;
-    },
-    gaugeVariance: (space, pair) => {
-      const key = `${space.key}/${pair.key}`;
-      const variance = known.get(key) ?? gaugeVariance(space, pair);
-      known.set(key, variance);
-      return variance;
-    },
+/** The terms that follow the sizes, of a space with any pair of a range: the least and the greatest. */
+function termsBetween(space: SizeTerms, { least, greatest }: TermsRange): readonly [number, number] {
+  let from = space.own + least.own;
+  let to = space.own + greatest.own;
+  const add = ([low, high]: readonly [number, number]) => {
+    from += low;
+    to += high;
   };
+  add(squares(space.inner, least.inner, greatest.inner));
+  const sums = new Map<string, [number, number]>();
+  const put = (gauge: string, low: number, high: number) => {
+    const known = sums.get(gauge) ?? [0, 0];
+    sums.set(gauge, [known[0] + low, known[1] + high]);
+  };
+  for (const { gauge, contribution } of space.gauges) put(gauge, contribution, contribution);
+  for (const [at, { gauge, contribution }] of least.gauges.entries()) {
+    put(gauge, contribution, greatest.gauges[at]!.contribution);
+  }
+  for (const [low, high] of sums.values()) add(squares(0, low, high));
+  return [from, to];
+}
+
+/** A space or pair as far as the guards go. */
+export interface MeasuredSpace {
+  readonly alike: MeasuredAlike;
+  readonly terms: SizeTerms;
+}
+
+export interface MeasuredPairs {
+  readonly alike: MeasuredAlike;
+  readonly terms: TermsRange;
+}
+
+/** The guards of any of the fits: the least and the greatest. */
+export interface GuardsRange {
+  readonly least: Guards;
+  readonly greatest: Guards;
+}
+
+/** Whether all of the guards that the verdicts of a kind rest on are one. */
+export function isOne(
+  { least, greatest }: GuardsRange,
+  { max, serviceLimit = max }: ProvableLimits,
+  allowUndecided: boolean,
+): boolean {
+  // A fit that has to be in range is so by its inside guard alone, unless the Service limit lies below Clearance max.
+  const isOutsideOne = least.outside === greatest.outside || !(allowUndecided || serviceLimit < max);
+  return least.inside === greatest.inside && isOutsideOne;
+}
+
+/** The guards of fits of a stock. */
+export class StockGuards {
+  private readonly quantile: number;
+  private readonly fixed = new Map<string, Fixed>();
+
+  constructor(private readonly stock: Pick<Stock, 'confidence' | 'allowUndecided'>) {
+    this.quantile = normalQuantile(stock.confidence);
+  }
+
+  private fixedOf(space: MeasuredAlike, pair: MeasuredAlike): Fixed {
+    const key = `${space.key}/${pair.key}`;
+    const known = this.fixed.get(key) ?? fixedOf(space, pair);
+    this.fixed.set(key, known);
+    return known;
+  }
+
+  between(space: MeasuredSpace, pairs: MeasuredPairs): GuardsRange {
+    const fixed = this.fixedOf(space.alike, pairs.alike);
+    const [from, to] = termsBetween(space.terms, pairs.terms);
+    return {
+      least: this.guardsAt(fixed, from, 1 - ORDER_OF_SUM),
+      greatest: this.guardsAt(fixed, to, 1 + ORDER_OF_SUM),
+    };
+  }
+
+  private guardsAt({ gauges, random, extreme, excess }: Fixed, terms: number, doubt: number): Guards {
+    const common = gauges + terms;
+    const inside = this.quantile * Math.sqrt((common + random) * doubt);
+    const outside = Math.max(inside, this.quantile * Math.sqrt((common + extreme) * doubt) + excess);
+    return { inside: roundToWhole(inside), outside: roundToWhole(outside) };
+  }
+
+  /** The values of a pair's own terms, between two, at which a guard of a fit with the space steps. */
+  stepsBetween(space: MeasuredSpace, pair: MeasuredAlike, from: number, to: number): number[] {
+    const fixed = this.fixedOf(space.alike, pair);
+    const other = fixed.gauges + space.terms.own;
+    const low = this.guardsAt(fixed, space.terms.own + from, 1);
+    const high = this.guardsAt(fixed, space.terms.own + to, 1);
+    const steps: number[] = [];
+    for (let guard = low.inside; guard < high.inside; guard++) {
+      steps.push(((guard + 0.5) / this.quantile) ** 2 - other - fixed.random);
+    }
+    for (let guard = low.outside; this.stock.allowUndecided && guard < high.outside; guard++) {
+      steps.push(((guard + 0.5 - fixed.excess) / this.quantile) ** 2 - other - fixed.extreme);
+    }
+    return steps;
+  }
 }

@@ -5,8 +5,8 @@
 import { clearanceOf, type FitParts } from '../clearance.js';
 import { fitVerdict } from '../conformity.js';
 import { type Grain, roundToWhole } from '../grain.js';
+import { fitGuards, type Guards } from '../guards.js';
 import type { FitKind, Half, KindLimits, Stock } from '../matching/stock.js';
-import { normalQuantile } from '../normal.js';
 import { clearanceVariance, type MeasuredPart } from '../uncertainty.js';
 
 export type Side = 'upper' | 'lower';
@@ -26,11 +26,7 @@ export function wishOf({ aim, min, max }: GivenLimits): Grain {
 }
 
 export class SingleFitRules {
-  private readonly quantile: number;
-
-  constructor(private readonly stock: Stock) {
-    this.quantile = normalQuantile(stock.confidence);
-  }
+  constructor(private readonly stock: Stock) {}
 
   /** Of two rows for one kind the first; undefined where no fit of the kind can be proved. */
   limitsOf(kind: FitKind): GivenLimits | undefined {
@@ -42,8 +38,8 @@ export class SingleFitRules {
     return this.stock.allowUndecided;
   }
 
-  guardOf(parts: FitParts<MeasuredPart>): Grain {
-    return roundToWhole(this.quantile * Math.sqrt(clearanceVariance(parts)));
+  guardsOf(parts: FitParts<MeasuredPart>): Guards {
+    return fitGuards(this.stock.confidence, clearanceVariance(parts));
   }
 
   /** Whether the halves may stand in one pair. */
@@ -53,7 +49,7 @@ export class SingleFitRules {
 
   /** Whether the clearance alone allows the fit. */
   suits(parts: FitParts<MeasuredPart>, { min, max, serviceLimit }: GivenLimits): boolean {
-    const verdict = fitVerdict(clearanceOf(parts), { min, max, serviceLimit }, this.guardOf(parts));
+    const verdict = fitVerdict(clearanceOf(parts), { min, max, serviceLimit }, this.guardsOf(parts));
     return verdict === 'in range' || (this.stock.allowUndecided && verdict === 'undecided');
   }
 

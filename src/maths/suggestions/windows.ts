@@ -22,7 +22,7 @@ export type Measure = (size: Grain) => MeasuredPart;
 export type Sensitivity = 1 | -1 | -2;
 
 /** How far the guard of a fit may move an end. It changes with the size, by far less than this. */
-const REACH = 20;
+const REACH: Grain = 200;
 
 export function intersect(a: Window, b: Window): Window | undefined {
   const [from, to] = [Math.max(a.from, b.from), Math.min(a.to, b.to)];
@@ -48,7 +48,8 @@ export function windowOf(
   const count = Math.abs(sensitivity);
   const centre = Math.round(((min + max) / 2 - (without.tightest + without.loosest) / 2) / sensitivity);
   if (centre <= 0) return undefined;
-  const guard = rules.guardOf(fitWith(centre)) * (rules.allowsUndecided ? -1 : 1);
+  const { inside, outside } = rules.guardsOf(fitWith(centre));
+  const guard = rules.allowsUndecided ? -outside : inside;
   const [least, greatest] = [min + guard - without.tightest, max - guard - without.loosest];
   const first =
     sensitivity > 0
@@ -58,7 +59,7 @@ export function windowOf(
   // out of range.
   const isAllowed = (size: Grain) => {
     const parts = fitWith(size);
-    return rules.suits(parts, limits) && clearanceOf(parts).loosest - rules.guardOf(parts) <= max;
+    return rules.suits(parts, limits) && clearanceOf(parts).loosest - rules.guardsOf(parts).outside <= max;
   };
   const from = edge(isAllowed, first.from, first.to, 1);
   const to = edge(isAllowed, first.to, first.from, -1);
