@@ -1,7 +1,7 @@
 /** What matching reached, how far it is proved, and of which books, in words. */
-import type { Grain } from '../../maths/grain.js';
 import type { StageResult } from '../../maths/matching/stock.js';
 import type { Assessment } from '../assess/assess.js';
+import { gapOf, isProved } from '../assess/proof.js';
 import { countText, lengthText } from '../assess/words.js';
 
 export const AIM_WORDS: Readonly<Record<StageResult['aim'], string>> = {
@@ -12,15 +12,6 @@ export const AIM_WORDS: Readonly<Record<StageResult['aim'], string>> = {
   'pairs kept together': 'Fits whose parts ran together',
 };
 
-/** A stage's value as it is shown: lengths in the book's unit. */
-export function stageValue({ aim }: StageResult, value: number, toLength: (grain: Grain) => number): number {
-  return aim === 'distance from the aim' ? toLength(value) : value;
-}
-
-export function isProved({ matching }: Assessment): boolean {
-  return matching?.stages.every(({ reached, bound }) => reached === bound) ?? true;
-}
-
 /** That the time ended the search before the best was proved, and how far it got; undefined where it is proved. */
 export function stopSentence(assessment: Assessment): string | undefined {
   const { matching, seconds, book } = assessment;
@@ -29,7 +20,7 @@ export function stopSentence(assessment: Assessment): string | undefined {
   const show = (stage: StageResult, value: number) =>
     stage.aim === 'distance from the aim' ? lengthText(value, unit) : String(value);
   const open = matching.stages
-    .filter(({ reached, bound }) => reached !== bound)
+    .filter((stage) => gapOf(stage) > 0)
     .map((stage) => {
       const words = AIM_WORDS[stage.aim].toLowerCase();
       return `${words} ${show(stage, stage.reached)}, proven best ${show(stage, stage.bound)}`;
