@@ -1,5 +1,7 @@
 /** The marked blocks of README.md, made from the records of the program. */
+import { OWN_TABLES } from '../src/engine/columns/own-tables.js';
 import { resultColumns } from '../src/engine/columns/result-headers.js';
+import { REACHED, SUMMARY } from '../src/engine/columns/summary-columns.js';
 import { functionTable } from '../src/engine/functions/function-help.js';
 import { inputSheets } from '../src/engine/input-sheets/index.js';
 import { columnsOf, type InputSheet } from '../src/engine/input-sheets/input-sheet.js';
@@ -46,9 +48,23 @@ export function resultColumnsTable(): string {
   return table(['Sheet', 'Column', 'What it says'], rows);
 }
 
+/** The columns of the program's own sheets; the sheet's name stands in the first of its rows. */
+export function ownSheetsTable(): string {
+  const lists = [
+    SUMMARY,
+    { ...REACHED, name: `${SUMMARY.name}, what matching reached` },
+    ...OWN_TABLES.map((own) => own.table),
+  ];
+  const rows = lists.flatMap(({ name, columns }) =>
+    columns.map(({ header, help }, place) => [place === 0 ? name : '', header, help]),
+  );
+  return table(['Sheet', 'Column', 'What it says'], rows);
+}
+
 const BLOCKS: Readonly<Record<string, () => string>> = {
   'input sheets': inputSheetsTable,
   'result columns': resultColumnsTable,
+  'own sheets': ownSheetsTable,
   functions: functionTable,
 };
 

@@ -122,7 +122,7 @@ export const TO_BUY: ResultTable<BoughtShells> = {
       header: 'For',
       quantity: 'sentence',
       width: 50,
-      help: 'Where they go, and the price of one and of all.',
+      help: 'The places that they go to, the price of one and of all.',
       page: 'every',
       value: placesWords,
     },
