@@ -78,6 +78,33 @@ describe('the checker', () => {
   });
 
   test.each([
+    ['src/engine/assess/a.ts', '../words/b.js', 'src/engine/words/'],
+    ['src/engine/assess/a.ts', '../columns/b.js', 'src/engine/columns/'],
+    ['src/engine/assess/a.ts', '../sheets/b.js', 'src/engine/sheets/'],
+    ['src/engine/words/a.ts', '../columns/b.js', 'src/engine/columns/'],
+    ['src/engine/words/a.ts', '../sheets/b.js', 'src/engine/sheets/'],
+    ['src/engine/columns/a.ts', '../sheets/b.js', 'src/engine/sheets/'],
+    ['src/engine/explain/a.ts', '../sheets/b.js', 'src/engine/sheets/'],
+    ['src/io/report/a.ts', '../../engine/sheets/b.js', 'src/engine/sheets/'],
+    ['src/io/terminal/a.ts', '../../engine/sheets/b.js', 'src/engine/sheets/'],
+    ['src/commands/book-json.ts', '../engine/sheets/b.js', 'src/engine/sheets/'],
+    ['src/commands/book-summary.ts', '../engine/sheets/b.js', 'src/engine/sheets/'],
+  ])('reports %s that imports %s', (path, target, room) => {
+    const [first, ...others] = breachesOf(path, `import type { B } from '${target}';`);
+    expect(first).toMatch(new RegExp(`^${path} imports .*/b\\.js: it may not import from ${room}$`));
+    expect(others).toEqual([]);
+  });
+
+  test.each([
+    ['src/engine/words/a.ts', '../assess/b.js'],
+    ['src/engine/columns/a.ts', '../words/b.js'],
+    ['src/engine/sheets/a.ts', '../columns/b.js'],
+    ['src/commands/check-book.ts', '../engine/sheets/b.js'],
+  ])('allows %s that imports %s', (path, target) => {
+    expect(breachesOf(path, `import '${target}';`)).toEqual([]);
+  });
+
+  test.each([
     ['hyperformula in functions', 'functions/a.ts', "import 'hyperformula';", 'imports hyperformula'],
     ['a part of it', 'functions/a.ts', "import 'hyperformula/i18n/languages';", 'imports hyperformula'],
     [
