@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { findBreaches, importsOf, type LAYERS, MAX_LINES } from './check-layers.js';
+import { findCircles } from './find-circles.js';
+import { findDoubledNames } from './find-doubled-names.js';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -35,6 +37,14 @@ describe('the project', () => {
 
   test('keeps to its layers', () => {
     expect(findBreaches(sources)).toEqual([]);
+  });
+
+  test('has no circle of imports', () => {
+    expect(findCircles(sources)).toEqual([]);
+  });
+
+  test('exports no name from two files', () => {
+    expect(findDoubledNames(sources)).toEqual([]);
   });
 });
 
