@@ -1,6 +1,8 @@
 /** The marked blocks of README.md, made from the records of the program. */
 import { listOf } from '../src/engine/book/problems.js';
+import { OWN_TABLES } from '../src/engine/columns/own-tables.js';
 import { resultColumns } from '../src/engine/columns/result-headers.js';
+import { REACHED, SUMMARY } from '../src/engine/columns/summary-columns.js';
 import { functionTable } from '../src/engine/functions/function-help.js';
 import { inputSheets } from '../src/engine/input-sheets/index.js';
 import { columnsOf, type InputSheet } from '../src/engine/input-sheets/input-sheet.js';
@@ -57,10 +59,24 @@ export function kindsTable(): string {
   return table(['Kind', 'What it is', 'Clearance', 'Words of Fit'], rows);
 }
 
+/** The columns of the program's own sheets; the sheet's name stands in the first of its rows. */
+export function ownSheetsTable(): string {
+  const lists = [
+    SUMMARY,
+    { ...REACHED, name: `${SUMMARY.name}, what matching reached` },
+    ...OWN_TABLES.map((own) => own.table),
+  ];
+  const rows = lists.flatMap(({ name, columns }) =>
+    columns.map(({ header, help }, place) => [place === 0 ? name : '', header, help]),
+  );
+  return table(['Sheet', 'Column', 'What it says'], rows);
+}
+
 const BLOCKS: Readonly<Record<string, () => string>> = {
   'input sheets': inputSheetsTable,
   'kinds of fit': kindsTable,
   'result columns': resultColumnsTable,
+  'own sheets': ownSheetsTable,
   functions: functionTable,
 };
 

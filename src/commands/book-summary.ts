@@ -1,12 +1,11 @@
 /** The short account of a checked book for a terminal. */
-import type { Assessment, NeighbourResult } from '../engine/assess/assess.js';
+import type { Assessment } from '../engine/assess/assess.js';
 import type { GaugeStudy } from '../engine/assess/gauge-study.js';
+import type { NeighbourResult } from '../engine/assess/neighbours.js';
+import { isProved } from '../engine/assess/proof.js';
+import { studyFigures } from '../engine/assess/study-figures.js';
 import { countText, lengthText } from '../engine/assess/words.js';
-import { isProved } from '../engine/sheets/proof-words.js';
-import { categoriesOf } from '../engine/sheets/study-sheet.js';
-import { countOf, waitingCount } from '../engine/sheets/summary.js';
 import { fitTables } from '../io/terminal/fit-table.js';
-import { roundToWhole } from '../maths/grain.js';
 import type { LengthUnit } from '../maths/units.js';
 
 /** @param width of the terminal: with it, every fit is told; without, they are only counted */
@@ -40,23 +39,17 @@ export function bookSummary(assessment: Assessment, written: string, width?: num
 }
 
 /** How many fits of an engine got which verdict. */
-function countLine(group: NeighbourResult): string {
-  const counts = [
-    [countOf(group, 'in range'), 'in range'],
-    [countOf(group, 'within service limit'), 'within service limit'],
-    [countOf(group, 'tight'), 'tight'],
-    [countOf(group, 'loose'), 'loose'],
-    [countOf(group, 'undecided'), 'undecided'],
-    [waitingCount(group), 'wanting data'],
-  ] as const;
-  const words = counts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
-  return `  engine ${group.engine}, ${group.fit}: ${countText(group.fits.length, 'fit')}: ${words.join(', ')}`;
+function countLine({ engine, fit, fits, counts, waiting }: NeighbourResult): string {
+  const verdicts = ['in range', 'within service limit', 'tight', 'loose', 'undecided'] as const;
+  const told = [...verdicts.map((status) => [counts[status], status] as const), [waiting, 'wanting data']];
+  const words = told.filter(([count]) => count !== 0).map(([count, word]) => `${count} ${word}`);
+  return `  engine ${engine}, ${fit}: ${countText(fits.length, 'fit')}: ${words.join(', ')}`;
 }
 
 /** What a study says of its gauge, by analysis of variance. */
 function studyText({ gauge, byAnalysis, why }: GaugeStudy, unit: LengthUnit): string {
   if (!byAnalysis) return `gauge study of ${gauge}: ${why.join('; ')}`;
-  const categories = categoriesOf(byAnalysis);
+  const { repeatability, categories } = studyFigures(byAnalysis);
   const told = categories === undefined ? '' : `, ${categories} distinct categories`;
-  return `gauge study of ${gauge}: repeatability ${lengthText(roundToWhole(byAnalysis.repeatability), unit)}${told}`;
+  return `gauge study of ${gauge}: repeatability ${lengthText(repeatability, unit)}${told}`;
 }

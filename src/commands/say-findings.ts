@@ -1,7 +1,7 @@
 /** What is said of every book, whatever is done with its results: refused cells, notices, a search that stopped. */
 import type { Assessment } from '../engine/assess/assess.js';
 import { sentenceOf } from '../engine/book/problems.js';
-import { missingSentence, stopSentence } from '../engine/sheets/proof-words.js';
+import { missingSentence, stopSentence } from '../engine/words/proof-words.js';
 import { say } from './messages.js';
 
 export function sayFindings(assessment: Assessment): void {

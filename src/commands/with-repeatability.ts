@@ -1,6 +1,6 @@
 /** `--take-repeatability`: what Gauge study found goes into Gauges before anything is computed. */
+import { takenRepeatability } from '../engine/assess/taken-repeatability.js';
 import { readBook } from '../engine/run-book.js';
-import { takenRepeatability } from '../engine/sheets/taken-repeatability.js';
 import type { WorkbookModel } from '../engine/workbook-model.js';
 import { fillCells } from '../io/xlsx/fill-cells.js';
 import { readWorkbookPackage } from '../io/xlsx/read-package.js';

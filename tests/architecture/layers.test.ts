@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { findBreaches, importsOf, type LAYERS, MAX_LINES } from './check-layers.js';
+import { findCircles } from './find-circles.js';
+import { findDoubledNames } from './find-doubled-names.js';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -35,6 +37,14 @@ describe('the project', () => {
 
   test('keeps to its layers', () => {
     expect(findBreaches(sources)).toEqual([]);
+  });
+
+  test('has no circle of imports', () => {
+    expect(findCircles(sources)).toEqual([]);
+  });
+
+  test('exports no name from two files', () => {
+    expect(findDoubledNames(sources)).toEqual([]);
   });
 });
 
@@ -75,6 +85,33 @@ describe('the checker', () => {
     const [first, ...others] = breachesOf(path, text);
     expect(first).toMatch(new RegExp(`^${path} imports .*: .* may not import from ${from}$`));
     expect(others).toEqual([]);
+  });
+
+  test.each([
+    ['src/engine/assess/a.ts', '../words/b.js', 'src/engine/words/'],
+    ['src/engine/assess/a.ts', '../columns/b.js', 'src/engine/columns/'],
+    ['src/engine/assess/a.ts', '../sheets/b.js', 'src/engine/sheets/'],
+    ['src/engine/words/a.ts', '../columns/b.js', 'src/engine/columns/'],
+    ['src/engine/words/a.ts', '../sheets/b.js', 'src/engine/sheets/'],
+    ['src/engine/columns/a.ts', '../sheets/b.js', 'src/engine/sheets/'],
+    ['src/engine/explain/a.ts', '../sheets/b.js', 'src/engine/sheets/'],
+    ['src/io/report/a.ts', '../../engine/sheets/b.js', 'src/engine/sheets/'],
+    ['src/io/terminal/a.ts', '../../engine/sheets/b.js', 'src/engine/sheets/'],
+    ['src/commands/book-json.ts', '../engine/sheets/b.js', 'src/engine/sheets/'],
+    ['src/commands/book-summary.ts', '../engine/sheets/b.js', 'src/engine/sheets/'],
+  ])('reports %s that imports %s', (path, target, room) => {
+    const [first, ...others] = breachesOf(path, `import type { B } from '${target}';`);
+    expect(first).toMatch(new RegExp(`^${path} imports .*/b\\.js: it may not import from ${room}$`));
+    expect(others).toEqual([]);
+  });
+
+  test.each([
+    ['src/engine/words/a.ts', '../assess/b.js'],
+    ['src/engine/columns/a.ts', '../words/b.js'],
+    ['src/engine/sheets/a.ts', '../columns/b.js'],
+    ['src/commands/check-book.ts', '../engine/sheets/b.js'],
+  ])('allows %s that imports %s', (path, target) => {
+    expect(breachesOf(path, `import '${target}';`)).toEqual([]);
   });
 
   test.each([

@@ -6,7 +6,9 @@ import { describe, expect, test } from 'vitest';
 import { functionRecords } from '../../functions/index.js';
 import { withBlocks } from '../../scripts/readme-blocks.js';
 import { CAUTION } from '../../src/engine/caution.js';
+import { OWN_TABLES } from '../../src/engine/columns/own-tables.js';
 import { resultColumns } from '../../src/engine/columns/result-headers.js';
+import { REACHED, SUMMARY } from '../../src/engine/columns/summary-columns.js';
 import { inputSheets } from '../../src/engine/input-sheets/index.js';
 import { columnsOf } from '../../src/engine/input-sheets/input-sheet.js';
 import { SETUP_ITEMS } from '../../src/engine/input-sheets/setup.js';
@@ -53,7 +55,11 @@ describe('the generated tables', () => {
   });
 
   test('hold a sentence for every column that is written', () => {
-    const columns = inputSheets().flatMap(({ name }) => resultColumns(name));
+    const lists = [SUMMARY, REACHED, ...OWN_TABLES.map(({ table }) => table)];
+    const columns = [
+      ...inputSheets().flatMap(({ name }) => resultColumns(name)),
+      ...lists.flatMap((list) => list.columns.map(({ header, help }) => ({ header, help }))),
+    ];
     expect(columns.filter(({ header, help }) => !readme.includes(`| ${header} | ${help} |`))).toEqual([]);
     expect(columns.length).toBeGreaterThan(0);
     expect(readme).not.toMatch(/\| *\|$/m);

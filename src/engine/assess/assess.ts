@@ -1,21 +1,22 @@
 /** Everything that is computed of one book: parts, fits, tables, matched sets, what to measure again. */
-import { neighbourSpread } from '../../maths/clearance.js';
-import type { Grain } from '../../maths/grain.js';
 import { matchStock } from '../../maths/matching/match.js';
 import type { MatchResult, StockJournal } from '../../maths/matching/stock.js';
 import type { CrankPlan } from '../../maths/suggestions/crank-plan.js';
 import { obstaclesOf, type Standing } from '../../maths/suggestions/obstacles.js';
 import type { Book } from '../book/book.js';
-import { nameKey } from '../book/names.js';
-import { Context, groupBy } from './context.js';
+import { Context } from './context.js';
 import { assessFit, type FitResult } from './fit.js';
 import { type GaugeStudy, gaugeStudies } from './gauge-study.js';
+import { type LeftPart, leftOver } from './left-over.js';
+import { type MatchedSet, matchedSets } from './matched-sets.js';
+import { type NeighbourResult, neighbourResults } from './neighbours.js';
 import { assessParts } from './part.js';
 import { type PartsOfBook, placeFits } from './places.js';
 import { type Remeasure, remeasureList } from './remeasure.js';
 import { type BookStock, stockOf } from './stock.js';
 import { crankPlansOf } from './suggestions.js';
 import { assessTables, type TableResults } from './table-checks.js';
+import { type BoughtShells, toBuy } from './to-buy.js';
 
 export interface Assessment {
   readonly book: Book;
@@ -29,6 +30,10 @@ export interface Assessment {
   readonly stock: BookStock;
   /** Undefined where the book has no engine to match, or a setting that matching needs was refused. */
   readonly matching: MatchResult | undefined;
+  /** What matching found, as fits; these and what follows from them are empty where nothing was matched. */
+  readonly sets: readonly MatchedSet[];
+  readonly toBuy: readonly BoughtShells[];
+  readonly leftOver: readonly LeftPart[];
   /** What stands in the way of the empty journals that could be used. */
   readonly obstacles: ReadonlyMap<StockJournal, Standing>;
   /** What would complete the engines that are not; empty where nothing was matched. */
@@ -37,16 +42,6 @@ export interface Assessment {
   readonly missingBooks: readonly string[];
   /** The time that matching was given. */
   readonly seconds: number;
-}
-
-/** The fits of one engine and fit, together. */
-export interface NeighbourResult {
-  readonly engine: string;
-  readonly fit: string;
-  readonly fits: readonly FitResult[];
-  /** The largest difference of clearance between computed fits in consecutive rows. */
-  readonly spread: Grain | undefined;
-  readonly limit: Grain | undefined;
 }
 
 export interface AssessOptions {
@@ -75,42 +70,22 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
     stock.stock.engines.length > 0 && book.setup.bad.length === 0
       ? await matchStock(stock.stock, { seconds, ...(onProgress && { onProgress }) })
       : undefined;
+  const sets = matching ? matchedSets(matching, stock, parts, context) : [];
   return {
     ...measured,
     tables: assessTables(context),
-    spreads: spreadsOf(fits),
+    spreads: neighbourResults(fits),
     studies: gaugeStudies(book),
     stock,
     matching,
+    sets,
+    toBuy: toBuy(sets),
+    leftOver: matching ? leftOver(sets, parts) : [],
     obstacles: matching ? obstaclesOf(stock.stock, matching.fits) : new Map(),
     plans: matching ? crankPlansOf(parts, stock, matching, context) : [],
     missingBooks,
     seconds,
   };
-}
-
-function spreadsOf(fits: readonly FitResult[]): NeighbourResult[] {
-  const numbered = fits.map((fit, row) => ({ fit, row }));
-  const groups = groupBy(numbered, ({ fit }) => `${nameKey(fit.engine)}\u0000${nameKey(fit.fit)}`);
-  return [...groups.values()].map((group) => {
-    const own = group.map(({ fit }) => fit);
-    return {
-      engine: own[0]!.engine,
-      fit: own[0]!.fit,
-      fits: own,
-      spread: neighbourSpread(inConsecutiveRows(group)),
-      limit: own.find(({ limits }) => limits?.neighbourSpread !== undefined)?.limits?.neighbourSpread,
-    };
-  });
-}
-
-/** Clearances row by row, with a hole wherever rows of other fits stand between. Strip readings are not computed. */
-function inConsecutiveRows(group: readonly { fit: FitResult; row: number }[]): (Grain | undefined)[] {
-  return group.flatMap(({ fit, row }, place) => {
-    const clearance = fit.isStrip ? undefined : fit.clearance?.clearance;
-    const before = group[place - 1];
-    return before && before.row !== row - 1 ? [undefined, clearance] : [clearance];
-  });
 }
 
 /** Whether everything is proved good: what exit code 0 promises. */

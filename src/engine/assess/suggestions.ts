@@ -28,6 +28,24 @@ export function crankPlansOf(
   return crankPlans(stock.stock, matching, factsOf(parts, stock, context));
 }
 
+/** The engine that the least addition completes; undefined where none can be. */
+export function nextEngine({
+  plans,
+  stock,
+}: {
+  readonly plans: readonly CrankPlan[];
+  readonly stock: BookStock;
+}): string | undefined {
+  const whole = plans.filter(({ open }) => open.length === 0);
+  const [next] = [...whole].sort((a, b) => costOrder(a, b));
+  return next && stock.journals.get(next.engine.journals[0]!)!.row.engine;
+}
+
+function costOrder(a: CrankPlan, b: CrankPlan): number {
+  const at = a.cost.findIndex((value, place) => value !== b.cost[place]);
+  return at < 0 ? 0 : a.cost[at]! - b.cost[at]!;
+}
+
 const bySide = (shells: readonly StockNewShell[]) => ({
   upper: shells.filter(({ half }) => goesOn(half, 'upper')),
   lower: shells.filter(({ half }) => goesOn(half, 'lower')),

@@ -28,7 +28,7 @@ export function refuseDisagreement<Row>(
   const unit = book.setup.lengthUnit;
   const value = column.value(row, assessment);
   if (agree(column, value, found, unit)) return;
-  const own = valueText(column, value, unit);
+  const own = valueText(column.quantity, value, unit);
   throw new DisagreementError(
     `${book.model.file}: sheet ${sheet}, row ${rowOf(row) + 1}, ${column.header}: found ${shown(found)} by the sheet engine ` +
       `and ${own === undefined ? 'nothing' : own} by the program's own arithmetic; expected one value; ` +

@@ -2,9 +2,9 @@
 import type { Assessment } from '../assess/assess.js';
 import type { OutputFormat, PlacedCell } from '../workbook-model.js';
 import type { TemplateValues } from './block-engine.js';
-import { cellValue } from './cell-value.js';
+import { liveCell } from './cell-value.js';
 import type { Layout } from './layout.js';
-import { formatOf, type ResultColumn } from './result-column.js';
+import { formatsOf, type ResultColumn } from './result-column.js';
 
 /** Rows of a sheet that have the same columns. */
 export interface ResultRows<Row> {
@@ -37,7 +37,9 @@ export class ResultCells implements Iterable<PlacedCell> {
 
   get formats(): ReadonlySet<OutputFormat> {
     const { lengthUnit } = this.assessment.book.setup;
-    return new Set(this.groups.flatMap(({ columns }) => columns.map((own) => formatOf(own, lengthUnit))));
+    return new Set(
+      this.groups.flatMap(({ columns }) => columns.flatMap((own) => formatsOf(own, lengthUnit))),
+    );
   }
 
   /** The last row of the sheet that has results; −1 where there is none. */
@@ -60,13 +62,9 @@ export class ResultCells implements Iterable<PlacedCell> {
     of.values.ofRow(at);
     const own = of.rows[at];
     const row = of.rowOf(own);
-    const { lengthUnit } = this.assessment.book.setup;
     return of.columns.flatMap((column, order): PlacedCell[] => {
-      const found = cellValue(column, column.value(own, this.assessment), lengthUnit);
-      const formula = column.live?.(own, this.layout);
-      if (found === undefined && formula === undefined) return [];
-      const cell = { value: found ?? '', format: formatOf(column, lengthUnit), formula };
-      return [{ row, column: this.first + order, cell }];
+      const cell = liveCell(column, own, this.layout);
+      return cell ? [{ row, column: this.first + order, cell }] : [];
     });
   }
 }

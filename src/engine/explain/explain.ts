@@ -10,7 +10,7 @@ import { CASES } from '../input-sheets/cases.js';
 import { JOURNALS } from '../input-sheets/journals.js';
 import { RODS } from '../input-sheets/rods.js';
 import { SHELLS } from '../input-sheets/shells.js';
-import { unmatchedRows } from '../sheets/not-matched.js';
+import { unmatchedRows } from '../words/not-matched.js';
 import { Whereabouts } from './whereabouts.js';
 
 /** A fit or a part that is open to the part in question. */
@@ -173,7 +173,7 @@ class Explainer {
   /** Where a rod or a row of shells is, and beside what. */
   private nowOf(part: PartResult): string {
     const sets = this.where.holdersOf(part).map((set) => {
-      return `in the set of ${this.where.placeOf(set.fit.journal)} (${this.where.setText(set)})`;
+      return `in the set of ${this.where.placeOf(set.found.journal)} (${this.where.setText(set)})`;
     });
     const left = part.row.quantity - sets.length;
     const rest = part.row.quantity > 1 ? `${left} of ${part.row.quantity} left over` : 'left over';
@@ -188,9 +188,9 @@ class Explainer {
     const set = this.where.setOf(journal);
     const name = this.where.placeOf(journal);
     if (!set) return { name, now: 'empty' };
-    const there = as === undefined ? set.bore : set.shells[as];
+    const there = set.parts[as ?? 'bore'];
     if (there === part) return { name, now: 'its own' };
-    return { name, now: `has ${as === undefined ? `rod ${set.bore.row.name}` : `${as} shell ${set[as]}`}` };
+    return { name, now: `has ${as === undefined ? 'rod' : `${as} shell`} ${set.names[as ?? 'bore']}` };
   }
 
   private asksForMass(journal: StockJournal): boolean {

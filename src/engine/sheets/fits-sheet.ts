@@ -3,6 +3,7 @@ import { inUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
 import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part-result.js';
+import { type TypedName, typedName } from '../book/typed-name.js';
 import type { Evaluated } from '../columns/evaluate.js';
 import { widthOf } from '../columns/result-column.js';
 import { resultColumns } from '../columns/result-headers.js';
@@ -11,13 +12,11 @@ import { columnsOf } from '../input-sheets/input-sheet.js';
 import type { OutputCell, OutputFormat, OutputSheet } from '../workbook-model.js';
 import { headerRow, MADE_BY_WIDTH } from './own-sheet.js';
 import { againAndAgain } from './plain-cells.js';
-import { type TypedName, typedName } from './typed-name.js';
 
 function nameCell(name: TypedName | undefined): OutputCell | undefined {
   return name === undefined || name === '' ? undefined : { value: name, format: 'name' };
 }
 
-/** The sheet Fits where the book has none of the user's. */
 export function fitsSheet(assessment: Assessment, { cells, layout }: Evaluated): OutputSheet {
   const unit = assessment.book.setup.lengthUnit;
   const inputs = columnsOf(FITS).map(({ header }) => header);

@@ -1,15 +1,10 @@
-/** A sheet of the program's own, from plain rows under a header. */
+/** A sheet of the program's own: rows under a header. */
 import { MADE_BY } from '../book/own-columns.js';
+import { liveCell } from '../columns/cell-value.js';
+import type { Layout } from '../columns/layout.js';
+import { widthOf } from '../columns/result-column.js';
+import type { ResultTable } from '../columns/result-table.js';
 import type { OutputCell, OutputFormat, OutputSheet } from '../workbook-model.js';
-
-export interface SheetColumn<Row> {
-  readonly header: string;
-  readonly width: number;
-  /** Without one, a number is a name. */
-  readonly format?: OutputFormat;
-  readonly value: (row: Row) => string | number | undefined;
-  readonly formula?: (row: Row) => string | undefined;
-}
 
 /** Wide enough for each of its words. */
 export const MADE_BY_WIDTH = 9;
@@ -23,33 +18,28 @@ export function headerRow(headers: readonly string[]): OutputCell[] {
   return [...headers, MADE_BY].map((header) => text(header, 'header'));
 }
 
-export function rowsOf<Row>(
-  columns: readonly SheetColumn<Row>[],
-  rows: readonly Row[],
-): (OutputCell | undefined)[][] {
-  return rows.map((row) =>
-    columns.map(({ value, format, formula }): OutputCell | undefined => {
-      const shown = value(row);
-      return shown === undefined
-        ? undefined
-        : {
-            value: shown,
-            format: format ?? (typeof shown === 'number' ? 'name' : 'plain'),
-            formula: formula?.(row),
-          };
-    }),
-  );
+export function titlesOf<Row>({ columns }: ResultTable<Row>): string[] {
+  return columns.map(({ header }) => header);
 }
 
-export function ownSheet<Row>(
-  name: string,
-  columns: readonly SheetColumn<Row>[],
-  rows: readonly Row[],
-): OutputSheet {
+export function widthsOf<Row>({ columns }: ResultTable<Row>, layout: Layout): number[] {
+  const { lengthUnit } = layout.assessment.book.setup;
+  return columns.map((column) => widthOf(column, lengthUnit, true));
+}
+
+/** The rows of a list as cells. */
+export function cellRows<Row>(
+  { columns, rows }: ResultTable<Row>,
+  layout: Layout,
+): (OutputCell | undefined)[][] {
+  return rows(layout.assessment).map((row) => columns.map((column) => liveCell(column, row, layout)));
+}
+
+export function ownSheet<Row>(table: ResultTable<Row>, layout: Layout): OutputSheet {
   return {
-    name,
-    rows: [headerRow(columns.map(({ header }) => header)), ...rowsOf(columns, rows)],
-    widths: [...columns.map(({ width }) => width), MADE_BY_WIDTH],
+    name: table.name,
+    rows: [headerRow(titlesOf(table)), ...cellRows(table, layout)],
+    widths: [...widthsOf(table, layout), MADE_BY_WIDTH],
     headerRows: 1,
     landscape: true,
   };

@@ -1,12 +1,14 @@
 /** What is written into the user's own sheets. */
 import type { Assessment } from '../assess/assess.js';
-import type { CheckedSheet } from '../assess/table-checks.js';
+import type { CheckedSheet, TableRowResult } from '../assess/table-checks.js';
 import { isMadeByProgram } from '../book/own-columns.js';
+import { plainCell } from '../columns/cell-value.js';
 import type { Evaluated } from '../columns/evaluate.js';
+import type { Layout } from '../columns/layout.js';
 import type { ResultCells } from '../columns/result-cells.js';
 import { widthOf } from '../columns/result-column.js';
 import { resultColumns } from '../columns/result-headers.js';
-import { QUIET_TABLES } from '../columns/table-columns.js';
+import { QUIET_TABLES, TABLE_COLUMNS } from '../columns/table-columns.js';
 import { FITS } from '../input-sheets/fits.js';
 import type { OutputFormat, PlacedCell, PlacedCells, SheetEdit } from '../workbook-model.js';
 import { isOwnSheet } from './own-names.js';
@@ -42,7 +44,7 @@ export function sheetEdits(assessment: Assessment, { cells, userValues, layout }
         ? []
         : results
           ? titledCells(titles, results)
-          : [...titles, ...tableCells(name, tables, first)],
+          : [...titles, ...tableCells(tables[name as CheckedSheet] ?? [], first, layout)],
       storedValues: userValues.filter(({ sheet }) => sheet === table.sheet.name),
       widths: isQuiet
         ? []
@@ -81,9 +83,11 @@ function titledCells(titles: readonly PlacedCell[], results: ResultCells): Place
   };
 }
 
-function tableCells(name: string, tables: Assessment['tables'], first: number): PlacedCell[] {
-  return (tables[name as CheckedSheet] ?? []).flatMap(({ row, status, why }) => [
-    { row, column: first, cell: text(status) },
-    ...(why.length > 0 ? [{ row, column: first + 1, cell: text(why.join('; '), 'text') }] : []),
-  ]);
+function tableCells(results: readonly TableRowResult[], first: number, { assessment }: Layout): PlacedCell[] {
+  return results.flatMap((result) =>
+    TABLE_COLUMNS.flatMap((column, place): PlacedCell[] => {
+      const cell = plainCell(column, result, assessment);
+      return cell ? [{ row: result.row, column: first + place, cell }] : [];
+    }),
+  );
 }

@@ -4,14 +4,14 @@ import type { Assessment } from '../assess/assess.js';
 import { nameKey } from '../book/names.js';
 import { isMadeByProgram, MADE_BY } from '../book/own-columns.js';
 import { evaluateColumns } from '../columns/evaluate.js';
+import { OWN_TABLES } from '../columns/own-tables.js';
 import type { WorkbookEdit, WorkbookModel } from '../workbook-model.js';
 import { fitsSheet } from './fits-sheet.js';
-import { matchingSheets } from './matching-sheets.js';
 import { freeName, isOwnSheet } from './own-names.js';
+import { ownSheet } from './own-sheet.js';
 import { plainCells, plainRows } from './plain-cells.js';
 import { sheetEdits } from './sheet-edits.js';
-import { studySheets } from './study-sheet.js';
-import { remeasureSheet, summarySheet } from './summary.js';
+import { summarySheet } from './summary.js';
 
 export interface WriteOptions {
   /** Plain values in place of live formulas. */
@@ -23,10 +23,8 @@ export function writtenWorkbook(assessment: Assessment, { valuesOnly }: WriteOpt
   const evaluated = evaluateColumns(assessment);
   const { layout } = evaluated;
   const own = [
-    summarySheet(assessment, layout),
-    remeasureSheet(assessment),
-    ...matchingSheets(assessment, layout),
-    ...studySheets(assessment),
+    summarySheet(layout),
+    ...OWN_TABLES.filter(({ isMade }) => isMade(assessment)).map(({ table }) => ownSheet(table, layout)),
   ];
   if (layout.makesFits && assessment.fits.length > 0) own.splice(1, 0, fitsSheet(assessment, evaluated));
   const sheets = own.map((sheet) => ({ ...sheet, name: freeName(sheet.name, book.model) }));

@@ -1,17 +1,16 @@
 /** What the page says of the book as a whole: its overview, the stock, the tables that everything rests on. */
 import { sentenceOf } from '../../engine/book/problems.js';
 import { CAUTION } from '../../engine/caution.js';
-import type { Layout } from '../../engine/columns/layout.js';
+import { LEFT_OVER, TO_BUY } from '../../engine/columns/stock-columns.js';
+import { REACHED, SUMMARY } from '../../engine/columns/summary-columns.js';
 import { partSheets } from '../../engine/input-sheets/index.js';
-import { rowsOf } from '../../engine/sheets/own-sheet.js';
-import { matchingResult, summaryColumns } from '../../engine/sheets/summary.js';
+import { matchingNotes } from '../../engine/words/matching-notes.js';
 import type { InputFile } from '../input-digest.js';
 import { type Element, h, words } from './elements.js';
 import type { Records } from './engine-records.js';
 import { keyFigure } from './key-figure.js';
-import { type PageContext, partsTable, remarkList, sheetTable, tableIn } from './page-pieces.js';
-import { withoutColumns } from './page-table.js';
-import { remeasureTable } from './remeasure-table.js';
+import { listIn, type PageContext, partsTable, remarkList, tableIn } from './page-pieces.js';
+import { remeasureIn } from './remeasure-table.js';
 import { typedTable } from './typed-tables.js';
 import { visibleText } from './visible-text.js';
 
@@ -21,25 +20,9 @@ export interface Trace {
   readonly files: readonly InputFile[];
 }
 
-/** Columns of Summary that stand in a table of their own: all together are too wide for paper. */
-const SUMMARY_MEASURES: readonly string[] = [
-  'Tightest',
-  'Loosest',
-  'Neighbour spread',
-  'Neighbour spread is',
-];
-
-export function overview(page: PageContext, layout: Layout, records: Records, trace: Trace): Element[] {
+export function overview(page: PageContext, records: Records, trace: Trace): Element[] {
   const { book } = page.assessment;
-  const columns = summaryColumns(page.assessment, layout);
-  const { headers, rows, notes } = matchingResult(page.assessment);
   const { confidence, lengthUnit } = book.setup;
-  const summary = {
-    caption: 'Fits by engine',
-    headers: columns.map(({ header }) => header),
-    rows: rowsOf(columns, page.assessment.spreads),
-    rowHeader: 0,
-  };
   return [
     ...traceOf(page, trace),
     h('aside', { className: 'caution', ariaLabel: 'Caution' }, [
@@ -52,16 +35,11 @@ export function overview(page: PageContext, layout: Layout, records: Records, tr
     h('p', [
       `Lengths are diametral, in ${lengthUnit}, at 20 °C; U is twice the standard uncertainty. Verdicts at ${Number((confidence * 100).toFixed(2))} % confidence.`,
     ]),
-    ...tableIn(
-      page,
-      withoutColumns(summary, (header) => SUMMARY_MEASURES.includes(header)),
-    ),
-    ...tableIn(page, {
-      ...withoutColumns(summary, (header) => ![...SUMMARY_MEASURES, 'Engine', 'Fit'].includes(header)),
-      caption: 'Clearances by engine',
-    }),
-    ...tableIn(page, { caption: 'What matching reached', headers, rows, rowHeader: 0 }),
-    ...notes.map((note) => h('p', note)),
+    // All together are too wide for paper.
+    ...listIn(page, SUMMARY, { caption: 'Fits by engine', of: 'counted' }),
+    ...listIn(page, SUMMARY, { caption: 'Clearances by engine', of: 'measured' }),
+    ...listIn(page, REACHED),
+    ...matchingNotes(page.assessment).map((note) => h('p', note)),
     ...problems(page),
     ...(page.assessment.fits.some(({ clearance }) => clearance) ? [keyFigure(confidence)] : []),
     ...contents(records),
@@ -119,15 +97,12 @@ function traceOf(page: PageContext, { program, files }: Trace): Element[] {
 }
 
 export function stockSection(page: PageContext, { loose, looseRemeasure }: Records): Element[] {
-  const lists = [
-    sheetTable(page, 'To buy', 'To buy', 'Mark'),
-    sheetTable(page, 'Left over', 'Left over', 'Part'),
-  ].flatMap((table) => (table ? tableIn(page, table) : []));
+  const lists = [...listIn(page, TO_BUY), ...listIn(page, LEFT_OVER)];
   const elements = [
-    ...partSheets().flatMap(({ name, plural }) =>
-      partsTable(page, `${plural} of no engine here`, loose.of(name)),
+    ...partSheets().flatMap((sheet) =>
+      partsTable(page, sheet, loose.of(sheet.name), `${sheet.plural} of no engine here`),
     ),
-    ...tableIn(page, remeasureTable(looseRemeasure)),
+    ...remeasureIn(page, looseRemeasure),
     ...lists,
   ];
   if (elements.length === 0) return [];

@@ -1,5 +1,6 @@
 /** What of a book belongs to which engine, and what to none: a page each. */
-import type { Assessment, NeighbourResult } from '../../engine/assess/assess.js';
+import type { Assessment } from '../../engine/assess/assess.js';
+import type { NeighbourResult } from '../../engine/assess/neighbours.js';
 import type { PartResult } from '../../engine/assess/part-result.js';
 import { type PartsOfBook, partsOf } from '../../engine/assess/places.js';
 import type { Remeasure } from '../../engine/assess/remeasure.js';

@@ -1,19 +1,20 @@
 /** One engine: its fits, journals and parts, what to measure again, and the sets that were found for it. */
-import type { NeighbourResult } from '../../engine/assess/assess.js';
+import type { MatchedSet } from '../../engine/assess/matched-sets.js';
+import type { NeighbourResult } from '../../engine/assess/neighbours.js';
 import type { PartResult } from '../../engine/assess/part-result.js';
 import { nameKey } from '../../engine/book/names.js';
+import { MATCHED_SETS, PICK_LIST } from '../../engine/columns/set-columns.js';
+import { NOT_MATCHED } from '../../engine/columns/stock-columns.js';
 import { partSheets } from '../../engine/input-sheets/index.js';
 import type { PartSheet } from '../../engine/input-sheets/input-sheet.js';
-import type { MatchedRow } from '../../engine/sheets/matched-rows.js';
 import { type Element, h, words } from './elements.js';
 import type { EngineRecord } from './engine-records.js';
 import { fitCharts } from './fit-chart.js';
 import { limitsDrawn } from './fit-lane.js';
 import { anglesOf, journalProfile, reachOf, shapeKey } from './journal-profile.js';
-import { bareLength, type PageContext, partsTable, sheetTable, tableIn, tableLength } from './page-pieces.js';
-import { withoutColumns } from './page-table.js';
+import { bareLength, listIn, type PageContext, partsTable, tableIn, tableLength } from './page-pieces.js';
 import { deviationUnit, ProfileFrames } from './profile-frame.js';
-import { remeasureTable } from './remeasure-table.js';
+import { remeasureIn } from './remeasure-table.js';
 import { fitTable, fittedParts, remarksOf } from './result-tables.js';
 import { visibleText } from './visible-text.js';
 
@@ -29,9 +30,9 @@ export function engineSection(page: PageContext, record: EngineRecord, id: strin
     h('p', [...(type ? ['Engine type: ', words(type), '. '] : []), `${parts.join(', ')}.`]),
     ...fitsPart(page, record, id),
     ...sheets.flatMap(({ sheet, own }) =>
-      sheet.isDrawn ? drawnParts(page, sheet, own, id) : partsTable(page, sheet.plural, own),
+      sheet.isDrawn ? drawnParts(page, sheet, own, id) : partsTable(page, sheet, own),
     ),
-    ...tableIn(page, remeasureTable(record.remeasure)),
+    ...remeasureIn(page, record.remeasure),
     ...setsPart(page, record, id),
     h('p', { className: 'sign' }, [
       'Measured by',
@@ -65,31 +66,34 @@ function fitsPart(page: PageContext, { fits }: EngineRecord, id: string): Elemen
     ...fits.flatMap((group) => [
       ...tableIn(
         page,
-        fitTable(`Fits, ${group.fit}`, group.fits, unit),
+        fitTable(`Fits, ${group.fit}`, group.fits, page.assessment),
         remarksOf(group.fits, ({ position }) => position),
       ),
       ...spreadSentence(page, group),
-      ...tableIn(page, fittedParts(`What is fitted, ${group.fit}, and shells chosen`, group.fits)),
+      ...tableIn(
+        page,
+        fittedParts(`What is fitted, ${group.fit}, and shells chosen`, group.fits, page.assessment),
+      ),
     ]),
   ];
 }
 
-function spreadSentence({ unit }: PageContext, { spread, limit }: NeighbourResult): Element[] {
+function spreadSentence({ unit }: PageContext, { spread, limit, spreadStatus }: NeighbourResult): Element[] {
   if (spread === undefined) return [];
   const text = tableLength(unit);
-  const against =
-    limit === undefined ? '' : `, ${spread > limit ? 'above' : 'within'} its limit ${text(limit)} ${unit}`;
+  const against = limit === undefined ? '' : `, ${spreadStatus} ${text(limit)} ${unit}`;
   return [h('p', `Neighbour spread ${text(spread)} ${unit}${against}.`)];
 }
 
 /** Parts whose spots are drawn along their axis, and their table. */
 function drawnParts(
   page: PageContext,
-  { noun, plural }: PartSheet,
+  sheet: PartSheet,
   parts: readonly PartResult[],
   id: string,
 ): Element[] {
   if (parts.length === 0) return [];
+  const { noun, plural } = sheet;
   const { unit } = page;
   const drawn = parts.filter(({ spots }) => spots.length > 0);
   const angles = anglesOf(drawn);
@@ -116,67 +120,39 @@ function drawnParts(
     ...(figures.length > 0
       ? [h('p', { className: 'lead' }, key), h('div', { className: 'journals' }, figures)]
       : []),
-    ...partsTable(page, plural, parts),
+    ...partsTable(page, sheet, parts),
   ];
 }
 
-/** Columns of Matched sets that say what was computed; a page has no room for them beside the parts. */
-const SET_MEASURES: readonly string[] = [
-  'Clearance',
-  'Tightest',
-  'Loosest',
-  'Clearance U',
-  'Off aim',
-  'Status',
-];
-
 function setsPart(page: PageContext, { name }: EngineRecord, id: string): Element[] {
-  const { unit, matched } = page;
-  const ofEngine = (header: string) => ({
-    header,
-    test: (engine: string) => nameKey(engine) === nameKey(name),
-  });
-  const sets = sheetTable(page, 'Matched sets', 'Matched sets', 'Position', ofEngine('Engine'));
-  const picks = sheetTable(page, 'Pick list', 'Pick list, by bin', 'Part', ofEngine('For engine'));
-  const measures = (header: string) => SET_MEASURES.includes(header);
-  const tables = [
-    sets && withoutColumns(sets, (header) => header === 'Engine' || measures(header)),
-    sets && {
-      ...withoutColumns(sets, (header) => !measures(header) && header !== 'Fit' && header !== 'Position'),
-      caption: 'Their clearances',
-    },
-    sheetTable(page, 'Not matched', 'Not matched', 'Position', ofEngine('Engine')),
-    picks && withoutColumns(picks, (header) => header === 'For engine'),
+  const { unit } = page;
+  const isOwn = (engine: string) => nameKey(engine) === nameKey(name);
+  const ofSet = { isWanted: (set: MatchedSet) => isOwn(set.engine) };
+  // A page has no room for what was computed of the sets beside their parts.
+  const elements = [
+    ...listIn(page, MATCHED_SETS, { ...ofSet, of: 'chosen' }),
+    ...listIn(page, MATCHED_SETS, { ...ofSet, of: 'measured', caption: 'Their clearances' }),
+    ...listIn(page, NOT_MATCHED, { isWanted: ({ journal }) => isOwn(journal.row.engine) }),
+    ...listIn(page, PICK_LIST, { isWanted: ({ set }) => isOwn(set.engine), caption: 'Pick list, by bin' }),
   ];
-  const own = matched.filter((row) => nameKey(row.engine) === nameKey(name));
-  const fitNames = [...new Set(own.map(({ fitName }) => fitName))];
-  const charts = fitNames.flatMap((fitName, order) =>
+  if (elements.length === 0) return [];
+  const own = page.assessment.sets.filter(ofSet.isWanted);
+  const fits = [...new Set(own.map(({ fit }) => fit))];
+  const charts = fits.flatMap((fit, order) =>
     fitCharts({
       id: `${id}-sets-${order + 1}`,
-      caption: `Matched sets, ${fitName}`,
+      caption: `Matched sets, ${fit}`,
       unit,
       text: tableLength(unit),
       limitText: bareLength(unit),
-      fits: own.filter((row) => row.fitName === fitName).map((row) => drawnSet(row, page)),
+      fits: own
+        .filter((set) => set.fit === fit)
+        .map((set) => ({ ...set, isStrip: false, limits: limitsDrawn(set.limits) })),
     }),
   );
-  const elements = tables.flatMap((table) => (table ? tableIn(page, table) : []));
-  if (elements.length === 0) return [];
   return [
     h('h3', 'Matched sets'),
     ...(charts.length > 0 ? [h('div', { className: 'charts' }, charts)] : []),
     ...elements,
   ];
-}
-
-function drawnSet(row: MatchedRow, { assessment }: PageContext) {
-  const limits = assessment.context.limitsOf(row.journal.row.engineType, row.journal.row.fit);
-  return {
-    position: row.position,
-    status: row.status,
-    clearance: row,
-    isStrip: false,
-    guard: row.guard,
-    limits: limitsDrawn(limits),
-  };
 }

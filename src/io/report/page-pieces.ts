@@ -2,29 +2,40 @@
 import type { Assessment } from '../../engine/assess/assess.js';
 import type { PartResult } from '../../engine/assess/part-result.js';
 import { lengthText } from '../../engine/assess/words.js';
-import type { MatchedRow } from '../../engine/sheets/matched-rows.js';
-import type { OutputSheet } from '../../engine/workbook-model.js';
+import type { PageTableOf } from '../../engine/columns/result-column.js';
+import type { ResultTable } from '../../engine/columns/result-table.js';
+import type { PartSheet } from '../../engine/input-sheets/input-sheet.js';
 import type { Grain } from '../../maths/grain.js';
 import { inUnit, type LengthUnit } from '../../maths/units.js';
 import { type Element, h } from './elements.js';
 import {
-  cellText,
   type PageTable,
+  shownText,
   type TableStyles,
   tableElement,
-  tableOfSheet,
   withoutEmptyColumns,
 } from './page-table.js';
-import { gaugeRemarks, partTable, type Remark, remarksOf } from './result-tables.js';
+import { gaugesUsed, listTable, partTable, type Remark, remarksOf } from './result-tables.js';
 import { visibleText } from './visible-text.js';
 
 export interface PageContext {
   readonly assessment: Assessment;
   readonly unit: LengthUnit;
   readonly styles: TableStyles;
-  readonly matched: readonly MatchedRow[];
-  /** The program's own sheets about matching, by name, as the workbook gets them. */
-  readonly sheets: ReadonlyMap<string, OutputSheet>;
+  readonly lists: ListRows;
+}
+
+/** The rows of the program's lists, each list made once for the whole page. */
+export class ListRows {
+  private readonly known = new Map<unknown, readonly unknown[]>();
+
+  constructor(private readonly assessment: Assessment) {}
+
+  of<Row>(table: ResultTable<Row>): readonly Row[] {
+    const rows = (this.known.get(table) as readonly Row[] | undefined) ?? table.rows(this.assessment);
+    this.known.set(table, rows);
+    return rows;
+  }
 }
 
 /** A table; nothing where it has no rows. */
@@ -41,11 +52,14 @@ export function remarkList(remarks: readonly Remark[]): Element[] {
   return [h('ul', { className: 'remarks' }, items)];
 }
 
-export function partsTable(page: PageContext, caption: string, parts: readonly PartResult[]): Element[] {
-  const table = partTable(caption, parts, page.unit);
-  const gauges = gaugeRemarks(parts).map((sentence) =>
-    h('p', { className: 'remarks' }, visibleText(sentence)),
-  );
+export function partsTable(
+  page: PageContext,
+  sheet: PartSheet,
+  parts: readonly PartResult[],
+  caption = sheet.plural,
+): Element[] {
+  const table = partTable(caption, sheet, parts, page.assessment);
+  const gauges = gaugesUsed(parts).map((sentence) => h('p', { className: 'remarks' }, visibleText(sentence)));
   return [
     ...tableIn(
       page,
@@ -56,22 +70,21 @@ export function partsTable(page: PageContext, caption: string, parts: readonly P
   ];
 }
 
-/** Rows of one of the program's sheets; those of one engine where `engine` says which column names it. */
-export function sheetTable(
+/** What of one of the program's lists the page shows. */
+export interface ShownList<Row> {
+  /** The name of the list, where no other is given. */
+  readonly caption?: string;
+  readonly isWanted?: (row: Row) => boolean;
+  readonly of?: PageTableOf;
+}
+
+export function listIn<Row>(
   page: PageContext,
-  name: string,
-  caption: string,
-  rowHeader: string,
-  isWanted?: { readonly header: string; readonly test: (value: string) => boolean },
-): PageTable | undefined {
-  const sheet = page.sheets.get(name);
-  if (!sheet) return undefined;
-  const table = tableOfSheet(sheet, caption, 0);
-  const at = isWanted ? table.headers.indexOf(isWanted.header) : -1;
-  const rows = isWanted
-    ? table.rows.filter((row) => isWanted.test(row[at] ? cellText(row[at]) : ''))
-    : table.rows;
-  return { ...table, rows, rowHeader: Math.max(0, table.headers.indexOf(rowHeader)) };
+  table: ResultTable<Row>,
+  { caption = table.name, isWanted = () => true, of }: ShownList<Row> = {},
+): Element[] {
+  const rows = page.lists.of(table).filter(isWanted);
+  return tableIn(page, listTable(caption, table, rows, page.assessment, of));
 }
 
 /** A length as a drawing names it: without needless zeros and, since its axis says it, without unit. */
@@ -82,5 +95,5 @@ export function bareLength(unit: LengthUnit): (grain: Grain) => string {
 /** A length with the decimals of the tables. */
 export function tableLength(unit: LengthUnit): (grain: Grain) => string {
   const format = unit === 'in' ? 'in' : 'mm';
-  return (grain) => cellText({ value: inUnit(grain, unit), format });
+  return (grain) => shownText({ value: inUnit(grain, unit), format });
 }

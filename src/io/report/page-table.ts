@@ -1,5 +1,5 @@
 /** A table of the page, from cells as they stand in the workbook. */
-import { FORMAT_DECIMALS, type OutputCell, type OutputSheet } from '../../engine/workbook-model.js';
+import { FORMAT_DECIMALS, type OutputCell } from '../../engine/workbook-model.js';
 import { type Element, h } from './elements.js';
 import { visibleText } from './visible-text.js';
 
@@ -12,42 +12,21 @@ export interface PageTable {
 }
 
 /** A cell's value as a spreadsheet program shows it: with all decimals of its format. */
-export function cellText({ value, format }: OutputCell): string {
+export function shownText({ value, format }: OutputCell): string {
   const decimals = FORMAT_DECIMALS[format];
   return typeof value === 'number' && decimals !== undefined ? value.toFixed(decimals) : String(value);
 }
 
-/** A sheet of the program's own as a table, without the header that says whose it is. */
-export function tableOfSheet(sheet: OutputSheet, caption: string, rowHeader: number): PageTable {
-  const [headers = [], ...rows] = sheet.rows;
-  const own = headers.slice(0, -1);
-  return {
-    caption,
-    headers: own.map((header) => String(header?.value ?? '')),
-    rows: rows.map((cells) => own.map((_, column) => cells[column])),
-    rowHeader,
-  };
-}
-
 /** The same table without columns in which no row has anything. */
 export function withoutEmptyColumns(table: PageTable): PageTable {
-  return withoutColumns(
-    table,
-    (_, column) => column !== table.rowHeader && table.rows.every((row) => (row[column]?.value ?? '') === ''),
-  );
-}
-
-/** The table without some columns. */
-export function withoutColumns(
-  table: PageTable,
-  isDropped: (header: string, column: number) => boolean,
-): PageTable {
-  const kept = table.headers.flatMap((header, column) => (isDropped(header, column) ? [] : [column]));
+  const { headers, rows, rowHeader } = table;
+  const isEmpty = (column: number) => rows.every((row) => (row[column]?.value ?? '') === '');
+  const kept = [...headers.keys()].filter((column) => column === rowHeader || !isEmpty(column));
   return {
     ...table,
-    headers: kept.map((column) => table.headers[column]!),
-    rows: table.rows.map((row) => kept.map((column) => row[column])),
-    rowHeader: Math.max(0, kept.indexOf(table.rowHeader)),
+    headers: kept.map((column) => headers[column]!),
+    rows: rows.map((row) => kept.map((column) => row[column])),
+    rowHeader: kept.indexOf(rowHeader),
   };
 }
 
@@ -56,7 +35,7 @@ export function turned({ caption, headers, rows }: PageTable): PageTable {
   const [corner = '', ...names] = headers;
   return {
     caption,
-    headers: [corner, ...rows.map(([first]) => (first ? cellText(first) : ''))],
+    headers: [corner, ...rows.map(([first]) => (first ? shownText(first) : ''))],
     rows: names.map((name, column) => [
       { value: name, format: 'plain' },
       ...rows.map((row) => row[column + 1]),
@@ -120,17 +99,26 @@ function cssString(text: string): string {
 /** A word that is broken rather than let stick out of the page. */
 const LONG_WORD = /\S{18}/;
 
-/** Columns of names: a name that is a number is a name all the same. */
-const NAMES = new Set(
-  'Engine,For engine,Engine type,Fit,Position,Part,Mark,Journal,Bore,Upper shell,Lower shell,Bin'
-    .split(',')
-    .concat('Journal mark', 'Bore mark', 'Shell mark', 'Gauge', 'Set from', 'Material', 'Source'),
-);
+/** Columns of names in what the user typed: a name that is a number is a name all the same. */
+const NAMES: ReadonlySet<string> = new Set([
+  'Engine type',
+  'Fit',
+  'Mark',
+  'Journal mark',
+  'Bore mark',
+  'Shell mark',
+  'Gauge',
+  'Set from',
+  'Material',
+  'Source',
+]);
+
+const isNumber = (cell: OutputCell | undefined) => typeof cell?.value === 'number' && cell.format !== 'name';
 
 export function tableElement({ caption, headers, rows, rowHeader }: PageTable, styles: TableStyles): Element {
   const columns = headers.map((header, column) => ({
     header: visibleText(header),
-    isNumeric: !NAMES.has(header) && rows.some((row) => typeof row[column]?.value === 'number'),
+    isNumeric: !NAMES.has(header) && rows.some((row) => isNumber(row[column])),
   }));
   const heads = columns.map(({ header }) => h('th', { scope: 'col' }, header));
   const body = rows.map((row) =>
@@ -138,7 +126,7 @@ export function tableElement({ caption, headers, rows, rowHeader }: PageTable, s
       'tr',
       headers.map((_, column) => {
         const cell = row[column];
-        const text = cell ? visibleText(cellText(cell)) : '';
+        const text = cell ? visibleText(shownText(cell)) : '';
         const looks = LONG_WORD.test(text) ? { className: 'w' } : {};
         return column === rowHeader ? h('th', { scope: 'row', ...looks }, text) : h('td', looks, text);
       }),

@@ -1,14 +1,11 @@
 /** What to measure again, the reading that decides most first. */
 import type { Remeasure } from '../../engine/assess/remeasure.js';
-import type { PageTable } from './page-table.js';
+import { REMEASURE } from '../../engine/columns/remeasure-columns.js';
+import type { Element } from './elements.js';
+import { type PageContext, tableIn } from './page-pieces.js';
+import { listTable } from './result-tables.js';
 
-export function remeasureTable(rows: readonly Remeasure[]): PageTable {
-  return {
-    caption: 'To measure again, the reading that decides most first',
-    headers: ['Sheet', 'Part', 'Spot', 'Why'],
-    rows: rows.map(({ sheet, part, spot, why }) =>
-      [sheet, part, spot, why].map((value) => ({ value, format: 'plain' as const })),
-    ),
-    rowHeader: 1,
-  };
+export function remeasureIn(page: PageContext, rows: readonly Remeasure[]): Element[] {
+  const caption = 'To measure again, the reading that decides most first';
+  return tableIn(page, listTable(caption, REMEASURE, rows, page.assessment));
 }

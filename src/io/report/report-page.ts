@@ -2,15 +2,12 @@
 import { basename } from 'node:path';
 import { toHtml } from 'hast-util-to-html';
 import type { Assessment } from '../../engine/assess/assess.js';
-import { layoutOf } from '../../engine/columns/result-headers.js';
-import { matchedRows } from '../../engine/sheets/matched-rows.js';
-import { matchingSheets } from '../../engine/sheets/matching-sheets.js';
 import { overview, stockSection, type Trace, tablesSection } from './book-sections.js';
 import { h, words } from './elements.js';
 import { recordsOf } from './engine-records.js';
 import { engineSection } from './engine-section.js';
 import { hatchings } from './hatching.js';
-import type { PageContext } from './page-pieces.js';
+import { ListRows, type PageContext } from './page-pieces.js';
 import { TableStyles } from './page-table.js';
 import { pageStyle } from './style.js';
 import { visibleText } from './visible-text.js';
@@ -20,14 +17,12 @@ import { visibleText } from './visible-text.js';
  * @returns the document's text, without a script and without an address of anything outside it
  */
 export function reportPage(assessment: Assessment, trace: Trace): string {
-  const layout = layoutOf(assessment);
   const styles = new TableStyles();
   const page: PageContext = {
     assessment,
     unit: assessment.book.setup.lengthUnit,
     styles,
-    matched: matchedRows(assessment),
-    sheets: new Map(matchingSheets(assessment, layout).map((sheet) => [sheet.name, sheet])),
+    lists: new ListRows(assessment),
   };
   const records = recordsOf(assessment);
   const name = basename(assessment.book.model.file);
@@ -35,7 +30,7 @@ export function reportPage(assessment: Assessment, trace: Trace): string {
     hatchings(),
     h('header', h('h1', ['Clearance record: ', words(name)])),
     h('main', [
-      ...overview(page, layout, records, trace),
+      ...overview(page, records, trace),
       ...records.engines.map((record, order) => engineSection(page, record, `engine-${order + 1}`)),
       ...stockSection(page, records),
       ...tablesSection(page),

@@ -1,16 +1,18 @@
-/** Parts and fits as tables: the columns of the workbook, its `Why` gathered as remarks below. */
-
+/** Results as tables: the columns of the workbook, the `Why` of parts and fits gathered as remarks below. */
+import type { Assessment } from '../../engine/assess/assess.js';
 import type { FitResult } from '../../engine/assess/fit.js';
 import type { PartResult } from '../../engine/assess/part-result.js';
+import { plainCell } from '../../engine/columns/cell-value.js';
+import { fitColumns } from '../../engine/columns/fit-columns.js';
+import { partColumns } from '../../engine/columns/part-columns.js';
+import { columnsOnPage, type PageTableOf, type ResultColumn } from '../../engine/columns/result-column.js';
+import type { ResultTable } from '../../engine/columns/result-table.js';
+import { FIT_SLOTS, FITS, slotHeader } from '../../engine/input-sheets/fits.js';
+import type { PartSheet } from '../../engine/input-sheets/input-sheet.js';
 import type { OutputCell, OutputFormat } from '../../engine/workbook-model.js';
 import type { Grain } from '../../maths/grain.js';
 import { inUnit, type LengthUnit } from '../../maths/units.js';
 import type { PageTable } from './page-table.js';
-
-interface Column<Row> {
-  readonly header: string;
-  readonly cell: (row: Row) => OutputCell | undefined;
-}
 
 /** A page has room for one row a part; what is odd about it stands below the table, once for all that share it. */
 export interface Remark {
@@ -18,16 +20,25 @@ export interface Remark {
   readonly why: string;
 }
 
-export function partTable(caption: string, parts: readonly PartResult[], unit: LengthUnit): PageTable {
-  const isShells = parts.every(({ row }) => row.sheet === 'Shells');
-  const form = (key: 'size' | 'largest' | 'smallest' | 'taper' | 'outOfRound') => (part: PartResult) =>
-    length(part.form?.[key], unit);
-  const columns: Column<PartResult>[] = [
+/** What the user typed of a row, beside its results. */
+interface TypedColumn<Row> {
+  readonly header: string;
+  readonly cell: (row: Row) => OutputCell | undefined;
+}
+
+/** What was measured of the parts of one sheet, and what it proves. */
+export function partTable(
+  caption: string,
+  { columns, readings }: PartSheet,
+  parts: readonly PartResult[],
+  assessment: Assessment,
+): PageTable {
+  const typed: TypedColumn<PartResult>[] = [
     { header: 'Part', cell: ({ row }) => text(row.name) },
     { header: 'Position', cell: ({ row }) => text(row.position) },
-    ...(isShells
+    ...('half' in columns ? [{ header: 'Half', cell: ({ row }: PartResult) => text(row.half) }] : []),
+    ...('quantity' in columns
       ? [
-          { header: 'Half', cell: ({ row }: PartResult) => text(row.half) },
           {
             header: 'Quantity',
             cell: ({ row }: PartResult) => (row.quantity === 1 ? undefined : number(row.quantity, 'whole')),
@@ -35,46 +46,49 @@ export function partTable(caption: string, parts: readonly PartResult[], unit: L
         ]
       : []),
     { header: 'Mark', cell: ({ row }) => text(row.mark) },
-    { header: isShells ? 'Wall' : 'Size', cell: form('size') },
-    { header: 'Largest', cell: form('largest') },
-    { header: 'Smallest', cell: form('smallest') },
-    { header: 'Taper', cell: isShells ? () => undefined : form('taper') },
-    { header: 'Out of round', cell: isShells ? () => undefined : form('outOfRound') },
-    { header: 'Class', cell: ({ classification }) => text(classification?.text) },
-    { header: isShells ? 'Wall U' : 'Size U', cell: ({ sizeU }) => length(sizeU, unit) },
-    { header: 'Status', cell: ({ status }) => text(status) },
   ];
-  return tableOf(caption, columns, parts, 0);
+  return tableOf(caption, typed, columnsOnPage(partColumns(readings), 'measured'), parts, assessment);
 }
 
 /** What was measured of the fits, and what it proves. */
-export function fitTable(caption: string, fits: readonly FitResult[], unit: LengthUnit): PageTable {
-  const columns: Column<FitResult>[] = [
-    { header: 'Position', cell: ({ position }) => text(position) },
-    { header: 'Strip reading', cell: ({ source }) => length(source?.strip, unit) },
-    { header: 'Clearance', cell: ({ clearance }) => length(clearance?.clearance, unit) },
-    { header: 'Tightest', cell: ({ clearance }) => length(clearance?.tightest, unit) },
-    { header: 'Loosest', cell: ({ clearance }) => length(clearance?.loosest, unit) },
-    { header: 'Clearance U', cell: ({ clearanceU }) => length(clearanceU, unit) },
-    { header: 'Chance in range', cell: ({ chance }) => number(chance, 'chance') },
-    { header: 'Status', cell: ({ status }) => text(status) },
+export function fitTable(caption: string, fits: readonly FitResult[], assessment: Assessment): PageTable {
+  const unit = assessment.book.setup.lengthUnit;
+  const typed: TypedColumn<FitResult>[] = [
+    POSITION,
+    { header: FITS.columns.strip.header, cell: ({ source }) => length(source?.strip, unit) },
   ];
-  return tableOf(caption, columns, fits, 0);
+  return tableOf(caption, typed, fitColumnsIn('measured', fits), fits, assessment);
 }
 
 /** What the fits are made of, and the shells that marks and sizes ask for. */
-export function fittedParts(caption: string, fits: readonly FitResult[]): PageTable {
-  const part = (slot: keyof FitResult['parts']) => (fit: FitResult) => text(fit.parts[slot]?.row.name);
-  const columns: Column<FitResult>[] = [
-    { header: 'Position', cell: ({ position }) => text(position) },
-    { header: 'Journal', cell: part('journal') },
-    { header: 'Bore', cell: part('bore') },
-    { header: 'Upper shell', cell: part('upper') },
-    { header: 'Lower shell', cell: part('lower') },
-    { header: 'Shell by marks', cell: ({ shellByMarks }) => text(shellByMarks) },
-    { header: 'Shell by size', cell: ({ shellBySize }) => text(shellBySize) },
-  ];
-  return tableOf(caption, columns, fits, 0);
+export function fittedParts(caption: string, fits: readonly FitResult[], assessment: Assessment): PageTable {
+  const parts = FIT_SLOTS.map(
+    (slot): TypedColumn<FitResult> => ({
+      header: slotHeader(slot),
+      cell: (fit) => text(fit.parts[slot]?.row.name),
+    }),
+  );
+  const typed = [POSITION, ...parts];
+  return tableOf(caption, typed, fitColumnsIn('chosen', fits), fits, assessment);
+}
+
+/** Fits of one word are of one kind. */
+function fitColumnsIn(table: PageTableOf, [first]: readonly FitResult[]): readonly ResultColumn<FitResult>[] {
+  return first ? columnsOnPage(fitColumns(first.kind), table) : [];
+}
+
+const POSITION: TypedColumn<FitResult> = { header: 'Position', cell: ({ position }) => text(position) };
+
+/** Rows of one of the program's lists; all columns that the page shows, or those of one table of it. */
+export function listTable<Row>(
+  caption: string,
+  { columns, rowName }: ResultTable<Row>,
+  rows: readonly Row[],
+  assessment: Assessment,
+  of?: PageTableOf,
+): PageTable {
+  const table = tableOf(caption, [], columnsOnPage(columns, of), rows, assessment);
+  return { ...table, rowHeader: table.headers.indexOf(rowName) };
 }
 
 /** What the rows' `Why` says, each sentence once, in the order in which they first stand. */
@@ -90,7 +104,7 @@ export function remarksOf<Row extends { readonly why: readonly string[] }>(
 }
 
 /** With which gauge the parts were measured, each gauge once. */
-export function gaugeRemarks(parts: readonly PartResult[]): string[] {
+export function gaugesUsed(parts: readonly PartResult[]): string[] {
   const names = new Map<string, string[]>();
   for (const { row } of parts) {
     if (row.gauge !== undefined) names.set(row.gauge, [...(names.get(row.gauge) ?? []), row.name]);
@@ -102,15 +116,19 @@ export function gaugeRemarks(parts: readonly PartResult[]): string[] {
 
 function tableOf<Row>(
   caption: string,
-  columns: readonly Column<Row>[],
+  typed: readonly TypedColumn<Row>[],
+  results: readonly ResultColumn<Row>[],
   rows: readonly Row[],
-  rowHeader: number,
+  assessment: Assessment,
 ): PageTable {
   return {
     caption,
-    headers: columns.map(({ header }) => header),
-    rows: rows.map((row) => columns.map(({ cell }) => cell(row))),
-    rowHeader,
+    headers: [...typed, ...results].map(({ header }) => header),
+    rows: rows.map((row) => [
+      ...typed.map(({ cell }) => cell(row)),
+      ...results.map((column) => plainCell(column, row, assessment)),
+    ]),
+    rowHeader: 0,
   };
 }
 

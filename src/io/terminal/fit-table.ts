@@ -1,6 +1,6 @@
 /** The fits of one engine as an aligned table for a terminal. */
-import type { NeighbourResult } from '../../engine/assess/assess.js';
 import type { FitResult } from '../../engine/assess/fit.js';
+import type { NeighbourResult } from '../../engine/assess/neighbours.js';
 import { lengthText } from '../../engine/assess/words.js';
 import { FORMAT_DECIMALS } from '../../engine/workbook-model.js';
 import { inUnit, type LengthUnit } from '../../maths/units.js';

@@ -1,7 +1,7 @@
 /** The sheet Gauge study: what is taken as a whole study, and what is said of one that is not. */
 import { describe, expect, test } from 'vitest';
 import { gaugeStudies } from '../../../src/engine/assess/gauge-study.js';
-import { takenRepeatability } from '../../../src/engine/sheets/taken-repeatability.js';
+import { takenRepeatability } from '../../../src/engine/assess/taken-repeatability.js';
 import { bookOf, type Plain, type Sheets, table } from '../book-of.js';
 
 type Reading = Readonly<Record<string, Plain>>;

@@ -1,6 +1,6 @@
 /** The table of fits for a terminal: aligned, within its width, its bars true to the verdicts. */
 import { expect, test } from 'vitest';
-import type { NeighbourResult } from '../../../src/engine/assess/assess.js';
+import { type NeighbourResult, neighbourResults } from '../../../src/engine/assess/neighbours.js';
 import { fitTables } from '../../../src/io/terminal/fit-table.js';
 import { assess, table } from '../../engine/book-of.js';
 
@@ -34,7 +34,7 @@ function group(positions: readonly string[], thousandths: readonly number[]): Ne
       ]),
     ),
   });
-  return { engine: 'E1', fit: 'big end', fits, spread: undefined, limit: undefined };
+  return neighbourResults(fits)[0]!;
 }
 
 const linesOf = (width: number, one = group(['1', '2', '10'], [5, 30, 60])) =>

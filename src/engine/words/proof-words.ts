@@ -1,7 +1,7 @@
 /** What matching reached, how far it is proved, and of which books, in words. */
-import type { Grain } from '../../maths/grain.js';
 import type { StageResult } from '../../maths/matching/stock.js';
 import type { Assessment } from '../assess/assess.js';
+import { gapOf, isProved } from '../assess/proof.js';
 import { countText, lengthText } from '../assess/words.js';
 
 export const AIM_WORDS: Readonly<Record<StageResult['aim'], string>> = {
@@ -11,15 +11,6 @@ export const AIM_WORDS: Readonly<Record<StageResult['aim'], string>> = {
   'distance from the aim': 'Total distance from the aim',
   'pairs kept together': 'Fits whose parts ran together',
 };
-
-/** A stage's value as it is shown: lengths in the book's unit. */
-export function stageValue({ aim }: StageResult, value: number, toLength: (grain: Grain) => number): number {
-  return aim === 'distance from the aim' ? toLength(value) : value;
-}
-
-export function isProved({ matching }: Assessment): boolean {
-  return matching?.stages.every(({ reached, bound }) => reached === bound) ?? true;
-}
 
 /**
  * How far the sets got where they are not proved the best, and why: the time ended the search, or it ended by itself
@@ -31,7 +22,7 @@ export function stopSentence(assessment: Assessment): string | undefined {
   const unit = book.setup.lengthUnit;
   const show = (stage: StageResult, value: number) =>
     stage.aim === 'distance from the aim' ? lengthText(value, unit) : String(value);
-  const open = matching.stages.filter(({ reached, bound }) => reached !== bound);
+  const open = matching.stages.filter((stage) => gapOf(stage) > 0);
   const inWords = (stages: readonly StageResult[]) =>
     stages
       .map((stage) => {

@@ -4,10 +4,9 @@
  */
 import type { Assessment } from '../assess/assess.js';
 import type { Table } from '../book/table.js';
-import { fitting, quotedSheet, sheetCell } from '../columns/live-terms.js';
 import { partSheets } from '../input-sheets/index.js';
-import type { OutputCell } from '../workbook-model.js';
-import { columnLetters } from '../workbook-model.js';
+import { columnLetters, type OutputCell } from '../workbook-model.js';
+import { fitting, quotedSheet, sheetCell } from './live-terms.js';
 
 const MOST_CONDITIONS = 255;
 

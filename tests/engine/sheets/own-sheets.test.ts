@@ -2,8 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { bookJson } from '../../../src/commands/book-json.js';
 import { type Assessment, assessBook } from '../../../src/engine/assess/assess.js';
-import { missingSentence, stopSentence } from '../../../src/engine/sheets/proof-words.js';
 import { writtenWorkbook } from '../../../src/engine/sheets/written-workbook.js';
+import { missingSentence, stopSentence } from '../../../src/engine/words/proof-words.js';
 import { bookOf, type Sheets, table } from '../book-of.js';
 
 /** A clearance of 45.01 − 2 · 1.4875 − 42 = 0.035 mm; all names typed as numbers. */

@@ -1,7 +1,7 @@
 /** Not matched tells apart what stands in the way of a journal. */
 import { expect, test } from 'vitest';
 import { assessBook } from '../../../src/engine/assess/assess.js';
-import { unmatchedRows } from '../../../src/engine/sheets/not-matched.js';
+import { unmatchedRows } from '../../../src/engine/words/not-matched.js';
 import { bookOf, type Plain, type Sheets, table } from '../book-of.js';
 
 type Row = Readonly<Record<string, Plain>>;

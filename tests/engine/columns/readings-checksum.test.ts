@@ -1,7 +1,7 @@
 /** The live cell that says whether a reading changed. Its value in a spreadsheet program is held by the live check. */
 import { expect, test } from 'vitest';
 import { assessBook } from '../../../src/engine/assess/assess.js';
-import { readingsUnchanged } from '../../../src/engine/sheets/readings-checksum.js';
+import { readingsUnchanged } from '../../../src/engine/columns/readings-checksum.js';
 import { bookOf, ERROR, type Plain, table } from '../book-of.js';
 
 async function cellOver(...walls: Plain[]) {

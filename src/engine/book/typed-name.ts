@@ -1,7 +1,7 @@
 /** A name as the user typed it: a position typed as the number 2 is written as a number again. */
-import type { Book, PartRow } from '../book/book.js';
-import { nameKey } from '../book/names.js';
-import type { Table } from '../book/table.js';
+import type { Book, PartRow } from './book.js';
+import { nameKey } from './names.js';
+import type { Table } from './table.js';
 
 export type TypedName = string | number;
 

@@ -1,12 +1,12 @@
 /** The repeatability of studied gauges as cells of Gauges: taken over only where the user asks for it. */
-import { roundToWhole } from '../../maths/grain.js';
 import { inUnit } from '../../maths/units.js';
-import { gaugeStudies } from '../assess/gauge-study.js';
-import { lengthText } from '../assess/words.js';
 import type { Book } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { isLength } from '../book/table.js';
 import { cellAddress } from '../workbook-model.js';
+import { gaugeStudies } from './gauge-study.js';
+import { studyFigures } from './study-figures.js';
+import { lengthText } from './words.js';
 
 export interface TakenRepeatability {
   readonly fills: readonly { sheet: string; row: number; column: number; value: number }[];
@@ -32,7 +32,7 @@ export function takenRepeatability(book: Book): TakenRepeatability {
     else if (!table || !known) refuse('Gauges has no column Repeatability; add it');
     else {
       const unit = isLength(known.unit) ? known.unit : book.setup.lengthUnit;
-      const found = roundToWhole(byAnalysis.repeatability);
+      const found = studyFigures(byAnalysis).repeatability;
       const before = table.sheet.rows[row.row]?.[known.column]?.content?.value;
       fills.push({ sheet: table.sheet.name, row: row.row, column: known.column, value: inUnit(found, unit) });
       sentences.push(

@@ -1,15 +1,11 @@
-/** The sheet Not matched: every journal without a set, and why. */
+/** Every journal without a set: why, and what would fill it. */
 import type { StockJournal } from '../../maths/matching/stock.js';
 import type { Assessment } from '../assess/assess.js';
 import type { PartResult } from '../assess/part-result.js';
 import { matchingFault, reasonNotUsed } from '../assess/stock.js';
-import type { Book } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
-import type { OutputSheet } from '../workbook-model.js';
 import { obstacleWords } from './obstacle-words.js';
-import { ownSheet, type SheetColumn } from './own-sheet.js';
 import { suggestionsOf } from './suggestion-words.js';
-import { typedName } from './typed-name.js';
 
 export interface UnmatchedRow {
   readonly journal: PartResult;
@@ -17,32 +13,6 @@ export interface UnmatchedRow {
   readonly why: string;
   /** What would fill it alone, where anything would. */
   readonly filledBy: string | undefined;
-}
-
-export function notMatchedSheet(assessment: Assessment): OutputSheet {
-  return ownSheet('Not matched', columnsOf(assessment.book), unmatchedRows(assessment));
-}
-
-function columnsOf(book: Book): SheetColumn<UnmatchedRow>[] {
-  return [
-    {
-      header: 'Engine',
-      width: 12,
-      value: ({ journal: { row } }) => typedName(book, row, 'Engine', row.engine),
-    },
-    { header: 'Fit', width: 10, value: ({ journal }) => journal.row.fit },
-    {
-      header: 'Position',
-      width: 10,
-      value: ({ journal: { row } }) => typedName(book, row, 'Position', row.position),
-    },
-    {
-      header: 'Journal',
-      width: 14,
-      value: ({ journal: { row } }) => typedName(book, row, 'Part', row.name),
-    },
-    { header: 'Why', width: 90, format: 'text', value: ({ why }) => why },
-  ];
 }
 
 export function unmatchedRows(assessment: Assessment): UnmatchedRow[] {

@@ -1,9 +1,9 @@
 /** What Not matched suggests, taken at its word: the part is added to the book, and the book matched again. */
 import { describe, expect, test } from 'vitest';
 import { type Assessment, assessBook } from '../../../src/engine/assess/assess.js';
-import { crankPlansOf } from '../../../src/engine/assess/suggestions.js';
-import { unmatchedRows } from '../../../src/engine/sheets/not-matched.js';
-import { nextEngine, windowText } from '../../../src/engine/sheets/suggestion-words.js';
+import { crankPlansOf, nextEngine } from '../../../src/engine/assess/suggestions.js';
+import { unmatchedRows } from '../../../src/engine/words/not-matched.js';
+import { windowText } from '../../../src/engine/words/suggestion-words.js';
 import { grainOf } from '../../../src/maths/units.js';
 import { bookOf, type Plain, type Sheets, table } from '../book-of.js';
 

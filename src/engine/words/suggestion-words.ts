@@ -1,15 +1,15 @@
 /** What would fill an empty journal, in a sentence. */
 import type { Grain } from '../../maths/grain.js';
 import type { MatchedFit, StockJournal } from '../../maths/matching/stock.js';
-import type { CrankPlan } from '../../maths/suggestions/crank-plan.js';
 import type { Added, MassRange, PlacePlan } from '../../maths/suggestions/plan.js';
 import type { Pooled } from '../../maths/suggestions/pool.js';
 import type { Regrind } from '../../maths/suggestions/regrind.js';
 import type { Window } from '../../maths/suggestions/windows.js';
 import { grainOf, type LengthUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
+import { timesPrice } from '../assess/to-buy.js';
 import { lengthText } from '../assess/words.js';
-import { timesPrice } from './to-buy.js';
+import { listed } from './listed.js';
 
 /** One sentence a journal; a journal that nothing fills has none. */
 export function suggestionsOf(assessment: Assessment): Map<StockJournal, string> {
@@ -30,18 +30,6 @@ export function suggestionsOf(assessment: Assessment): Map<StockJournal, string>
     }
   }
   return sentences;
-}
-
-/** The engine that the least addition completes; undefined where none can be. */
-export function nextEngine({ plans, stock }: Assessment): string | undefined {
-  const whole = plans.filter(({ open }) => open.length === 0);
-  const [next] = [...whole].sort((a, b) => costOrder(a, b));
-  return next && stock.journals.get(next.engine.journals[0]!)!.row.engine;
-}
-
-function costOrder(a: CrankPlan, b: CrankPlan): number {
-  const at = a.cost.findIndex((value, place) => value !== b.cost[place]);
-  return at < 0 ? 0 : a.cost[at]! - b.cost[at]!;
 }
 
 /** Both ends of a window, so written that a part of just that size is inside it. */
@@ -178,8 +166,4 @@ function massWords(mass: MassRange | undefined): string {
   return mass.from === mass.to
     ? ` and a mass of ${mass.from} g`
     : ` and a mass from ${mass.from} to ${mass.to} g`;
-}
-
-function listed(words: readonly string[]): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }

@@ -1,0 +1,103 @@
+/** The matched sets: what each filled journal got, judged as a fit. */
+import { type Clearance, fitOf } from '../../maths/clearance.js';
+import { fitVerdict, guardOf, type ProvenFitVerdict } from '../../maths/conformity.js';
+import type { Grain } from '../../maths/grain.js';
+import type { MatchedFit, MatchResult, TakenShell } from '../../maths/matching/stock.js';
+import { expandedUncertainty, varianceOf } from '../../maths/uncertainty.js';
+import type { LimitsRow } from '../book/book.js';
+import type { FitSlot } from '../input-sheets/fits.js';
+import { partSheet } from '../input-sheets/index.js';
+import { RODS } from '../input-sheets/rods.js';
+import { SHELLS } from '../input-sheets/shells.js';
+import type { FitTerm, KindOfFit } from '../kinds/kind-of-fit.js';
+import { SHELL_BEARING } from '../kinds/shell-bearing.js';
+import type { Context } from './context.js';
+import type { PartResult } from './part-result.js';
+import type { FitPlace, PartsOfBook, SlotParts } from './places.js';
+import type { BookStock } from './stock.js';
+
+/** One matched set at the place of its journal, lengths in grains. */
+export interface MatchedSet extends FitPlace {
+  readonly kind: KindOfFit;
+  /** What matching found. */
+  readonly found: MatchedFit;
+  /** The journal that was filled. */
+  readonly journal: PartResult;
+  /** The parts of the stock by their slots; a bought one has none. */
+  readonly parts: SlotParts;
+  /** What is in each slot: the name of a part, or `new` and the mark of one that is bought. */
+  readonly names: Readonly<Record<FitSlot, string>>;
+  readonly limits: LimitsRow;
+  readonly clearance: Clearance;
+  readonly guard: Grain;
+  /** Undefined where no part has a gauge. */
+  readonly clearanceU: Grain | undefined;
+  /** Clearance less aim. */
+  readonly offAim: Grain;
+  readonly status: ProvenFitVerdict;
+}
+
+/** One set a filled journal, in the order of the journals' rows. */
+export function matchedSets(
+  { fits }: MatchResult,
+  stock: BookStock,
+  parts: PartsOfBook,
+  context: Context,
+): MatchedSet[] {
+  const [rods, shells] = [byName(parts.of(RODS.name)), byName(parts.of(SHELLS.name))];
+  const shellOf = (taken: TakenShell) => (taken.from === 'stock' ? shells.get(taken.shell.name) : undefined);
+  const sets = fits.map((found): MatchedSet => {
+    const { journal: filled, bore, upper, lower } = found;
+    const journal = stock.journals.get(filled)!;
+    const own: Record<FitSlot, PartResult | undefined> = {
+      journal,
+      bore: stock.cases.get(filled) ?? rods.get(bore.name),
+      upper: shellOf(upper),
+      lower: shellOf(lower),
+    };
+    const names = {
+      journal: journal.row.name,
+      bore: bore.name,
+      upper: nameOfShell(upper),
+      lower: nameOfShell(lower),
+    };
+    return { ...judged(found, journal, stock, context), found, journal, parts: present(own), names };
+  });
+  return sets.sort((a, b) => a.journal.row.row - b.journal.row.row);
+}
+
+function judged(found: MatchedFit, { row }: PartResult, { stock }: BookStock, context: Context) {
+  const kind = SHELL_BEARING;
+  const { engineType, engine, fit, position } = row;
+  const limits = context.limitsOf(engineType, fit)!;
+  const range = { min: limits.clearanceMin!, max: limits.clearanceMax!, serviceLimit: limits.serviceLimit };
+  const terms = kind.terms.map(({ slot, sign }) => ({ sign, part: found.parts[slot] }));
+  const clearance = fitOf(terms);
+  const variance = varianceOf(terms);
+  const guard = guardOf(stock.confidence, Math.sqrt(variance));
+  const hasGauge = terms.some(({ part }) => part.systematic.length > 0);
+  return {
+    ...{ engine, fit, position, kind, limits, clearance, guard },
+    clearanceU: hasGauge ? expandedUncertainty(variance) : undefined,
+    offAim: clearance.clearance - context.aimOf(limits)!,
+    status: fitVerdict(clearance, range, guard),
+  };
+}
+
+/** What a part of a set is called: by its own sheet where its slot takes parts of several. */
+export function nounInSet({ noun, sheets }: FitTerm, part: PartResult): string {
+  return sheets.length > 1 ? partSheet(part.row.sheet).noun : noun;
+}
+
+function nameOfShell(taken: TakenShell): string {
+  return taken.from === 'stock' ? taken.shell.name : `new ${taken.shell.mark}`;
+}
+
+/** The first part of each name. */
+function byName(parts: readonly PartResult[]): Map<string, PartResult> {
+  return new Map(parts.toReversed().map((part) => [part.row.name, part]));
+}
+
+function present(parts: Readonly<Record<string, PartResult | undefined>>): SlotParts {
+  return Object.fromEntries(Object.entries(parts).filter(([, part]) => part));
+}

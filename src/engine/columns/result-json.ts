@@ -1,0 +1,44 @@
+/** Results as the JSON document has them: by the keys of their columns, lengths in mm, null where nothing is known. */
+import { mmOfGrain } from '../../maths/grain.js';
+import type { Assessment } from '../assess/assess.js';
+import type { PartResult } from '../assess/part-result.js';
+import { partSheet, partSheets } from '../input-sheets/index.js';
+import { partColumns } from './part-columns.js';
+import type { ResultColumn, ResultQuantity, ResultValue } from './result-column.js';
+
+export type JsonValue = string | number | boolean | null | readonly string[];
+
+/** What a row has under those of the columns that stand in the JSON document. */
+export function jsonOf<Row>(
+  columns: readonly ResultColumn<Row>[],
+  row: Row,
+  assessment: Assessment,
+): Record<string, JsonValue> {
+  return Object.fromEntries(
+    columns.flatMap((column) => {
+      const { json, quantity, quantityOf, value } = column;
+      if (json === undefined) return [];
+      return [[json, jsonValue(quantityOf?.(row) ?? quantity, value(row, assessment))]];
+    }),
+  );
+}
+
+function jsonValue(quantity: ResultQuantity, value: ResultValue): JsonValue {
+  if (value === undefined) return null;
+  if (typeof value !== 'number') return value;
+  if (quantity === 'length') return mmOfGrain(value);
+  // A name is the same whether its cell holds it as a number or as a text.
+  return quantity === 'name' ? String(value) : value;
+}
+
+/** Parts have the keys of the columns of all sheets of parts, whichever of them their own sheet has. */
+export function partsJson(parts: readonly PartResult[], assessment: Assessment): Record<string, JsonValue>[] {
+  const columns = partSheets().flatMap(({ readings }) => partColumns(readings));
+  const keys = columns.flatMap(({ json }) => json ?? []);
+  const blank = Object.fromEntries(keys.map((key) => [key, null]));
+  return parts.map((part) => {
+    const { sheet, row, name } = part.row;
+    const results = jsonOf(partColumns(partSheet(sheet).readings), part, assessment);
+    return { sheet, row: row + 1, part: name, ...blank, ...results };
+  });
+}
