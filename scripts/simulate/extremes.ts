@@ -13,7 +13,7 @@ export const MEAN_LARGEST = [0, 0.5642, 0.8463, 1.0294, 1.163, 1.2672] as const;
 /** Σ of the expected excess of each part's extreme, grains: at most so much, since true form makes it less. */
 export function expectedExcess({ parts }: FitResult): number {
   return Object.values(parts).reduce(
-    (sum, { spots, measured }) => sum + MEAN_LARGEST[spots.length - 1]! * Math.sqrt(measured!.spotVariance),
+    (sum, { spots, measured }) => sum + MEAN_LARGEST[spots.length - 1]! * Math.sqrt(measured!.readVariance),
     0,
   );
 }

@@ -7,12 +7,15 @@
 import { BUILT_IN_EXPANSION } from '../../src/maths/expansion.js';
 import { formOf, type Spot } from '../../src/maths/form.js';
 import {
+  CERTAIN,
   clearanceVariance,
   type MeasuredPart,
+  readVariance,
   type SystematicSource,
   sizeVariance,
-  spotVariance,
   TEMPERATURE_DIFFERENCE_KELVIN,
+  temperatureVariance,
+  totalVariance,
 } from '../../src/maths/uncertainty.js';
 import type { Draws } from './draws.js';
 import { type SetUp, SLOTS, type Slot } from './set-ups.js';
@@ -94,7 +97,7 @@ function chainOf(setUp: SetUp, slot: Slot): SystematicSource[] {
   const chain: SystematicSource[] = [];
   for (let name: string | undefined = setUp.uses[slot]; name !== undefined; ) {
     const gauge = setUp.gauges.find((own) => own.name === name)!;
-    chain.push({ gauge: name, maxError: gauge.maxError * GRAINS_PER_MICROMETRE });
+    chain.push({ gauge: name, maxError: gauge.maxError * GRAINS_PER_MICROMETRE, isConstant: true });
     name = gauge.setFrom;
   }
   return chain;
@@ -114,23 +117,25 @@ function spotError(draws: Draws, setUp: SetUp, slot: Slot, kelvin: number): numb
   return scatter / setUp.repeats + draws.rectangular(resolution / 2) + temperature;
 }
 
-function spotVarianceOf(setUp: SetUp, slot: Slot): number {
-  return spotVariance(gaugeOf(setUp, slot), setUp.repeats, expansionOf(setUp, slot), NOMINAL[slot]);
+function uncertaintyOf(setUp: SetUp, slot: Slot, spots = 1): MeasuredPart {
+  return {
+    ...CERTAIN,
+    ...{ size: NOMINAL[slot], largest: NOMINAL[slot], smallest: NOMINAL[slot], spots },
+    systematic: chainOf(setUp, slot),
+    readVariance: readVariance(gaugeOf(setUp, slot), setUp.repeats),
+    temperatureVariance: temperatureVariance(expansionOf(setUp, slot), NOMINAL[slot]),
+  };
 }
 
 export function clearanceComparison(setUp: SetUp, draws: Draws, count: number): Comparison {
-  const part = (slot: Slot): MeasuredPart => ({
-    ...{ size: NOMINAL[slot], largest: NOMINAL[slot], smallest: NOMINAL[slot] },
-    systematic: chainOf(setUp, slot),
-    spotVariance: spotVarianceOf(setUp, slot),
-  });
+  const part = (slot: Slot) => uncertaintyOf(setUp, slot);
   const parts = {
     bore: part('bore'),
     upper: part('upper'),
     lower: part('lower'),
     journal: part('journal'),
   };
-  return compare('clearance', setUp.name, Math.sqrt(clearanceVariance(parts)), count, () => {
+  return compare('clearance', setUp.name, Math.sqrt(totalVariance(clearanceVariance(parts))), count, () => {
     const errors = new Map(
       setUp.gauges.map(({ name, maxError }) => [name, draws.rectangular(maxError * GRAINS_PER_MICROMETRE)]),
     );
@@ -150,9 +155,8 @@ export function sizeComparison(
   warm: 'each spot by itself' | 'the part as a whole',
 ): Comparison {
   const chain = chainOf(setUp, 'journal');
-  const variances = Array.from({ length: 4 }, () => spotVarianceOf(setUp, 'journal'));
   const words = `4 spots, temperature off in ${warm}`;
-  return compare('size', words, Math.sqrt(sizeVariance(chain, variances)), count, () => {
+  return compare('size', words, Math.sqrt(sizeVariance(uncertaintyOf(setUp, 'journal', 4))), count, () => {
     const shared = chain.reduce((sum, { maxError }) => sum + draws.rectangular(maxError), 0);
     const whole = draws.normal(TEMPERATURE_DIFFERENCE_KELVIN);
     let sum = 0;
@@ -175,7 +179,7 @@ export function formComparison(
   count: number,
   { stations, angles, trueForm }: { stations: number; angles: number; trueForm: number },
 ): Comparison {
-  const propagated = Math.SQRT2 * Math.sqrt(spotVarianceOf(setUp, 'journal'));
+  const propagated = Math.SQRT2 * Math.sqrt(uncertaintyOf(setUp, 'journal').readVariance);
   const form = trueForm * propagated;
   // One spot stands out by the whole of the form; the other spots are alike.
   const truth = (station: number, angle: number) =>

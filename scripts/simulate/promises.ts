@@ -117,8 +117,8 @@ function tenths(): Tenth[] {
 }
 
 function countLimit(counts: LimitCounts, result: FitResult, refusal: 'tight' | 'loose'): void {
-  const { status, clearance, guard } = result;
-  const allowed = guard + expectedExcess(result);
+  const { status, clearance, guards } = result;
+  const allowed = guards.inside + expectedExcess(result);
   counts.fits += 1;
   if (status === 'in range') counts.inRange += 1;
   if (status === refusal) counts.refused += 1;
@@ -130,7 +130,8 @@ function countLimit(counts: LimitCounts, result: FitResult, refusal: 'tight' | '
 }
 
 function countEven(counts: EvenCounts, truth: TrueFit, result: FitResult): void {
-  const { status, chance, guard, clearance, variance } = result;
+  const { status, chance, guards, clearance, variance } = result;
+  const guard = guards.inside;
   const isTight = truth.tightest < MIN;
   const isLoose = truth.loosest > MAX;
   const isInside = !isTight && !isLoose;

@@ -70,5 +70,5 @@ export function whyOf(result: PartResult | FitResult): string {
   return result.why.join('; ');
 }
 
-/** Grains (0.01 µm) of whole numbers of µm. */
-export const um = (micrometres: number): number => micrometres * 100;
+/** Grains (0.001 µm) of numbers of µm. */
+export const um = (micrometres: number): number => micrometres * 1000;

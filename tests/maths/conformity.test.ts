@@ -2,23 +2,12 @@ import { describe, expect, test } from 'vitest';
 import {
   chanceInRange,
   fitVerdict,
-  guardOf,
   type LimitCheck,
   outcomeOf,
-  partGuards,
   partVerdict,
 } from '../../src/maths/conformity.js';
 
-describe('guardOf', () => {
-  test.each([
-    [0.95, 100, 164],
-    [0.95, 0, 0],
-    [0.5, 1e6, 0],
-    [0.9999, 100, 372],
-  ])('%f of u = %f is %i', (confidence, u, guard) => {
-    expect(guardOf(confidence, u)).toBe(guard);
-  });
-});
+const even = (guard: number) => ({ inside: guard, outside: guard });
 
 describe('fitVerdict', () => {
   const LIMITS = { min: 200, max: 600 };
@@ -46,7 +35,19 @@ describe('fitVerdict', () => {
     ['worn at one end, too near min at the other', 229, 700, WORN, 30, 'undecided'],
     ['a negative min', -10, 50, { min: -10, max: 50 }, 0, 'in range'],
   ] as const)('%s', (_words, tightest, loosest, limits, guard, verdict) => {
-    expect(fitVerdict({ tightest, loosest }, limits, guard)).toBe(verdict);
+    expect(fitVerdict({ tightest, loosest }, limits, even(guard))).toBe(verdict);
+  });
+
+  test.each([
+    ['inside by the inside guard', 230, 570, LIMITS, 'in range'],
+    ['below min by more than the inside guard, not the outside one', 160, 500, LIMITS, 'undecided'],
+    ['below min by more than the outside guard', 149, 500, LIMITS, 'tight'],
+    ['above max by just the outside guard', 300, 650, LIMITS, 'undecided'],
+    ['above max by more', 300, 651, LIMITS, 'loose'],
+    ['worn for certain, the service limit kept by the inside guard', 300, 970, WORN, 'within service limit'],
+    ['worn by less than the outside guard', 300, 650, WORN, 'undecided'],
+  ] as const)('guards of 30 and 50: %s', (_words, tightest, loosest, limits, verdict) => {
+    expect(fitVerdict({ tightest, loosest }, limits, { inside: 30, outside: 50 })).toBe(verdict);
   });
 });
 
@@ -74,7 +75,7 @@ const check = (side: LimitCheck['side'], value: number | undefined, guard = 10):
   limit: 100,
   side,
   value,
-  guard,
+  guards: even(guard),
 });
 
 test.each([
@@ -104,9 +105,4 @@ test.each([
   ['one passes, one cannot be formed', [check('at most', 0), check('at most', undefined)], 'undecided'],
 ])('partVerdict: %s', (_words, checks, verdict) => {
   expect(partVerdict(checks)).toBe(verdict);
-});
-
-test('form is guarded by two spots, without what they share', () => {
-  // √(300 + 400)·1.6449 = 43.52; √2·√400·1.6449 = 46.52.
-  expect(partGuards(0.95, 300, 400)).toEqual({ extremes: 44, form: 47 });
 });

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { BUILT_IN_EXPANSION } from '../../src/maths/expansion.js';
 import { normalQuantile } from '../../src/maths/normal.js';
-import { spotVariance, sumOfSquares, systematicVariance } from '../../src/maths/uncertainty.js';
+import { readVariance, sumOfSquares, systematicVariance } from '../../src/maths/uncertainty.js';
 import { evaluate } from '../functions/sheet.js';
 import { cite, published } from './published.js';
 
@@ -40,7 +40,7 @@ describe(cite(gauge), () => {
 const comparator = published('gum-h1-d');
 test(cite(comparator), () => {
   const { pooled_s_nm, n_avg, u_random_nm, u_systematic_nm } = comparator.inputs;
-  const repeated = Math.sqrt(spotVariance({ resolution: 0, repeatability: pooled_s_nm }, n_avg, 0, 0));
+  const repeated = Math.sqrt(readVariance({ resolution: 0, repeatability: pooled_s_nm }, n_avg));
   const found = combined([repeated, u_random_nm, u_systematic_nm]);
   expect(Math.abs(found - comparator.expected.u_nm)).toBeLessThanOrEqual(0.05);
 });
@@ -50,9 +50,9 @@ test(`${cite(mass)}: rectangular and repeated contributions`, () => {
   const { U_ref_mg, k, drift_rect_mg, pooled_s_mg, n_avg, eccentricity_rect_mg, buoyancy_rect_mg } =
     mass.inputs;
   const rectangular = [drift_rect_mg, eccentricity_rect_mg, buoyancy_rect_mg].map((maxError) =>
-    Math.sqrt(systematicVariance([{ gauge: '', maxError }])),
+    Math.sqrt(systematicVariance([{ gauge: '', maxError, isConstant: false }])),
   );
-  const repeated = Math.sqrt(spotVariance({ resolution: 0, repeatability: pooled_s_mg }, n_avg, 0, 0));
+  const repeated = Math.sqrt(readVariance({ resolution: 0, repeatability: pooled_s_mg }, n_avg));
   const found = combined([U_ref_mg / k, repeated, ...rectangular]);
   expect(Math.abs(found - mass.expected.u_mg)).toBeLessThanOrEqual(0.1);
 });
@@ -63,7 +63,7 @@ describe(`${cite(averaging)}: the mean of n readings`, () => {
   test.each(
     (n as number[]).map((readings, place) => [readings, averaging.expected.u_um[place] as number] as const),
   )('of %i is known to %f µm', (readings, expected) => {
-    const variance = spotVariance({ resolution: 0, repeatability: s_um }, readings, 0, 0);
+    const variance = readVariance({ resolution: 0, repeatability: s_um }, readings);
     expect(Math.abs(Math.sqrt(variance) - expected)).toBeLessThanOrEqual(1e-4);
   });
 });

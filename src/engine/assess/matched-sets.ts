@@ -1,9 +1,10 @@
 /** The matched sets: what each filled journal got, judged as a fit. */
 import { type Clearance, fitOf } from '../../maths/clearance.js';
-import { fitVerdict, guardOf, type ProvenFitVerdict } from '../../maths/conformity.js';
+import { fitVerdict, type ProvenFitVerdict } from '../../maths/conformity.js';
 import type { Grain } from '../../maths/grain.js';
+import { fitGuards, type Guards } from '../../maths/guards.js';
 import type { MatchedFit, MatchResult, TakenShell } from '../../maths/matching/stock.js';
-import { expandedUncertainty, varianceOf } from '../../maths/uncertainty.js';
+import { expandedUncertainty, totalVariance, varianceOf } from '../../maths/uncertainty.js';
 import type { LimitsRow } from '../book/book.js';
 import type { FitSlot } from '../input-sheets/fits.js';
 import { partSheet } from '../input-sheets/index.js';
@@ -29,7 +30,7 @@ export interface MatchedSet extends FitPlace {
   readonly names: Readonly<Record<FitSlot, string>>;
   readonly limits: LimitsRow;
   readonly clearance: Clearance;
-  readonly guard: Grain;
+  readonly guards: Guards;
   /** Undefined where no part has a gauge. */
   readonly clearanceU: Grain | undefined;
   /** Clearance less aim. */
@@ -74,13 +75,13 @@ function judged(found: MatchedFit, { row }: PartResult, { stock }: BookStock, co
   const terms = kind.terms.map(({ slot, sign }) => ({ sign, part: found.parts[slot] }));
   const clearance = fitOf(terms);
   const variance = varianceOf(terms);
-  const guard = guardOf(stock.confidence, Math.sqrt(variance));
+  const guards = fitGuards(stock.confidence, variance);
   const hasGauge = terms.some(({ part }) => part.systematic.length > 0);
   return {
-    ...{ engine, fit, position, kind, limits, clearance, guard },
-    clearanceU: hasGauge ? expandedUncertainty(variance) : undefined,
+    ...{ engine, fit, position, kind, limits, clearance, guards },
+    clearanceU: hasGauge ? expandedUncertainty(totalVariance(variance)) : undefined,
     offAim: clearance.clearance - context.aimOf(limits)!,
-    status: fitVerdict(clearance, range, guard),
+    status: fitVerdict(clearance, range, guards),
   };
 }
 

@@ -20,9 +20,10 @@ function isMain({ fit }: PartRow): boolean {
 }
 
 /** Why a part may not be matched; undefined where it may. */
-export function reasonNotUsed({ row, status }: PartResult): string | undefined {
+export function reasonNotUsed({ row, status, isUncorrected }: PartResult): string | undefined {
   if (!row.usable) return 'not usable';
   if (status === 'bad reading' || status === 'not measured' || status === 'beyond limits') return status;
+  if (isUncorrected) return 'not corrected to 20 °C';
   if (row.engineType === undefined) return 'Engine type is blank';
   return undefined;
 }

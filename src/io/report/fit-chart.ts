@@ -50,8 +50,8 @@ export function clearanceScale(fits: readonly DrawnFit[]): Scale {
   const limits = fits.flatMap(({ limits: { min, max, serviceLimit } }) =>
     [min, max, serviceLimit].flatMap((limit) => limit ?? []),
   );
-  const drawn = fits.flatMap(({ clearance, guard }) =>
-    clearance ? [clearance.tightest - guard, clearance.loosest + guard] : [],
+  const drawn = fits.flatMap(({ clearance, guards }) =>
+    clearance ? [clearance.tightest - guards.outside, clearance.loosest + guards.outside] : [],
   );
   let [low, high] = [Math.min(...limits, ...drawn), Math.max(...limits, ...drawn)];
   if (limits.length > 1) {

@@ -1,8 +1,9 @@
-/** One fit drawn in its lane: the bar from tightest to loosest, its guard as whiskers, the limits as hatching. */
+/** One fit drawn in its lane: the bar from tightest to loosest, its guards as whiskers and dashes, the limits as hatching. */
 import type { ScaleLinear } from 'd3-scale';
 import type { LimitsRow } from '../../engine/book/book.js';
 import type { Clearance } from '../../maths/clearance.js';
 import type { Grain } from '../../maths/grain.js';
+import type { Guards } from '../../maths/guards.js';
 import { type Element, s } from './elements.js';
 
 export interface ClearanceLimits {
@@ -23,7 +24,7 @@ export interface DrawnFit {
   readonly clearance: Clearance | undefined;
   /** A strip reading has no extremes. */
   readonly isStrip: boolean;
-  readonly guard: Grain;
+  readonly guards: Guards;
   readonly limits: ClearanceLimits;
 }
 
@@ -44,6 +45,7 @@ const INKS = [
   'limit',
   'service',
   'halo',
+  'reach',
   'whisker',
   'bar',
   'mean',
@@ -92,10 +94,10 @@ export function drawLane(lanes: Lanes, limits: ClearanceLimits, scale: Scale, to
   upright('service', limits.serviceLimit);
 }
 
-/** The bar, its guard and its clearance, in a lane of that top. */
+/** The bar, its guards and its clearance, in a lane of that top. */
 export function drawBar(
   lanes: Lanes,
-  { clearance, guard, isStrip }: DrawnFit,
+  { clearance, guards, isStrip }: DrawnFit,
   scale: Scale,
   top: number,
 ): void {
@@ -104,8 +106,13 @@ export function drawBar(
   const within = withinRange(scale);
   const middle = top + LANE.height / 2;
   const [from, to] = [within(clearance.tightest), within(clearance.loosest)];
-  if (guard > 0) {
-    const [low, high] = [within(clearance.tightest - guard), within(clearance.loosest + guard)];
+  const spread = (guard: Grain) => [within(clearance.tightest - guard), within(clearance.loosest + guard)];
+  if (guards.outside > guards.inside) {
+    const [low, high] = spread(guards.outside);
+    lanes.add('reach', `M${low} ${middle}H${high}`);
+  }
+  if (guards.inside > 0) {
+    const [low, high] = spread(guards.inside);
     const half = LANE.cap / 2;
     const path = `M${low} ${middle}H${high}m0-${half}v${LANE.cap}M${low} ${middle - half}v${LANE.cap}`;
     lanes.add('halo', path);

@@ -1,12 +1,13 @@
 /** A journal's spots along its axis: how far each diameter lies from the journal's size. */
 import type { PartResult, ReadSpot } from '../../engine/assess/part-result.js';
+import { GRAINS_PER_MM } from '../../maths/grain.js';
 import { type Element, s } from './elements.js';
 import { at } from './fit-lane.js';
 import { PROFILE, type ProfileFrames } from './profile-frame.js';
 import { visibleText } from './visible-text.js';
 
 /** Grains; below this the drawing would magnify the gauge's last digit. */
-const LEAST_REACH = 300;
+const LEAST_REACH = 0.003 * GRAINS_PER_MM;
 
 /**
  * Shapes tell the angles apart; the first four are as many as anybody measures. The dot is a line of no length with

@@ -8,7 +8,7 @@ const WIDTH = 340;
 /** Shares of the width: an invented fit that shows every part of a drawing. */
 const LIMITS = { min: 80, max: 200, serviceLimit: 270 };
 const SAMPLE = { clearance: 148, tightest: 120, loosest: 176 };
-const GUARD = 20;
+const GUARDS = { inside: 20, outside: 38 };
 
 export function keyFigure(confidence: number): Element {
   const scale = scaleLinear([0, WIDTH], [4, WIDTH - 4]);
@@ -21,7 +21,7 @@ export function keyFigure(confidence: number): Element {
   const lanes = new Lanes();
   drawFit(
     lanes,
-    { position: '', status: '', clearance: SAMPLE, isStrip: false, guard: GUARD, limits: LIMITS },
+    { position: '', status: '', clearance: SAMPLE, isStrip: false, guards: GUARDS, limits: LIMITS },
     scale,
     top,
   );
@@ -34,7 +34,7 @@ export function keyFigure(confidence: number): Element {
         viewBox: `0 0 ${WIDTH} 106`,
         ariaLabel:
           'Key: the range from min to max is clear, up to the service limit dotted, outside hatched. The black bar runs ' +
-          'from tightest to loosest, its white dot is the clearance, the thin lines beside it are the guard.',
+          'from tightest to loosest, its white dot is the clearance, the thin lines beside it are the guard inside a limit, the dashes the guard outside it.',
       },
       [
         ...note(40, 30, 'mid', 'too tight'),
@@ -47,14 +47,19 @@ export function keyFigure(confidence: number): Element {
         pointer(SAMPLE.tightest, below + 1, below + 20),
         pointer(SAMPLE.loosest, below + 1, below + 20),
         ...note(148, below + 32, 'mid', 'tightest to loosest'),
-        ...note(148, below + 45, 'mid', `guard at ${Number((confidence * 100).toFixed(2))} %: thin line`),
+        ...note(
+          148,
+          below + 45,
+          'mid',
+          `guards at ${Number((confidence * 100).toFixed(2))} %: thin line keeps, dashes break a limit`,
+        ),
         ...note(LIMITS.max, below + 19, 'mid', 'max'),
         ...note(LIMITS.serviceLimit, below + 19, 'mid', 'service'),
       ],
     ),
     h(
       'p',
-      'A verdict is given where the thin lines prove it. The white dot is the clearance of the mean sizes. ' +
+      'A limit is kept where the thin line clears it, and broken where the dashes are wholly beyond it. The white dot is the clearance of the mean sizes. ' +
         'An arrowhead at the edge says that a bar goes on outside the drawing; a diamond is a strip reading.',
     ),
   ]);

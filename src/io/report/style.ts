@@ -80,6 +80,7 @@ text.tick,text.end{stroke:none;fill:#000}
 .limit{stroke:#000;stroke-width:1.4}
 .service{stroke:#000;stroke-width:1.4;stroke-dasharray:3 2}
 .bar{stroke:#fff;stroke-width:1.6;paint-order:stroke}
+.reach{stroke:#000;stroke-width:1;stroke-dasharray:2 2;fill:none}
 .halo{stroke:#fff;stroke-width:4;fill:none}
 .whisker{stroke:#000;stroke-width:1.2;fill:none}
 .mean{stroke:#fff;stroke-width:4;stroke-linecap:round}

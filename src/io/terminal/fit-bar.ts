@@ -3,13 +3,14 @@ import type { ScaleLinear } from 'd3-scale';
 import type { DrawnFit } from '../report/fit-lane.js';
 
 /** What the characters stand for. */
-export const BAR_KEY = '[ ] range, | service limit, # tightest to loosest, - guard, . outside';
+export const BAR_KEY =
+  '[ ] range, | service limit, # tightest to loosest, - guard that keeps a limit, ~ guard that breaks it, . outside';
 
 /**
  * One line of characters, each for an equal share of the scale. A limit stays in sight under a bar.
  * @param scale from grains to places, 0 to the number of characters
  */
-export function fitBar({ clearance, guard, limits }: DrawnFit, scale: ScaleLinear<number, number>): string {
+export function fitBar({ clearance, guards, limits }: DrawnFit, scale: ScaleLinear<number, number>): string {
   const length = scale.range()[1]!;
   const placeOf = (grain: number) => Math.min(Math.max(Math.floor(scale(grain)), 0), length - 1);
   const { min, max, serviceLimit } = limits;
@@ -23,7 +24,9 @@ export function fitBar({ clearance, guard, limits }: DrawnFit, scale: ScaleLinea
     for (let place = placeOf(from); place <= placeOf(to); place += 1) places[place] = sign;
   };
   if (clearance) {
-    if (guard > 0) draw(clearance.tightest - guard, clearance.loosest + guard, '-');
+    const { inside, outside } = guards;
+    if (outside > inside) draw(clearance.tightest - outside, clearance.loosest + outside, '~');
+    if (inside > 0) draw(clearance.tightest - inside, clearance.loosest + inside, '-');
     draw(clearance.tightest, clearance.loosest, '#');
   }
   for (const [limit, sign] of [

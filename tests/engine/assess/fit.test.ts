@@ -142,7 +142,7 @@ describe('uncertainty', () => {
     const fit = fitOf(0.04, { ...given, sheets });
     expect(fit.variance).toBeCloseTo(variance, 6);
     expect(fit.clearanceU).toBe(Math.round(2 * Math.sqrt(variance)));
-    expect(fit.guard).toBe(Math.round(1.644854 * Math.sqrt(variance)));
+    expect(fit.guards.inside).toBe(Math.round(1.644854 * Math.sqrt(variance)));
   });
 
   test('the 0.5 K term of a journal with a gauge', () => {
@@ -214,7 +214,7 @@ describe('uncertainty', () => {
       ['outside the Service limit by a grain more', 9191, { 'Service limit': 0.09 }, 'loose', ''],
     ])('%s', (_words, grains, limits, status, why) => {
       const fit = fitOf(grains / 1e5, { journal: by('MIC'), limits, sheets });
-      expect([fit.guard, fit.status]).toEqual([190, status]);
+      expect([fit.guards.inside, fit.status]).toEqual([190, status]);
       expect(fit.why[0]).toContain(why);
     });
 

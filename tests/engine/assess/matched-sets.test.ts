@@ -59,11 +59,11 @@ describe('a set is judged as a fit', () => {
     );
     expect(set.names).toEqual({ journal: 'P1', bore: 'R1', upper: 'U1', lower: 'L1' });
     expect(set.parts).toEqual(fit.parts);
-    const { kind, limits, clearance, guard, clearanceU, status } = fit;
-    expect(set).toMatchObject({ kind, limits, clearance, guard, clearanceU, status });
+    const { kind, limits, clearance, guards, clearanceU, status } = fit;
+    expect(set).toMatchObject({ kind, limits, clearance, guards, clearanceU, status });
     expect(set.clearance).toEqual({ clearance: um(35), tightest: um(34), loosest: um(36) });
     expect(set.offAim).toBe(um(5));
-    expect(guard).toBeGreaterThan(0);
+    expect(guards.inside).toBeGreaterThan(0);
   });
 
   test('of bought shells, which have no part and span their class', () => {

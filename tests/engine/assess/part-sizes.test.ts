@@ -351,8 +351,8 @@ describe('uncertainty', () => {
   test('guards: of the extremes z·√(Σ systematic² + the largest u_r²), of form z·√2·u_r', () => {
     const part = journalOf({ Gauge: 'M1', ...readings }, { Gauges });
     const largest = spot(100, 50, 1);
-    expect(part.guards.extremes).toBe(Math.round(Z * Math.sqrt(200 ** 2 / 3 + largest)));
-    expect(part.guards.form).toBe(Math.round(Z * Math.sqrt(2 * largest)));
+    expect(part.guards.largest.inside).toBe(Math.round(Z * Math.sqrt(200 ** 2 / 3 + largest)));
+    expect(part.guards.taper.inside).toBe(Math.round(Z * Math.sqrt(2 * largest)));
   });
 
   test('at 50 % there is no guard', () => {

@@ -17,7 +17,7 @@ function drawn(
     status: 'in range',
     clearance: { clearance: (tightest + loosest) / 2, tightest, loosest },
     isStrip: false,
-    guard,
+    guards: { inside: guard, outside: 1.5 * guard },
     limits,
   };
 }
@@ -56,7 +56,7 @@ describe.each(FITS)('%s: %i to %i, guard %i', (verdict, tightest, loosest, guard
   const [{ from: low, to: high }] = runs(lanes.pathOf('whisker')) as [{ from: number; to: number }];
 
   test('the verdict is that of the rules', () => {
-    expect(fitVerdict({ tightest, loosest }, LIMITS, guard)).toBe(verdict);
+    expect(fitVerdict({ tightest, loosest }, LIMITS, fit.guards)).toBe(verdict);
   });
 
   test('the drawing shows it', () => {

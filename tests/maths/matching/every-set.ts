@@ -5,7 +5,8 @@
  * guard and verdict.
  */
 import { clearanceOf } from '../../../src/maths/clearance.js';
-import { fitVerdict, guardOf } from '../../../src/maths/conformity.js';
+import { fitVerdict } from '../../../src/maths/conformity.js';
+import { fitGuards } from '../../../src/maths/guards.js';
 import type {
   Stock,
   StockEngine,
@@ -59,8 +60,8 @@ export function optionsOf(stock: Stock, engine: StockEngine, journal: StockJourn
         if (halfDifference !== undefined && difference > halfDifference) continue;
         const parts = { bore, journal: journal.part, upper: upper.part, lower: lower.part };
         const clearance = clearanceOf(parts);
-        const guard = guardOf(stock.confidence, Math.sqrt(clearanceVariance(parts)));
-        const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guard);
+        const guards = fitGuards(stock.confidence, clearanceVariance(parts));
+        const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
         if (verdict !== 'in range' && !(stock.allowUndecided && verdict === 'undecided')) continue;
         const ran = kept && isOwned(upper) && here(upper.ran) && isOwned(lower) && here(lower.ran);
         const distance = aim === undefined ? 0 : Math.abs(clearance.clearance - aim);

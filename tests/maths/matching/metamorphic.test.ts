@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { matchStock } from '../../../src/maths/matching/match.js';
 import type { MatchResult, Stock } from '../../../src/maths/matching/stock.js';
+import { CERTAIN } from '../../../src/maths/uncertainty.js';
 import { pick, randomOf, tinyStock } from './random-stock.js';
 
 const reached = ({ stages }: MatchResult) => stages.map((stage) => [stage.aim, stage.reached, stage.bound]);
@@ -19,7 +20,7 @@ function renamed(stock: Stock): Stock {
 
 /** A rod and a shell that fit nothing. */
 function withUseless(stock: Stock): Stock {
-  const part = { size: 1000, largest: 1000, smallest: 1000, systematic: [], spotVariance: 0 };
+  const part = { size: 1000, largest: 1000, smallest: 1000, ...CERTAIN };
   const rod = { name: 'useless', engineType: 'A', part, mass: 612.3, ran: undefined };
   const shell = {
     name: 'useless',

@@ -4,15 +4,14 @@ import { clearanceOf } from '../../../src/maths/clearance.js';
 import { grainOfMm } from '../../../src/maths/grain.js';
 import { matchStock } from '../../../src/maths/matching/match.js';
 import type { Stock, StockEngine, StockRod, StockShell } from '../../../src/maths/matching/stock.js';
-import type { MeasuredPart } from '../../../src/maths/uncertainty.js';
+import { CERTAIN, type MeasuredPart } from '../../../src/maths/uncertainty.js';
 import { randomOf, shuffled, shuffledStock } from './random-stock.js';
 
 const between = (smallest: number, largest: number): MeasuredPart => ({
   smallest,
   largest,
   size: Math.round((smallest + largest) / 2),
-  systematic: [],
-  spotVariance: 0,
+  ...CERTAIN,
 });
 
 const kind = { engineType: 'A', fit: 'big end' };

@@ -12,7 +12,13 @@ import type {
   StockRod,
   StockShell,
 } from '../../../src/maths/matching/stock.js';
-import type { MeasuredPart, SystematicSource } from '../../../src/maths/uncertainty.js';
+import {
+  CERTAIN,
+  expansionContribution,
+  type MeasuredPart,
+  type SystematicSource,
+  temperatureVariance,
+} from '../../../src/maths/uncertainty.js';
 
 export type Random = Sequence;
 
@@ -51,21 +57,48 @@ export function shuffledStock(random: Random, stock: Stock): Stock {
 
 interface Gauge {
   readonly sources: readonly SystematicSource[];
+  readonly spots?: number;
+  /** T − 20 at the measurement. */
+  readonly kelvin?: number;
   readonly variance: number;
 }
 
-const MIC: SystematicSource = { gauge: 'mic', maxError: 100 };
-const RING: SystematicSource = { gauge: 'ring', maxError: 60 };
+const source = (gauge: string, maxError: number, isConstant = false): SystematicSource => ({
+  ...{ gauge, maxError, isConstant },
+});
+const MIC = source('mic', 100, true);
+const RING = source('ring', 60);
 const NO_GAUGE: Gauge = { sources: [], variance: 0 };
-const OUTSIDE: Gauge = { sources: [MIC], variance: 900 };
-const SECOND: Gauge = { sources: [{ gauge: 'second mic', maxError: 150 }], variance: 1600 };
+/** Read in a warm workshop, at several spots. */
+const OUTSIDE: Gauge = { sources: [MIC], variance: 900, spots: 4, kelvin: 3.5 };
+const SECOND: Gauge = { sources: [source('second mic', 150)], variance: 1600 };
 /** A bore gauge set with the outside micrometer: its error cancels against the journal's. */
-const BORE_BY_MIC: Gauge = { sources: [{ gauge: 'bore gauge', maxError: 80 }, MIC], variance: 1200 };
-const BORE_BY_RING: Gauge = { sources: [{ gauge: 'bore gauge', maxError: 80 }, RING], variance: 1200 };
-const BALL: Gauge = { sources: [{ gauge: 'ball mic', maxError: 70 }], variance: 400 };
+const BORE_BY_MIC: Gauge = {
+  sources: [source('bore gauge', 80), MIC],
+  variance: 1200,
+  spots: 6,
+  kelvin: 3.5,
+};
+const BORE_BY_RING: Gauge = { sources: [source('bore gauge', 80), RING], variance: 1200, spots: 2 };
+const BALL: Gauge = { sources: [source('ball mic', 70)], variance: 400, spots: 2, kelvin: -2 };
 
-function partOf(size: number, under: number, over: number, { sources, variance }: Gauge): MeasuredPart {
-  return { size, smallest: size - under, largest: size + over, systematic: sources, spotVariance: variance };
+/** What a gauge adds to the uncertainty of a part; the terms of temperature differ a little from part to part. */
+function uncertaintyOf(size: number, { sources, variance, spots = 1, kelvin = 0 }: Gauge) {
+  const [first] = sources;
+  if (!first) return CERTAIN;
+  const contribution = expansionContribution(1.15, size, kelvin);
+  return {
+    spots,
+    readVariance: variance,
+    temperatureVariance: temperatureVariance(11.5, size),
+    ownExpansion: contribution,
+    gaugeExpansion: kelvin === 0 ? undefined : { gauge: first.gauge, contribution },
+    systematic: sources,
+  };
+}
+
+function partOf(size: number, under: number, over: number, gauge: Gauge): MeasuredPart {
+  return { ...uncertaintyOf(size, gauge), size, smallest: size - under, largest: size + over };
 }
 
 /** A part some whole steps off its nominal, and out of form by up to some steps. */
@@ -217,18 +250,15 @@ function readPart(
   spots: number,
   form: number,
   step: number,
-  { sources, variance }: Gauge,
+  gauge: Gauge,
 ): MeasuredPart {
   const readings = Array.from({ length: spots }, () => {
     return step * Math.round((size + form * normal(random)) / step);
   });
+  const mean = Math.round(readings.reduce((sum, value) => sum + value, 0) / spots);
   return {
-    size: Math.round(readings.reduce((sum, value) => sum + value, 0) / spots),
-    largest: Math.max(...readings),
-    smallest: Math.min(...readings),
-    systematic: sources,
-    // The temperature term makes it differ a little from part to part, as it does in practice.
-    spotVariance: variance + (0.5 * 11.5e-6 * Math.max(...readings)) ** 2,
+    ...uncertaintyOf(mean, { ...gauge, spots }),
+    ...{ size: mean, largest: Math.max(...readings), smallest: Math.min(...readings) },
   };
 }
 

@@ -15,7 +15,7 @@ import type {
   StockShell,
   TakenShell,
 } from '../../../src/maths/matching/stock.js';
-import type { MeasuredPart } from '../../../src/maths/uncertainty.js';
+import { CERTAIN, type MeasuredPart } from '../../../src/maths/uncertainty.js';
 
 /** Every fit has a clearance of 4,501,000 − 2 · 148,750 − 4,200,000 = 3,500 grains, 100 more than the aim. */
 export const BORE = 4_501_000;
@@ -26,8 +26,8 @@ export const OFF_AIM = 100;
 export const BIG_END: FitKind = { engineType: 'X', fit: 'big end' };
 export const MAIN: FitKind = { engineType: 'X', fit: 'main' };
 
-export function part(size: number, spotVariance = 0): MeasuredPart {
-  return { size, largest: size, smallest: size, systematic: [], spotVariance };
+export function part(size: number, readVariance = 0): MeasuredPart {
+  return { ...CERTAIN, size, largest: size, smallest: size, readVariance };
 }
 
 export function rod(name: string, mass: number | undefined): StockRod {

@@ -3,22 +3,22 @@ import type { FitKind, Stock, StockNewShell } from '../../../src/maths/matching/
 import type { SuggestionFacts } from '../../../src/maths/suggestions/crank-plan.js';
 import { goesOn, SingleFitRules, sameKind } from '../../../src/maths/suggestions/rules.js';
 import type { Measure, Window } from '../../../src/maths/suggestions/windows.js';
-import type { SystematicSource } from '../../../src/maths/uncertainty.js';
+import { type SystematicSource, temperatureVariance } from '../../../src/maths/uncertainty.js';
 
 /** A gauge whose random part grows with the size, as the term of temperature does. */
-export function measuredBy(systematic: readonly SystematicSource[], spotVariance: number): Measure {
+export function measuredBy(systematic: readonly SystematicSource[], readVariance: number): Measure {
   return (size) => ({
     size,
     largest: size,
     smallest: size,
-    systematic,
-    spotVariance: spotVariance + (0.5 * 11.5e-6 * size) ** 2,
+    ...{ systematic, readVariance, spots: 1, ownExpansion: 0, gaugeExpansion: undefined },
+    temperatureVariance: temperatureVariance(11.5, size),
   });
 }
 
-const MIC = { gauge: 'mic', maxError: 100 };
-const BORE_GAUGE = measuredBy([{ gauge: 'bore gauge', maxError: 80 }, MIC], 1200);
-const BALL_MIC = measuredBy([{ gauge: 'ball mic', maxError: 70 }], 400);
+const MIC = { gauge: 'mic', maxError: 100, isConstant: true };
+const BORE_GAUGE = measuredBy([{ gauge: 'bore gauge', maxError: 80, isConstant: false }, MIC], 1200);
+const BALL_MIC = measuredBy([{ gauge: 'ball mic', maxError: 70, isConstant: false }], 400);
 const OUTSIDE_MIC = measuredBy([MIC], 900);
 
 export interface Given {

@@ -3,6 +3,7 @@ import { matchStock } from '../../../src/maths/matching/match.js';
 import type { Stock, StockJournal, StockNewShell } from '../../../src/maths/matching/stock.js';
 import { crankPlans } from '../../../src/maths/suggestions/crank-plan.js';
 import type { Window } from '../../../src/maths/suggestions/windows.js';
+import { CERTAIN } from '../../../src/maths/uncertainty.js';
 import { withPlan } from './add-parts.js';
 import { factsOf, measuredBy } from './facts.js';
 
@@ -10,8 +11,8 @@ import { factsOf, measuredBy } from './facts.js';
 const mm = (length: number) => Math.round(length * 100_000);
 
 const KIND = { engineType: 'A', fit: 'big end' };
-const MIC = measuredBy([{ gauge: 'mic', maxError: 100 }], 400);
-const BORE_GAUGE = measuredBy([{ gauge: 'bore gauge', maxError: 80 }], 400);
+const MIC = measuredBy([{ gauge: 'mic', maxError: 100, isConstant: true }], 400);
+const BORE_GAUGE = measuredBy([{ gauge: 'bore gauge', maxError: 80, isConstant: true }], 400);
 
 const pin = (position: number, size: number): StockJournal => ({
   ...KIND,
@@ -60,8 +61,7 @@ const shell = (mark: string, wall: number, price = 9): StockNewShell => ({
     size: mm(wall),
     smallest: mm(wall) - 100,
     largest: mm(wall) + 100,
-    systematic: [],
-    spotVariance: 0,
+    ...CERTAIN,
   },
   price,
 });

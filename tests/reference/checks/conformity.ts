@@ -41,7 +41,9 @@ function risks(
     const truth = middle + draws.normal(process);
     const value = truth + draws.normal(measurement);
     const isGood = truth >= limits.min && truth <= limits.max;
-    const isAccepted = fitVerdict({ tightest: value, loosest: value }, limits, width) === 'in range';
+    const isAccepted =
+      fitVerdict({ tightest: value, loosest: value }, limits, { inside: width, outside: width }) ===
+      'in range';
     if (isAccepted && !isGood) falseAccept += 1;
     if (!isAccepted && isGood) falseReject += 1;
   }

@@ -2,7 +2,7 @@
 import { drawsOf } from '../../../scripts/simulate/draws.js';
 import { meanGrain } from '../../../src/maths/grain.js';
 import { normalQuantile } from '../../../src/maths/normal.js';
-import { spotVariance, systematicVariance } from '../../../src/maths/uncertainty.js';
+import { readVariance, systematicVariance } from '../../../src/maths/uncertainty.js';
 import { grainOf, inUnit } from '../../../src/maths/units.js';
 import { evaluate } from '../../functions/sheet.js';
 import { items, published, statisticalDataset } from '../published.js';
@@ -14,8 +14,9 @@ function combined(contributions: readonly number[]): number {
 }
 
 const ofMean = (repeatability: number, readings: number) =>
-  Math.sqrt(spotVariance({ resolution: 0, repeatability }, readings, 0, 0));
-const rectangular = (maxError: number) => Math.sqrt(systematicVariance([{ gauge: '', maxError }]));
+  Math.sqrt(readVariance({ resolution: 0, repeatability }, readings));
+const rectangular = (maxError: number) =>
+  Math.sqrt(systematicVariance([{ gauge: '', maxError, isConstant: false }]));
 
 const endGauge = published('gum-h1');
 const comparator = published('gum-h1-d');
