@@ -30,7 +30,7 @@ export const at20C = defineFunction({
       name: 'temperature',
       meaning: 'the temperature of part and gauge',
       quantity: 'temperature',
-      allowed: { above: -273.15, to: 1000 },
+      allowed: { from: -100, to: 400 },
       blank: 'refused',
     },
     {
@@ -56,7 +56,7 @@ export const at20C = defineFunction({
     {
       code: 'VALUE',
       when: 'an argument is blank',
-      message: 'AT_20C: temperature is blank; expected a temperature in °C above -273.15 and up to 1000',
+      message: 'AT_20C: temperature is blank; expected a temperature in °C from -100 to 400',
     },
   ],
   examples: [
@@ -85,7 +85,7 @@ export const at20C = defineFunction({
       formula: '=AT_20C(A1, B1, 23)',
       expected: {
         error: 'VALUE',
-        message: 'AT_20C: temperature is blank; expected a temperature in °C above -273.15 and up to 1000',
+        message: 'AT_20C: temperature is blank; expected a temperature in °C from -100 to 400',
       },
     },
   ],

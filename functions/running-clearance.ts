@@ -23,7 +23,7 @@ const temperature = <const Name extends string>(name: Name, meaning: string) =>
     name,
     meaning,
     quantity: 'temperature',
-    allowed: { above: -273.15, to: 1000 },
+    allowed: { from: -100, to: 400 },
     blank: 'refused',
   }) as const satisfies ArgumentRecord;
 

@@ -41,8 +41,14 @@ export function squaresAbout(values: readonly number[], centre: number): number 
   return sum;
 }
 
-/** How often chance alone gives a ratio of mean squares as great as this one. */
+/**
+ * How often chance alone gives a ratio of mean squares as great as this one. Where nothing varies below, any variation
+ * above is infinitely more, and no chance.
+ */
 export function chanceOf(above: Variation, below: Variation): { f: number; p: number } {
+  if (below.meanSquare === 0) {
+    return above.meanSquare > 0 ? { f: Number.POSITIVE_INFINITY, p: 0 } : { f: 0, p: 1 };
+  }
   const f = above.meanSquare / below.meanSquare;
   return { f, p: 1 - centralF.cdf(f, above.degrees, below.degrees) };
 }

@@ -44,6 +44,9 @@ const INTERACTION_CHANCE = 0.05;
 /** √2 to the digits of the source. */
 const CATEGORY_FACTOR = 1.41;
 
+/** Of a sum of squares, far more than doubles lose and far less than any gauge shows. */
+const ROUNDING = 1e-20;
+
 const root = (variance: number) => Math.sqrt(Math.max(0, variance));
 
 function whole(
@@ -78,7 +81,10 @@ export function analyseStudy(readings: StudyReadings): StudyAnalysis {
       inner += squaresAbout(cell, cellMeans[o]![p]!);
     });
   });
-  const interaction = variation(trials * crossed, person.degrees * part.degrees);
+  const all = parts * squaresAbout(personMeans, centre) + persons * squaresAbout(partMeans, centre) + crossed;
+  // What rounding leaves of two persons who read alike is no interaction.
+  const isRounding = crossed <= ROUNDING * all;
+  const interaction = variation(isRounding ? 0 : trials * crossed, person.degrees * part.degrees);
   const within = variation(inner, persons * parts * (trials - 1));
   const isPooled = interaction.degrees === 0 || !(chanceOf(interaction, within).p < INTERACTION_CHANCE);
   const error = isPooled

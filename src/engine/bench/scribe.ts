@@ -1,8 +1,10 @@
 /** Takes what was typed into the book's cells, and makes the log entries that say so. */
 import { toNumber } from '../../maths/decimal.js';
+import { toCelsius } from '../../maths/units.js';
 import { nameKey } from '../book/names.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
 import { quoted, shortened } from '../book/problems.js';
+import { isWorkshopTemperature, WORKSHOP_TEMPERATURE } from '../input-sheets/quantities.js';
 import { type BenchBook, type BenchSpot, spotName, type TypedReading } from './bench-book.js';
 import type { LogEntry, LogKind } from './log-line.js';
 
@@ -21,7 +23,6 @@ export interface Written {
 
 type RowHeader = 'Temperature' | 'Gauge';
 
-const ABSOLUTE_ZERO = -273.15;
 /** How many gauges of the book are named where another was typed. */
 const MOST_GAUGES = 12;
 
@@ -79,13 +80,24 @@ export class Scribe {
    * @returns the entries, or why it cannot be set
    */
   setRow(spot: BenchSpot, header: RowHeader, text: string): { entries: LogEntry[] } | { fault: string } {
-    const fault = header === 'Gauge' ? this.gaugeFault(text) : temperatureFault(text);
+    const fault = header === 'Gauge' ? this.gaugeFault(text) : this.temperatureFault(text);
     if (fault) return { fault };
     if (!this.book.table(spot.sheet)?.columns.has(header)) {
       return { fault: `${spot.sheet} has no column ${header}; add one in the spreadsheet program` };
     }
     this.sitting[header] = text;
     return { entries: this.rowValues(spot, header) };
+  }
+
+  private temperatureFault(text: string): string | undefined {
+    const found = `found ${quoted(text)}; expected`;
+    const scan = scanNumber(text);
+    const read =
+      scan && [undefined, 'C', 'F'].includes(scan.unit) ? readScanned(scan, false, undefined) : undefined;
+    if (typeof read !== 'object' || !('value' in read)) return `${found} a temperature such as 21.5`;
+    const unit = scan?.unit ?? this.book.measured.book.setup.temperatureUnit;
+    const celsius = toNumber(toCelsius(read.value, unit === 'F' ? 'F' : 'C'));
+    return isWorkshopTemperature(celsius) ? undefined : `${found} ${WORKSHOP_TEMPERATURE}`;
   }
 
   private gaugeFault(name: string): string | undefined {
@@ -150,12 +162,4 @@ export class Scribe {
 /** A temperature that is a plain number goes in as one, over which live formulas can work. */
 export function rowValue(header: string, typed: string): number | string {
   return header === 'Temperature' && /^-?\d+(\.\d+)?$/.test(typed) ? Number(typed) : typed;
-}
-
-function temperatureFault(text: string): string | undefined {
-  const scan = scanNumber(text);
-  const read =
-    scan && [undefined, 'C', 'F'].includes(scan.unit) ? readScanned(scan, false, undefined) : undefined;
-  const value = typeof read === 'object' && 'value' in read ? toNumber(read.value) : Number.NaN;
-  return value > ABSOLUTE_ZERO ? undefined : `found ${quoted(text)}; expected a temperature such as 21.5`;
 }

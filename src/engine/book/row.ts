@@ -5,9 +5,11 @@ import { grainOf, toCelsius, toMm } from '../../maths/units.js';
 import {
   breachOf,
   type InputQuantity,
+  isWorkshopTemperature,
   type NumberRule,
   type ReadTemperature,
   type TextUnit,
+  WORKSHOP_TEMPERATURE,
 } from '../input-sheets/quantities.js';
 import { type Cell, cellAddress } from '../workbook-model.js';
 import { nameText } from './names.js';
@@ -105,9 +107,9 @@ export class Row {
     const read = this.number({ ...found, unit: found.unit ?? this.table.units.temperature }, rule);
     if (!read) return undefined;
     const celsius = toCelsius(read.value, read.unit === 'F' ? 'F' : 'C');
-    if (toNumber(celsius) > ABSOLUTE_ZERO)
+    if (isWorkshopTemperature(toNumber(celsius)))
       return { celsius, isNumber: found.cell.content?.kind === 'number' };
-    this.refuse(found, 'a temperature above absolute zero', 'check the reading and its unit');
+    this.refuse(found, WORKSHOP_TEMPERATURE, 'check the reading and its unit');
     return undefined;
   }
 
@@ -209,8 +211,6 @@ interface FoundCell {
   readonly header: string;
   readonly unit: TextUnit | undefined;
 }
-
-const ABSOLUTE_ZERO = -273.15;
 
 function roundTo(value: number, decimals: number): number {
   const scale = 10 ** decimals;

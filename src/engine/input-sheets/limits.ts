@@ -8,9 +8,9 @@ export const LIMITS = {
   columns: {
     ...ruleFor('limits are'),
     clearanceMin: needed('Clearance min', SIGNED_LENGTH, 'Least diametral clearance.'),
-    clearanceMax: needed('Clearance max', LENGTH, 'Greatest diametral clearance of new parts.'),
-    serviceLimit: column('Service limit', LENGTH, 'Greatest clearance of worn parts.'),
-    aim: column('Aim', LENGTH, 'The clearance wished for.', { isExtra: true }),
+    clearanceMax: needed('Clearance max', SIGNED_LENGTH, 'Greatest diametral clearance of new parts.'),
+    serviceLimit: column('Service limit', SIGNED_LENGTH, 'Greatest clearance of worn parts.'),
+    aim: column('Aim', SIGNED_LENGTH, 'The clearance wished for.', { isExtra: true }),
     journalMin: column('Journal min', SIZE, 'Least journal size.'),
     journalMax: column('Journal max', SIZE, 'Greatest journal size.'),
     wearLimit: column('Wear limit', SIZE, 'Least size of a worn journal.'),

@@ -127,6 +127,13 @@ export const TEMPERATURE: TemperatureQuantity = {
   isAllowed: Number.isFinite,
 };
 
+/** What no workshop exceeds. */
+export const WORKSHOP_TEMPERATURE = 'a temperature from −100 to 400 °C';
+
+export function isWorkshopTemperature(celsius: number): boolean {
+  return celsius >= -100 && celsius <= 400;
+}
+
 export const NAME: NameQuantity = { kind: 'name' };
 export const PART_NAME: NameQuantity = { kind: 'name', of: 'part' };
 export const ENGINE_NAME: NameQuantity = { kind: 'name', of: 'engine' };

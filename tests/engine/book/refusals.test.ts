@@ -98,7 +98,8 @@ describe('another cell of a part', () => {
     ['Usable', 'maybe', 'yes or no', 'type one of these words'],
     ['Usable', true, 'yes or no', 'type one of these words'],
     ['Temperature', '20 mm', 'a temperature (°C or °F)', 'correct the cell'],
-    ['Temperature', -300, 'a temperature above absolute zero', 'check the reading and its unit'],
+    ['Temperature', -101, 'a temperature from −100 to 400 °C', 'check the reading and its unit'],
+    ['Temperature', '753 F', 'a temperature from −100 to 400 °C', 'check the reading and its unit'],
     ['Gauge', ERROR, 'a name', 'type it as text'],
   ])('%s: %s', (header, cell, expected, remedy) => {
     const [sentence] = sentences({ Journals: journal({ [header]: cell, 'A 0': 42.003 }) });

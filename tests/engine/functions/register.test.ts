@@ -62,7 +62,7 @@ describe('in an instance of one’s own', () => {
     });
     expect(evaluate('=AT_20C(4.5, -500, 11.5)', [], options)).toEqual({
       error: 'NUM',
-      message: 'AT_20C: temperature is -500; expected a temperature in °F above -459.67 and up to 1832',
+      message: 'AT_20C: temperature is -500; expected a temperature in °F from -148 to 752',
     });
   });
 
