@@ -45,6 +45,14 @@ export function add(a: Ratio, b: Ratio): Ratio {
   };
 }
 
+export function subtract(a: Ratio, b: Ratio): Ratio {
+  return add(a, { ...b, numerator: -b.numerator });
+}
+
+export function isGreater(a: Ratio, b: Ratio): boolean {
+  return a.numerator * b.denominator > b.numerator * a.denominator;
+}
+
 export function multiply(a: Ratio, b: Ratio): Ratio {
   return { numerator: a.numerator * b.numerator, denominator: a.denominator * b.denominator };
 }

@@ -9,6 +9,7 @@ import { type Context, groupBy, kindKey } from './context.js';
 import { type Findings, Gathered } from './findings.js';
 import { selectionFindings } from './selection-checks.js';
 import { undersizeFindings } from './undersize-checks.js';
+import { worstCaseFindings } from './worst-cases.js';
 
 /** The tables that are checked, by their names in the records. */
 export const CHECKED_SHEETS = [
@@ -44,7 +45,11 @@ export function assessTables(context: Context): TableResults {
 
 function findingsBy(rows: readonly TableRow[], findings: Findings): TableRowResult[] {
   return rows.map((row) => {
-    const why = [...row.bad.map((bad: BadCell) => reasonOf(bad)), ...(findings.get(row) ?? [])];
+    const why = [
+      ...row.bad.map((bad: BadCell) => reasonOf(bad)),
+      ...(row.differing ?? []),
+      ...(findings.get(row) ?? []),
+    ];
     return { row: row.row, status: why.length > 0 ? 'check the source' : 'consistent', why };
   });
 }
@@ -64,7 +69,8 @@ function repeatedNames<Row extends TableRow>(
   return found;
 }
 
-function limitsFindings({ book }: Context): Findings {
+function limitsFindings(context: Context): Findings {
+  const { book } = context;
   const text = textIn(book);
   const found = new Gathered();
   for (const group of groupBy(book.limits, (row) => kindKey(row.engineType, row.fit)).values()) {
@@ -84,6 +90,7 @@ function limitsFindings({ book }: Context): Findings {
       if (group.length > 1)
         found.add(row, `${group.length} rows are for ${row.engineType}, ${row.fit}: the first rules`);
     }
+    for (const finding of worstCaseFindings(group[0]!, context, text)) found.add(group[0]!, finding);
   }
   return found;
 }

@@ -8,6 +8,8 @@ import type { Table } from './table.js';
 export interface TableRow {
   readonly row: number;
   readonly bad: readonly BadCell[];
+  /** What is printed in two units and is not the same, in words. */
+  readonly differing?: readonly string[];
 }
 
 const NOTHING: readonly never[] = [];

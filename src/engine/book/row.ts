@@ -14,11 +14,22 @@ import {
 import { type Cell, cellAddress } from '../workbook-model.js';
 import { nameText } from './names.js';
 import { readScanned, type ScannedNumber, scanNumber } from './number-text.js';
+import { areApart, type TypedLength } from './printed-twice.js';
 import { type BadCell, describe, listOf } from './problems.js';
-import { isBlank, isLength, isMmOrIn, type ReadingColumn, type ReadLength, type Table } from './table.js';
+import {
+  isBlank,
+  isLength,
+  isMmOrIn,
+  type KnownColumn,
+  type ReadingColumn,
+  type ReadLength,
+  type Table,
+} from './table.js';
 
 export class Row {
   readonly bad: BadCell[] = [];
+  /** What is printed twice in this row and is not the same, in words. */
+  readonly differing: string[] = [];
 
   constructor(
     readonly table: Table,
@@ -65,7 +76,16 @@ export class Row {
   /** A length on the grain. */
   length(header: string, rule: NumberRule): Grain | undefined {
     const found = this.cell(header);
-    return found && this.lengthOf(found, rule);
+    const second = this.filled(header, this.table.secondUnits.get(header));
+    const typed = found && this.typedLength(found, rule);
+    const again = second && this.typedLength(second, rule);
+    if (typed && again && areApart(typed, again)) {
+      this.differing.push(
+        `${header} is ${textOf(typed, found)} and ${textOf(again, second)}, which differ by more than rounding`,
+      );
+    }
+    const counts = found ? typed : again;
+    return counts && grainOf(counts.value, counts.unit);
   }
 
   /** The exact millimetres of one reading, uncorrected. */
@@ -114,8 +134,11 @@ export class Row {
   }
 
   /** The cell under a header, or undefined where there is no such column or the cell is blank. */
-  cell(header: string) {
-    const known = this.table.columns.get(header);
+  cell(header: string): FoundCell | undefined {
+    return this.filled(header, this.table.columns.get(header));
+  }
+
+  private filled(header: string, known: KnownColumn | undefined): FoundCell | undefined {
     if (!known) return undefined;
     const cell = this.table.sheet.rows[this.row]?.[known.column];
     return isBlank(cell) ? undefined : { cell: cell!, column: known.column, header, unit: known.unit };
@@ -126,10 +149,10 @@ export class Row {
     return known && cellAddress(this.row, known.column);
   }
 
-  private lengthOf(found: FoundCell, rule: NumberRule): Grain | undefined {
+  private typedLength(found: FoundCell, rule: NumberRule): TypedLength | undefined {
     const unit = found.unit ?? this.table.units.length;
     const read = this.number({ ...found, unit }, rule);
-    return read && grainOf(read.value, isLength(read.unit) ? read.unit : this.table.units.length);
+    return read && { value: read.value, unit: isLength(read.unit) ? read.unit : this.table.units.length };
   }
 
   private number(
@@ -210,6 +233,13 @@ interface FoundCell {
   readonly column: number;
   readonly header: string;
   readonly unit: TextUnit | undefined;
+}
+
+function textOf({ unit }: TypedLength, { cell }: FoundCell): string {
+  const { content } = cell;
+  if (content?.kind === 'number') return `${content.value} ${unit}`;
+  const text = content?.kind === 'text' ? content.value.trim() : '';
+  return scanNumber(text)?.unit ? text : `${text} ${unit}`;
 }
 
 function roundTo(value: number, decimals: number): number {

@@ -35,6 +35,7 @@ export function limitsRow(row: Row, knows: MaterialLookup): LimitsRow {
     journalMaterial: knownMaterial(row, journalMaterial.header, values.journalMaterial, knows),
     boreMaterial: knownMaterial(row, boreMaterial.header, values.boreMaterial, knows),
     bad: badOf(row),
+    differing: row.differing,
   };
 }
 
@@ -44,7 +45,13 @@ function ruleOf(
   { engineType, fit }: { readonly engineType: string | undefined; readonly fit: string | undefined },
   onlyType: string | undefined,
 ) {
-  return { row: row.row, engineType: engineType ?? onlyType ?? '', fit: fit ?? '', bad: badOf(row) };
+  return {
+    row: row.row,
+    engineType: engineType ?? onlyType ?? '',
+    fit: fit ?? '',
+    bad: badOf(row),
+    differing: row.differing,
+  };
 }
 
 export const classRow: ReadTyped<ClassRow> = (row, onlyType) => {

@@ -2,7 +2,7 @@
 
 import type { Ratio } from '../../maths/decimal.js';
 import type { LengthUnit, TemperatureUnit } from '../../maths/units.js';
-import { columnsOf, type InputSheet } from '../input-sheets/input-sheet.js';
+import { columnsOf, type InputColumn, type InputSheet } from '../input-sheets/input-sheet.js';
 import type { ReadTemperature, TextUnit } from '../input-sheets/quantities.js';
 import type { Cell, SheetModel } from '../workbook-model.js';
 import { KnownNumbers } from './known-numbers.js';
@@ -41,12 +41,22 @@ export interface BareNumber {
   readonly value: number;
 }
 
+export interface KnownColumn {
+  readonly column: number;
+  /** As the user typed it. */
+  readonly header: string;
+  /** Undefined where the header names none. */
+  readonly unit: TextUnit | undefined;
+}
+
 export const isLength = (unit: TextUnit | undefined): unit is LengthUnit =>
   unit === 'mm' || unit === 'in' || unit === 'µm';
 
 /** A sheet of the user's that the program knows. */
 export class Table {
-  readonly columns = new Map<string, { column: number; header: string; unit: TextUnit | undefined }>();
+  readonly columns = new Map<string, KnownColumn>();
+  /** Columns of lengths that stand a second time, in another unit. */
+  readonly secondUnits = new Map<string, KnownColumn>();
   readonly readingColumns: ReadingColumn[] = [];
   readonly headerRow: number;
   /** One past the last column that has a header. */
@@ -73,14 +83,13 @@ export class Table {
     this.headers = headersOf(sheet, this.headerRow);
     this.width = this.headers.length;
     const { readings } = record;
-    const known = new Map(columnsOf(record).map(({ header }) => [headerKey(header), header]));
+    const known = new Map(columnsOf(record).map((of) => [headerKey(of.header), of]));
     for (const [column, header] of this.headers.entries()) {
       if (header === undefined || column >= userWidth) continue;
       const { name: plain, unit } = splitHeader(header);
       const match = known.get(headerKey(plain));
       if (match) {
-        if (this.columns.has(match)) this.repeatedHeaders.push(header);
-        else this.columns.set(match, { column, header, unit });
+        if (!this.place(match, { column, header, unit })) this.repeatedHeaders.push(header);
         continue;
       }
       if (!readings) continue;
@@ -106,6 +115,17 @@ export class Table {
     }
   }
 
+  /** Whether there was room for a column that the record knows. */
+  private place({ header, quantity }: InputColumn, column: KnownColumn): boolean {
+    const first = this.columns.get(header);
+    if (!first) this.columns.set(header, column);
+    else if (!this.record.isPrintedTwice || quantity.kind !== 'length' || this.secondUnits.has(header))
+      return false;
+    else if ((first.unit ?? this.units.length) === (column.unit ?? this.units.length)) return false;
+    else this.secondUnits.set(header, column);
+    return true;
+  }
+
   /** The sheet's name in the records; the user may have typed it otherwise. */
   get name(): string {
     return this.record.name;
@@ -113,7 +133,8 @@ export class Table {
 
   /** Rows below the header with anything in a known column. */
   dataRows(): number[] {
-    const columns = [...this.columns.values(), ...this.readingColumns].map(({ column }) => column);
+    const known = [...this.columns.values(), ...this.secondUnits.values(), ...this.readingColumns];
+    const columns = known.map(({ column }) => column);
     const rows: number[] = [];
     this.sheet.rows.forEach((cells, row) => {
       if (row > this.headerRow && columns.some((column) => !isBlank(cells[column]))) rows.push(row);

@@ -5,6 +5,7 @@ import { NAME, oneOf, SIZE } from './quantities.js';
 
 export const CLASSES = {
   name: 'Classes',
+  isPrintedTwice: true,
   columns: {
     ...ruleFor('class is'),
     of: needed('Of', oneOf('journal', 'bore', 'shell'), '`journal`, `bore` or `shell`.'),

@@ -29,6 +29,8 @@ export interface InputSheet<Columns extends InputColumns = InputColumns> {
   readonly name: string;
   readonly columns: Columns;
   readonly readings?: ReadingKind;
+  /** A maker prints its lengths in two units: a column may stand twice, the second to check the first. */
+  readonly isPrintedTwice?: true;
 }
 
 /** How a part stands in a fit, and with it which limits, classes and materials are its own. */

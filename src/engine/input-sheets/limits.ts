@@ -5,6 +5,7 @@ import { LENGTH, MASS_SPREAD, MATERIAL_NAME, SIGNED_LENGTH, SIZE, TEXT } from '.
 
 export const LIMITS = {
   name: 'Limits',
+  isPrintedTwice: true,
   columns: {
     ...ruleFor('limits are'),
     clearanceMin: needed('Clearance min', SIGNED_LENGTH, 'Least diametral clearance.'),

@@ -5,6 +5,7 @@ import { HALF, NAME, PRICE, SIZE } from './quantities.js';
 
 export const NEW_SHELLS = {
   name: 'New shells',
+  isPrintedTwice: true,
   columns: {
     ...ruleFor('shell is'),
     half: needed('Half', HALF, '`upper`, `lower` or `either`.'),

@@ -5,6 +5,7 @@ import { NAME, SIZE } from './quantities.js';
 
 export const UNDERSIZES = {
   name: 'Undersizes',
+  isPrintedTwice: true,
   columns: {
     ...ruleFor('step is'),
     step: needed('Step', NAME, "The step's name, as `0.25`."),

@@ -29,8 +29,8 @@ export function typedTable(sheet: CheckedSheet, { book, tables }: Assessment): T
   if (!table || results.length === 0) return undefined;
   const unit = table.units.length;
   const columns = columnsOf(table.record).flatMap(({ header }) => {
-    const known = table.columns.get(header);
-    return known ? [{ header, known }] : [];
+    const both = [table.columns.get(header), table.secondUnits.get(header)];
+    return both.flatMap((known) => (known ? [{ header, known }] : []));
   });
   const typed: PageTable = {
     caption: `${CAPTIONS[sheet]}, as typed (lengths in ${unit} where no other unit is named)`,
