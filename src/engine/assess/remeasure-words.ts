@@ -61,6 +61,6 @@ export function gaugeWords(fit: FitResult, chance: number, context: Context): st
   if (!needed) return repeats;
   const { gauge, maxError } = needed;
   return maxError === undefined
-    ? `${repeats}; a better gauge in place of ${gauge} alone would not: it takes better gauges on several parts`
+    ? `${repeats}; not decidable with a workshop's gauges: judge by the strip or have it measured`
     : `${repeats}; with a gauge of max error ${text(Math.floor(maxError))} or less in place of ${gauge} it is decided if it reads the same`;
 }
