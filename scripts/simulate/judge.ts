@@ -1,5 +1,6 @@
 /** Readings of simulated fits, laid out as a user's workbook and judged by the program's own core. */
 import type { FitResult } from '../../src/engine/assess/fit.js';
+import { BUILT_IN_EXPANSION } from '../../src/maths/expansion.js';
 import { assess, type Plain, type Sheets } from '../../tests/engine/book-of.js';
 import type { GaugeSpec, SetUp, Slot } from './set-ups.js';
 import { SLOTS } from './set-ups.js';
@@ -37,25 +38,44 @@ export function partName(slot: Slot, place: number): string {
   return `${slot} ${place}`;
 }
 
-/** @param stated the gauges as the workbook states them */
+/** Which workshop read a fit, by its place: nothing where there is one. */
+export type WorkshopOf = (place: number) => number | '';
+
+/**
+ * @param stated the gauges as the workbook states them
+ * @param workshopOf the gauges of each are other gauges, so that a book can hold the fits of many
+ */
 export function bookOfFits(
   setUp: SetUp,
   fits: readonly FitReadings[],
   stated: readonly GaugeSpec[] = setUp.gauges,
+  workshopOf: WorkshopOf = () => '',
 ): Sheets {
+  const workshops = [...new Set(fits.map((_, place) => workshopOf(place)))];
   const sheets: Record<string, Plain[][]> = {
     Limits: [
       ['Engine type', 'Fit', 'Clearance min', 'Clearance max', 'Journal material', 'Bore material'],
       ['X', 'main', MIN / 1000, MAX / 1000, 'steel', setUp.boreMaterial],
     ],
     Gauges: [
-      ['Gauge', 'Max error', 'Resolution', 'Repeatability', 'Set from'],
-      ...stated.map(({ name, maxError, resolution, repeatability, setFrom }): Plain[] => [
-        name,
-        maxError / 1000,
-        resolution / 1000,
-        repeatability / 1000,
-        setFrom,
+      ['Gauge', 'Max error', 'Resolution', 'Repeatability', 'Set from', 'Same at all sizes'],
+      ...workshops.flatMap((workshop) =>
+        stated.map(({ name, maxError, resolution, repeatability, setFrom, sameAtAllSizes }): Plain[] => [
+          `${name}${workshop}`,
+          maxError / 1000,
+          resolution / 1000,
+          repeatability / 1000,
+          setFrom && `${setFrom}${workshop}`,
+          sameAtAllSizes && 'yes',
+        ]),
+      ),
+    ],
+    Materials: [
+      ['Material', 'Expansion', 'Expansion error'],
+      ...(['steel', 'aluminium'] as const).map((material): Plain[] => [
+        material,
+        BUILT_IN_EXPANSION[material],
+        setUp.expansionError[material],
       ]),
     ],
   };
@@ -70,7 +90,7 @@ export function bookOfFits(
         place,
         slot,
         setUp.celsius[slot],
-        setUp.uses[slot],
+        `${setUp.uses[slot]}${workshopOf(place)}`,
         ...columns.map((column) => fit[slot][column]),
       ]),
     );
@@ -87,6 +107,7 @@ export function judge(
   setUp: SetUp,
   fits: readonly FitReadings[],
   stated: readonly GaugeSpec[] = setUp.gauges,
+  workshopOf?: WorkshopOf,
 ): readonly FitResult[] {
-  return assess(bookOfFits(setUp, fits, stated)).fits;
+  return assess(bookOfFits(setUp, fits, stated, workshopOf)).fits;
 }

@@ -1,9 +1,10 @@
 /** How a gauge set-up keeps what the verdicts promise, counted over simulated fits. */
 import type { FitResult } from '../../src/engine/assess/fit.js';
-import { chanceInRange } from '../../src/maths/conformity.js';
+import { fitVerdict } from '../../src/maths/conformity.js';
+import { GRAINS_PER_MM } from '../../src/maths/grain.js';
+import { evenGuards } from '../../src/maths/guards.js';
 import { drawsOf } from './draws.js';
-import { expectedExcess } from './extremes.js';
-import { judge, MAX, MIN, readFit } from './judge.js';
+import { type FitReadings, judge, MAX, MIN, readFit } from './judge.js';
 import type { GaugeSpec, SetUp } from './set-ups.js';
 import { drawFit, type Target, type TrueFit, Workshop } from './workshop.js';
 
@@ -14,17 +15,14 @@ export interface EvenCounts {
   tight: number;
   loose: number;
   undecided: number;
+  /** Undecided if what breaks a limit had the guard of what keeps it. */
+  undecidedByOneGuard: number;
   /** Called so, and not so in truth. */
   falseInRange: number;
   falseTight: number;
   falseLoose: number;
-  /** True misses by less than the guard of the fit, and how many of them were called `in range`. */
-  nearMisses: number;
-  falseNear: number;
   /** By Chance in range, tenth by tenth: fits, and how many of them are truly in range. */
   readonly deciles: Tenth[];
-  /** The same if the chance were taken from extremes without their expected excess. */
-  readonly correctedDeciles: Tenth[];
 }
 
 export interface Tenth {
@@ -40,8 +38,6 @@ export interface LimitCounts {
   inRange: number;
   /** `tight` on Clearance min, `loose` on Clearance max. */
   refused: number;
-  /** The same if the guard of `tight` and `loose` allowed for the scatter of extremes. */
-  refusedWider: number;
 }
 
 export interface Promises {
@@ -58,13 +54,16 @@ export interface Sizes {
   readonly limit: number;
 }
 
-/** In a micrometre. */
-const GRAINS = 100;
+const GRAINS_PER_MICROMETRE = GRAINS_PER_MM / 1000;
+const RANGE = { min: MIN * GRAINS_PER_MICROMETRE, max: MAX * GRAINS_PER_MICROMETRE };
 
-/** Each book is a workshop of its own, with new errors of its gauges. */
+/** Each workshop has its own errors of its gauges. */
 const FITS_PER_WORKSHOP = 2;
+const FITS_PER_BOOK = 200;
 /** How far beyond the range fits are drawn, micrometres. */
 const BEYOND = 30;
+/** What Confidence is where Setup says nothing. */
+const CONFIDENCE = 0.95;
 
 /** @param stated the gauges as the workbook states them, where that is not the truth */
 export function promisesOf(
@@ -75,22 +74,25 @@ export function promisesOf(
 ): Promises {
   const draws = drawsOf(seed);
   const even: EvenCounts = {
-    ...{ fits: 0, inRange: 0, tight: 0, loose: 0, undecided: 0, falseInRange: 0, falseTight: 0 },
-    ...{ falseLoose: 0, nearMisses: 0, falseNear: 0 },
-    deciles: tenths(),
-    correctedDeciles: tenths(),
+    ...{ fits: 0, inRange: 0, tight: 0, loose: 0, undecided: 0, undecidedByOneGuard: 0 },
+    ...{ falseInRange: 0, falseTight: 0, falseLoose: 0 },
+    deciles: Array.from({ length: 10 }, () => ({ fits: 0, inside: 0, chances: 0 })),
   };
-  const onMin: LimitCounts = { fits: 0, inRange: 0, refused: 0, refusedWider: 0 };
-  const onMax: LimitCounts = { fits: 0, inRange: 0, refused: 0, refusedWider: 0 };
+  const onMin: LimitCounts = { fits: 0, inRange: 0, refused: 0 };
+  const onMax: LimitCounts = { fits: 0, inRange: 0, refused: 0 };
   const run = (fits: number, target: () => Target, count: (fit: TrueFit, result: FitResult) => void) => {
-    for (let done = 0; done < fits; done += FITS_PER_WORKSHOP) {
-      const workshop = new Workshop(setUp, draws);
-      const truths = Array.from({ length: FITS_PER_WORKSHOP }, () => drawFit(draws, setUp, target()));
-      const results = judge(
-        setUp,
-        truths.map((fit) => readFit(workshop, fit)),
-        stated,
-      );
+    for (let done = 0; done < fits; done += FITS_PER_BOOK) {
+      const truths: TrueFit[] = [];
+      const readings: FitReadings[] = [];
+      while (truths.length < Math.min(FITS_PER_BOOK, fits - done)) {
+        const workshop = new Workshop(setUp, draws);
+        for (let own = 0; own < FITS_PER_WORKSHOP; own++) {
+          const truth = drawFit(draws, setUp, target());
+          truths.push(truth);
+          readings.push(readFit(workshop, truth));
+        }
+      }
+      const results = judge(setUp, readings, stated, (place) => Math.floor(place / FITS_PER_WORKSHOP));
       for (const [place, result] of results.entries()) count(truths[place]!, result);
     }
   };
@@ -112,56 +114,34 @@ export function promisesOf(
   return { setUp, even, onMin, onMax };
 }
 
-function tenths(): Tenth[] {
-  return Array.from({ length: 10 }, () => ({ fits: 0, inside: 0, chances: 0 }));
-}
-
-function countLimit(counts: LimitCounts, result: FitResult, refusal: 'tight' | 'loose'): void {
-  const { status, clearance, guards } = result;
-  const allowed = guards.inside + expectedExcess(result);
+function countLimit(counts: LimitCounts, { status }: FitResult, refusal: 'tight' | 'loose'): void {
   counts.fits += 1;
   if (status === 'in range') counts.inRange += 1;
   if (status === refusal) counts.refused += 1;
-  const isRefused =
-    refusal === 'tight'
-      ? clearance!.tightest + allowed < MIN * GRAINS
-      : clearance!.loosest - allowed > MAX * GRAINS;
-  if (isRefused) counts.refusedWider += 1;
 }
 
 function countEven(counts: EvenCounts, truth: TrueFit, result: FitResult): void {
-  const { status, chance, guards, clearance, variance } = result;
-  const guard = guards.inside;
+  const { status, chance, clearance, variance } = result;
   const isTight = truth.tightest < MIN;
   const isLoose = truth.loosest > MAX;
   const isInside = !isTight && !isLoose;
-  const miss = Math.max(MIN - truth.tightest, truth.loosest - MAX);
   counts.fits += 1;
   if (status === 'in range') counts.inRange += 1;
   else if (status === 'tight') counts.tight += 1;
   else if (status === 'loose') counts.loose += 1;
   else if (status === 'undecided') counts.undecided += 1;
   else throw new Error(`a simulated fit is ${status}`);
+  const byOneGuard = fitVerdict(
+    clearance!,
+    { ...RANGE, serviceLimit: undefined },
+    evenGuards(CONFIDENCE, Math.sqrt(variance)),
+  );
+  if (byOneGuard === 'undecided') counts.undecidedByOneGuard += 1;
   if (status === 'in range' && !isInside) counts.falseInRange += 1;
   if (status === 'tight' && !isTight) counts.falseTight += 1;
   if (status === 'loose' && !isLoose) counts.falseLoose += 1;
-  if (!isInside && miss < guard / GRAINS) {
-    counts.nearMisses += 1;
-    if (status === 'in range') counts.falseNear += 1;
-  }
-  const excess = expectedExcess(result);
-  const corrected = chanceInRange(
-    { tightest: clearance!.tightest + excess, loosest: clearance!.loosest - excess },
-    { min: MIN * GRAINS, max: MAX * GRAINS },
-    Math.sqrt(variance),
-  );
-  countTenth(counts.deciles, chance!, isInside);
-  countTenth(counts.correctedDeciles, corrected, isInside);
-}
-
-function countTenth(tenths: readonly Tenth[], chance: number, isInside: boolean): void {
-  const tenth = tenths[Math.min(9, Math.floor(chance * 10))]!;
+  const tenth = counts.deciles[Math.min(9, Math.floor(chance! * 10))]!;
   tenth.fits += 1;
-  tenth.chances += chance;
+  tenth.chances += chance!;
   if (isInside) tenth.inside += 1;
 }

@@ -39,7 +39,9 @@ export function drawFit(draws: Draws, setUp: SetUp, target: Target): TrueFit {
   const shapes = SLOTS.map((slot) => {
     const headers = setUp.oneSpot ? SPOTS[slot].slice(0, 1) : SPOTS[slot];
     const size = NOMINAL[slot] + draws.rectangular(20);
-    const spots = headers.map((header) => [header, size + draws.rectangular(FORM[slot])] as const);
+    const spots = headers.map(
+      (header) => [header, size + (setUp.isRound ? 0 : draws.rectangular(FORM[slot]))] as const,
+    );
     return { slot, spots, warmer: draws.normal(TEMPERATURE_DIFFERENCE_KELVIN) };
   });
   const values = (slot: Slot) => shapes[SLOTS.indexOf(slot)]!.spots.map(([, value]) => value);
@@ -68,31 +70,37 @@ export function drawFit(draws: Draws, setUp: SetUp, target: Target): TrueFit {
 
 /** One workshop: its gauges keep their constant errors, each reading has its own scatter. */
 export class Workshop {
-  private readonly errors: ReadonlyMap<string, number>;
-  /** True expansion over the stated one, by material. */
-  private readonly expansions: ReadonlyMap<string, number>;
+  /** By gauge and, where it has another error at each size, by nominal size. */
+  private readonly errors = new Map<string, number>();
+  /** True expansions of outer and inner parts and of each gauge, 1e-6 per K. */
+  private readonly expansions = new Map<string, number>();
 
   constructor(
     readonly setUp: SetUp,
     private readonly draws: Draws,
   ) {
-    this.errors = new Map(setUp.gauges.map(({ name, maxError }) => [name, draws.rectangular(maxError)]));
-    this.expansions = new Map(
-      ['steel', 'aluminium'].map((material) => [material, 1 + draws.rectangular(setUp.expansionError)]),
-    );
+    for (const gauge of setUp.gauges) {
+      for (const size of sizesOf(gauge))
+        this.errors.set(errorKey(gauge, size), draws.rectangular(gauge.maxError));
+      this.expansions.set(gauge.name, this.drawExpansion('steel'));
+    }
+    this.expansions.set('outer', this.drawExpansion(setUp.boreMaterial));
+    this.expansions.set('inner', this.drawExpansion('steel'));
+  }
+
+  private drawExpansion(material: 'steel' | 'aluminium'): number {
+    return BUILT_IN_EXPANSION[material]! + this.draws.rectangular(this.setUp.expansionError[material]);
   }
 
   /** A reading of one spot as it is typed, mm. */
   read(part: TruePart, header: string, by: string = this.setUp.uses[part.slot]): number {
     const gauge = this.gauge(by);
-    const { celsius, boreMaterial } = this.setUp;
-    const kelvin = celsius[part.slot] - 20;
-    const material = part.slot === 'bore' ? boreMaterial : 'steel';
-    const expansion = BUILT_IN_EXPANSION[material]! * 1e-6 * this.expansions.get(material)!;
-    const steel = BUILT_IN_EXPANSION.steel! * 1e-6;
+    const kelvin = this.setUp.celsius[part.slot] - 20;
+    const expansion = 1e-6 * this.expansions.get(part.slot === 'bore' ? 'outer' : 'inner')!;
+    const own = 1e-6 * this.expansions.get(gauge.name)!;
     const shown =
-      (part.spots[header]! * (1 + expansion * (kelvin + part.warmer))) / (1 + steel * kelvin) +
-      this.constantError(gauge) +
+      (part.spots[header]! * (1 + expansion * (kelvin + part.warmer))) / (1 + own * kelvin) +
+      this.constantError(gauge, NOMINAL[part.slot]) +
       this.draws.normal(gauge.repeatability);
     const steps = Math.round(shown / gauge.resolution);
     return Number(((steps * gauge.resolution) / 1000).toFixed(5));
@@ -103,8 +111,16 @@ export class Workshop {
   }
 
   /** Its own error and that of each gauge that set it. */
-  private constantError({ name, setFrom }: GaugeSpec): number {
-    const own = this.errors.get(name)!;
-    return setFrom === undefined ? own : own + this.constantError(this.gauge(setFrom));
+  private constantError(gauge: GaugeSpec, size: number): number {
+    const own = this.errors.get(errorKey(gauge, size))!;
+    const { setFrom } = gauge;
+    return setFrom === undefined ? own : own + this.constantError(this.gauge(setFrom), size);
   }
 }
+
+function sizesOf({ sameAtAllSizes }: GaugeSpec): readonly number[] {
+  return sameAtAllSizes ? [0] : [...new Set(Object.values(NOMINAL))];
+}
+
+const errorKey = ({ name, sameAtAllSizes }: GaugeSpec, size: number) =>
+  `${name} ${sameAtAllSizes ? 0 : size}`;
