@@ -1,6 +1,6 @@
 /** Uncertainty, guards and verdicts of fits, by the formulas of JCGM 100 and ISO 14253-1. */
 import { describe, expect, test } from 'vitest';
-import { assess, type Plain, table, um, whyOf } from '../book-of.js';
+import { assess, table, um, whyOf } from '../book-of.js';
 import { AT_1, type Cells, fitOf, type Given, LIMITS } from './one-fit.js';
 
 /** z of 95 %, from printed tables of the normal distribution. */
