@@ -1,6 +1,6 @@
 /**
- * How far the extremes of scattered readings lie outside the truth, where the part is round and parallel. The
- * core takes the largest and the smallest spot as they were read; this is what that costs.
+ * How far the extremes of scattered readings lie outside the truth, where the part is round and parallel. A chance in
+ * range takes the largest and the smallest spot as they were read; this is what that costs.
  */
 import type { FitResult } from '../../src/engine/assess/fit.js';
 

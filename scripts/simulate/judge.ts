@@ -1,5 +1,6 @@
 /** Readings of simulated fits, laid out as a user's workbook and judged by the program's own core. */
 import type { FitResult } from '../../src/engine/assess/fit.js';
+import { BUILT_IN_EXPANSION } from '../../src/maths/expansion.js';
 import { assess, type Plain, type Sheets } from '../../tests/engine/book-of.js';
 import type { GaugeSpec, SetUp, Slot } from './set-ups.js';
 import { SLOTS } from './set-ups.js';
@@ -49,14 +50,22 @@ export function bookOfFits(
       ['X', 'main', MIN / 1000, MAX / 1000, 'steel', setUp.boreMaterial],
     ],
     Gauges: [
-      ['Gauge', 'Max error', 'Resolution', 'Repeatability', 'Set from'],
-      ...stated.map(({ name, maxError, resolution, repeatability, setFrom }): Plain[] => [
+      ['Gauge', 'Max error', 'Resolution', 'Repeatability', 'Set from', 'Same at all sizes'],
+      ...stated.map(({ name, maxError, resolution, repeatability, setFrom, sameAtAllSizes }): Plain[] => [
         name,
         maxError / 1000,
         resolution / 1000,
         repeatability / 1000,
         setFrom,
+        sameAtAllSizes ? 'yes' : 'no',
       ]),
+    ],
+    Materials: [
+      ['Material', 'Expansion', 'Expansion error'],
+      ...['steel', 'aluminium'].map((material): Plain[] => {
+        const expansion = BUILT_IN_EXPANSION[material]!;
+        return [material, expansion, Number((setUp.expansionError * expansion).toFixed(6))];
+      }),
     ],
   };
   for (const name of ['Journals', 'Cases', 'Shells']) {

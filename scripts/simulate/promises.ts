@@ -1,6 +1,7 @@
 /** How a gauge set-up keeps what the verdicts promise, counted over simulated fits. */
 import type { FitResult } from '../../src/engine/assess/fit.js';
 import { chanceInRange } from '../../src/maths/conformity.js';
+import { GRAINS_PER_MM } from '../../src/maths/grain.js';
 import { drawsOf } from './draws.js';
 import { expectedExcess } from './extremes.js';
 import { judge, MAX, MIN, readFit } from './judge.js';
@@ -40,8 +41,8 @@ export interface LimitCounts {
   inRange: number;
   /** `tight` on Clearance min, `loose` on Clearance max. */
   refused: number;
-  /** The same if the guard of `tight` and `loose` allowed for the scatter of extremes. */
-  refusedWider: number;
+  /** The same if the guard inside a limit were held against its outside too. */
+  refusedByInside: number;
 }
 
 export interface Promises {
@@ -59,7 +60,7 @@ export interface Sizes {
 }
 
 /** In a micrometre. */
-const GRAINS = 100;
+const GRAINS = GRAINS_PER_MM / 1000;
 
 /** Each book is a workshop of its own, with new errors of its gauges. */
 const FITS_PER_WORKSHOP = 2;
@@ -80,8 +81,8 @@ export function promisesOf(
     deciles: tenths(),
     correctedDeciles: tenths(),
   };
-  const onMin: LimitCounts = { fits: 0, inRange: 0, refused: 0, refusedWider: 0 };
-  const onMax: LimitCounts = { fits: 0, inRange: 0, refused: 0, refusedWider: 0 };
+  const onMin: LimitCounts = { fits: 0, inRange: 0, refused: 0, refusedByInside: 0 };
+  const onMax: LimitCounts = { fits: 0, inRange: 0, refused: 0, refusedByInside: 0 };
   const run = (fits: number, target: () => Target, count: (fit: TrueFit, result: FitResult) => void) => {
     for (let done = 0; done < fits; done += FITS_PER_WORKSHOP) {
       const workshop = new Workshop(setUp, draws);
@@ -118,15 +119,14 @@ function tenths(): Tenth[] {
 
 function countLimit(counts: LimitCounts, result: FitResult, refusal: 'tight' | 'loose'): void {
   const { status, clearance, guards } = result;
-  const allowed = guards.inside + expectedExcess(result);
   counts.fits += 1;
   if (status === 'in range') counts.inRange += 1;
   if (status === refusal) counts.refused += 1;
   const isRefused =
     refusal === 'tight'
-      ? clearance!.tightest + allowed < MIN * GRAINS
-      : clearance!.loosest - allowed > MAX * GRAINS;
-  if (isRefused) counts.refusedWider += 1;
+      ? clearance!.tightest + guards.inside < MIN * GRAINS
+      : clearance!.loosest - guards.inside > MAX * GRAINS;
+  if (isRefused) counts.refusedByInside += 1;
 }
 
 function countEven(counts: EvenCounts, truth: TrueFit, result: FitResult): void {

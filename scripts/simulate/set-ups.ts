@@ -6,6 +6,8 @@ export interface GaugeSpec {
   readonly resolution: number;
   readonly repeatability: number;
   readonly setFrom?: string;
+  /** Its error is one constant; else it is another one at every size. */
+  readonly sameAtAllSizes: boolean;
 }
 
 export type Slot = 'journal' | 'bore' | 'upper' | 'lower';
@@ -22,7 +24,7 @@ export interface SetUp {
   readonly boreMaterial: 'steel' | 'aluminium';
   /** Readings of each spot. */
   readonly repeats: number;
-  /** How far the expansion of a part may lie from what the workbook says, as a share of it. */
+  /** How far the expansion of a part or a gauge may lie from what the workbook says, as a share of it. */
   readonly expansionError: number;
   /** Whether a part has one spot only, so that it has no extremes. */
   readonly oneSpot: boolean;
@@ -34,7 +36,10 @@ const gauge = (
   resolution: number,
   repeatability: number,
   setFrom?: string,
-): GaugeSpec => ({ name, maxError, resolution, repeatability, ...(setFrom && { setFrom }) });
+): GaugeSpec => ({
+  ...{ name, maxError, resolution, repeatability, ...(setFrom && { setFrom }) },
+  sameAtAllSizes: true,
+});
 
 const AT_20 = { journal: 20, bore: 20, upper: 20, lower: 20 };
 const OWN = { journal: 'M1', bore: 'B1', upper: 'W1', lower: 'W2' };
@@ -71,8 +76,18 @@ export const SET_UPS: readonly SetUp[] = [
   {
     ...PLAIN,
     name: 'bore gauge set from the micrometer',
-    what: 'the micrometer measures the journal and sets the bore gauge: its error cancels',
+    what: 'the micrometer measures the journal and sets the bore gauge: its error, one constant, cancels',
     gauges: [gauge('M1', 4, 1, 0.5), gauge('B1', 1, 1, 0.8, 'M1'), ...INDEPENDENT.slice(2)],
+    uses: OWN,
+  },
+  {
+    ...PLAIN,
+    name: 'the same, off by another error at each size',
+    what: 'as before, with errors that differ from size to size: nothing cancels',
+    gauges: [gauge('M1', 4, 1, 0.5), gauge('B1', 1, 1, 0.8, 'M1'), ...INDEPENDENT.slice(2)].map((own) => ({
+      ...own,
+      sameAtAllSizes: false,
+    })),
     uses: OWN,
   },
   {
@@ -101,7 +116,7 @@ export const SET_UPS: readonly SetUp[] = [
   {
     ...PLAIN,
     name: 'warm parts, expansion known to 10 %',
-    what: 'all at 35 °C, aluminium case; the tables differ so much, and the model does not count it',
+    what: 'all at 35 °C, aluminium case; parts and gauges expand by up to a tenth more or less than stated',
     gauges: INDEPENDENT,
     uses: OWN,
     celsius: { journal: 35, bore: 35, upper: 35, lower: 35 },

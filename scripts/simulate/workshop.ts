@@ -66,19 +66,35 @@ export function drawFit(draws: Draws, setUp: SetUp, target: Target): TrueFit {
   };
 }
 
-/** One workshop: its gauges keep their constant errors, each reading has its own scatter. */
+/** One error at all sizes, or one for each of journals, bores and walls. */
+function errorKey({ name, sameAtAllSizes }: GaugeSpec, slot: Slot): string {
+  if (sameAtAllSizes) return name;
+  return `${name}, ${slot === 'journal' || slot === 'bore' ? slot : 'wall'}`;
+}
+
+/** One workshop: its gauges keep their errors, each reading has its own scatter. */
 export class Workshop {
+  /** By gauge, and by the size at which it errs so. */
   private readonly errors: ReadonlyMap<string, number>;
-  /** True expansion over the stated one, by material. */
+  /** True expansion over the stated one: of the outer part, of the steel parts in it, of each gauge. */
   private readonly expansions: ReadonlyMap<string, number>;
 
   constructor(
     readonly setUp: SetUp,
     private readonly draws: Draws,
   ) {
-    this.errors = new Map(setUp.gauges.map(({ name, maxError }) => [name, draws.rectangular(maxError)]));
+    this.errors = new Map(
+      setUp.gauges.flatMap((gauge) =>
+        [...new Set(SLOTS.map((slot) => errorKey(gauge, slot)))].map(
+          (key) => [key, draws.rectangular(gauge.maxError)] as const,
+        ),
+      ),
+    );
     this.expansions = new Map(
-      ['steel', 'aluminium'].map((material) => [material, 1 + draws.rectangular(setUp.expansionError)]),
+      ['bore', 'others', ...setUp.gauges.map(({ name }) => name)].map((key) => [
+        key,
+        1 + draws.rectangular(setUp.expansionError),
+      ]),
     );
   }
 
@@ -88,11 +104,12 @@ export class Workshop {
     const { celsius, boreMaterial } = this.setUp;
     const kelvin = celsius[part.slot] - 20;
     const material = part.slot === 'bore' ? boreMaterial : 'steel';
-    const expansion = BUILT_IN_EXPANSION[material]! * 1e-6 * this.expansions.get(material)!;
-    const steel = BUILT_IN_EXPANSION.steel! * 1e-6;
+    const own = this.expansions.get(part.slot === 'bore' ? 'bore' : 'others')!;
+    const expansion = BUILT_IN_EXPANSION[material]! * 1e-6 * own;
+    const steel = BUILT_IN_EXPANSION.steel! * 1e-6 * this.expansions.get(by)!;
     const shown =
       (part.spots[header]! * (1 + expansion * (kelvin + part.warmer))) / (1 + steel * kelvin) +
-      this.constantError(gauge) +
+      this.systematicError(gauge, part.slot) +
       this.draws.normal(gauge.repeatability);
     const steps = Math.round(shown / gauge.resolution);
     return Number(((steps * gauge.resolution) / 1000).toFixed(5));
@@ -103,8 +120,9 @@ export class Workshop {
   }
 
   /** Its own error and that of each gauge that set it. */
-  private constantError({ name, setFrom }: GaugeSpec): number {
-    const own = this.errors.get(name)!;
-    return setFrom === undefined ? own : own + this.constantError(this.gauge(setFrom));
+  private systematicError(gauge: GaugeSpec, slot: Slot): number {
+    const own = this.errors.get(errorKey(gauge, slot))!;
+    const { setFrom } = gauge;
+    return setFrom === undefined ? own : own + this.systematicError(this.gauge(setFrom), slot);
   }
 }
