@@ -13,7 +13,8 @@ test.each([
   // As doubles these products lie beside the half that the decimals are on.
   [1.0000025, 1_000_003],
   [8.0000045, 8_000_005],
-  [0.0001245, 125],])('%f mm is %i grains', (mm, grain) => {
+  [0.0001245, 125],
+])('%f mm is %i grains', (mm, grain) => {
   expect(grainOfMm(mm)).toBe(grain);
 });
 
