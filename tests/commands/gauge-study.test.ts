@@ -51,7 +51,7 @@ test('the results of MSA, 4th ed., in the workbook and in --json; taken into Gau
       persons: 3,
       trials: 3,
       analysisOfVariance: {
-        // As printed, but for `gauge`: √(0.199933² + 0.226838²) is 0.302372, printed 0.302373.
+        // As printed; √(0.199933² + 0.226838²) is 0.302372, which the source rounds to 0.302373.
         repeatability: 0.199933,
         reproducibility: 0.226838,
         gauge: 0.302372,
