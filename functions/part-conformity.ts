@@ -136,6 +136,12 @@ export const partStatus = defineFunction({
     },
     {
       kind: 'edge',
+      says: 'under its limit by more than the guard inside it, but not by more than the one outside',
+      formula: '=PART_STATUS(42.003, 41.9985, , , 42, 42.012, , , 0.001, , 0.002)',
+      expected: 'undecided',
+    },
+    {
+      kind: 'edge',
       says: 'nothing to check against',
       formula: '=PART_STATUS(42.003, 42.001, 0.006, 0.001)',
       expected: 'no limits',

@@ -139,7 +139,9 @@ async function main(count = '200', first = '1'): Promise<number> {
   const seeds = Array.from({ length: Number(count) }, (_, place) => Number(first) + place);
   const report = await compareRandomBooks(seeds);
   for (const line of report.differences) console.log(line);
-  console.log(`${count} random books, seeds ${seeds[0]} to ${seeds.at(-1)}; lengths in grains of 0.01 µm:\n`);
+  console.log(
+    `${count} random books, seeds ${seeds[0]} to ${seeds.at(-1)}; lengths in grains of 0.001 µm:\n`,
+  );
   console.log(describeRandom(report));
   return report.formulas === 0 || report.differences.length > 0 ? 1 : 0;
 }

@@ -66,8 +66,8 @@ function stockOf({ size }: Peer, seed: number): Stock {
   const stock = workshopStock(seed, {
     ...size(seed),
     newShells: seed % 4 === 0,
-    range: seed % 2 === 0 ? [2800, 5200] : [2900, 5100],
-    wear: 400,
+    range: seed % 2 === 0 ? [28_000, 52_000] : [29_000, 51_000],
+    wear: 4000,
     ...(seed % 5 < 2 ? { massSpread: 3 } : {}),
   });
   return { ...stock, preferKeptPairs: seed % 7 === 0, allowUndecided: seed % 6 === 0 };

@@ -146,13 +146,28 @@ export function selectionSheet({ name, fits }: EngineType): DemoSheet {
   return sheet('Selection', ['Engine type', 'Fit', 'Journal mark', 'Bore mark', 'Shell mark'], rows);
 }
 
-/** One micrometer for journals; the bore gauge is set from it, so that its error cancels in a fit. */
+/** One micrometer for journals, whose error is one constant; the bore gauge is set from it, so that it cancels in a fit. */
 export const GAUGE = { journal: 'Micrometer', bore: 'Bore gauge', shell: 'Ball micrometer' } as const;
 
 export function gaugesSheet(): DemoSheet {
-  const headers = ['Gauge', 'Max error', 'Resolution', 'Repeatability', 'Material', 'Set from'];
+  const headers = [
+    'Gauge',
+    'Max error',
+    'Resolution',
+    'Repeatability',
+    'Material',
+    'Set from',
+    'Same at all sizes',
+  ];
   return sheet('Gauges', headers, [
-    { Gauge: GAUGE.journal, 'Max error': 0.002, Resolution: 0.001, Repeatability: 0.0005, Material: 'steel' },
+    {
+      Gauge: GAUGE.journal,
+      'Max error': 0.002,
+      Resolution: 0.001,
+      Repeatability: 0.0005,
+      Material: 'steel',
+      'Same at all sizes': 'yes',
+    },
     {
       Gauge: GAUGE.bore,
       'Max error': 0.001,

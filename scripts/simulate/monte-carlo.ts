@@ -2,13 +2,15 @@
  * The propagated uncertainty of the core against draws from the distributions of its inputs, by the method of
  * JCGM 101:2008 (clause 7, propagation of distributions; clause 8, comparison with the law of propagation).
  *
- * In grains of 0.01 µm, as the core computes.
+ * In grains, as the core computes.
  */
-import { BUILT_IN_EXPANSION } from '../../src/maths/expansion.js';
+import { BUILT_IN_EXPANSION, REFERENCE_CELSIUS } from '../../src/maths/expansion.js';
 import { formOf, type Spot } from '../../src/maths/form.js';
+import { GRAINS_PER_MM } from '../../src/maths/grain.js';
 import {
   CERTAIN,
   clearanceVariance,
+  expansionContribution,
   type MeasuredPart,
   readVariance,
   type SystematicSource,
@@ -20,12 +22,12 @@ import {
 import type { Draws } from './draws.js';
 import { type SetUp, SLOTS, type Slot } from './set-ups.js';
 
-const GRAINS_PER_MICROMETRE = 100;
+export const GRAINS_PER_MICROMETRE = GRAINS_PER_MM / 1000;
 const NOMINAL: Readonly<Record<Slot, number>> = {
-  journal: 5_000_000,
-  bore: 5_304_000,
-  upper: 150_000,
-  lower: 150_000,
+  journal: 50_000_000,
+  bore: 53_040_000,
+  upper: 1_500_000,
+  lower: 1_500_000,
 };
 const SIGN: Readonly<Record<Slot, 1 | -1>> = { bore: 1, upper: -1, lower: -1, journal: -1 };
 
@@ -97,7 +99,9 @@ function chainOf(setUp: SetUp, slot: Slot): SystematicSource[] {
   const chain: SystematicSource[] = [];
   for (let name: string | undefined = setUp.uses[slot]; name !== undefined; ) {
     const gauge = setUp.gauges.find((own) => own.name === name)!;
-    chain.push({ gauge: name, maxError: gauge.maxError * GRAINS_PER_MICROMETRE, isConstant: true });
+    const { maxError } = gauge;
+    const isConstant = gauge.sameAtAllSizes === true;
+    chain.push({ gauge: name, maxError: maxError * GRAINS_PER_MICROMETRE, isConstant });
     name = gauge.setFrom;
   }
   return chain;
@@ -107,19 +111,56 @@ function expansionOf(setUp: SetUp, slot: Slot): number {
   return BUILT_IN_EXPANSION[slot === 'bore' ? setUp.boreMaterial : 'steel']!;
 }
 
+function expansionErrorOf(setUp: SetUp, slot: Slot): number {
+  return setUp.expansionError[slot === 'bore' ? setUp.boreMaterial : 'steel'];
+}
+
 /** The random error of one spot. */
-function spotError(draws: Draws, setUp: SetUp, slot: Slot, kelvin: number): number {
+function spotError(draws: Draws, setUp: SetUp, slot: Slot): number {
   const { resolution, repeatability } = gaugeOf(setUp, slot);
   let scatter = 0;
   // Each reading is rounded to the resolution; the core counts that once, since it need not average out.
   for (let repeat = 0; repeat < setUp.repeats; repeat++) scatter += draws.normal(repeatability);
-  const temperature = kelvin * expansionOf(setUp, slot) * 1e-6 * NOMINAL[slot];
-  return scatter / setUp.repeats + draws.rectangular(resolution / 2) + temperature;
+  return scatter / setUp.repeats + draws.rectangular(resolution / 2);
+}
+
+/** The error of a whole part that is warmer than its gauge, or colder. */
+function temperatureError(draws: Draws, setUp: SetUp, slot: Slot): number {
+  const kelvin = draws.normal(TEMPERATURE_DIFFERENCE_KELVIN);
+  return kelvin * expansionOf(setUp, slot) * 1e-6 * NOMINAL[slot];
+}
+
+/** What the parts of one fit share, drawn once: errors of gauges, and of expansions. */
+function sharedErrors(draws: Draws, setUp: SetUp) {
+  const gauges = new Map<string, number>();
+  const expansions = new Map<string, number>();
+  const drawn = (known: Map<string, number>, key: string, half: number) => {
+    const error = known.get(key) ?? draws.rectangular(half);
+    known.set(key, error);
+    return error;
+  };
+  return (slot: Slot) => {
+    const group = slot === 'journal' || slot === 'bore' ? slot : 'wall';
+    const ofGauges = chainOf(setUp, slot).reduce(
+      (sum, { gauge, maxError, isConstant }) =>
+        sum + drawn(gauges, isConstant ? gauge : `${gauge}, ${group}`, maxError),
+      0,
+    );
+    const kelvin = setUp.celsius[slot] - REFERENCE_CELSIUS;
+    const growth =
+      drawn(expansions, slot === 'bore' ? 'bore' : 'others', expansionErrorOf(setUp, slot)) -
+      drawn(expansions, `gauge ${setUp.uses[slot]}`, setUp.expansionError.steel);
+    return ofGauges + growth * 1e-6 * NOMINAL[slot] * kelvin;
+  };
 }
 
 function uncertaintyOf(setUp: SetUp, slot: Slot, spots = 1): MeasuredPart {
+  const kelvin = setUp.celsius[slot] - REFERENCE_CELSIUS;
+  const contribution = (error: number) => expansionContribution(error, NOMINAL[slot], kelvin);
   return {
     ...CERTAIN,
+    ownExpansion: contribution(expansionErrorOf(setUp, slot)),
+    gaugeExpansion: { gauge: setUp.uses[slot], contribution: contribution(setUp.expansionError.steel) },
     ...{ size: NOMINAL[slot], largest: NOMINAL[slot], smallest: NOMINAL[slot], spots },
     systematic: chainOf(setUp, slot),
     readVariance: readVariance(gaugeOf(setUp, slot), setUp.repeats),
@@ -136,41 +177,27 @@ export function clearanceComparison(setUp: SetUp, draws: Draws, count: number): 
     journal: part('journal'),
   };
   return compare('clearance', setUp.name, Math.sqrt(totalVariance(clearanceVariance(parts))), count, () => {
-    const errors = new Map(
-      setUp.gauges.map(({ name, maxError }) => [name, draws.rectangular(maxError * GRAINS_PER_MICROMETRE)]),
-    );
+    const shared = sharedErrors(draws, setUp);
     return SLOTS.reduce((sum, slot) => {
-      const shared = parts[slot].systematic.reduce((total, { gauge }) => total + errors.get(gauge)!, 0);
-      const kelvin = draws.normal(TEMPERATURE_DIFFERENCE_KELVIN);
-      return sum + SIGN[slot] * (shared + spotError(draws, setUp, slot, kelvin));
+      const own = temperatureError(draws, setUp, slot) + spotError(draws, setUp, slot);
+      return sum + SIGN[slot] * (shared(slot) + own);
     }, 0);
   });
 }
 
-/** The size of a journal of four spots: each spot off in temperature by itself, or all alike. */
-export function sizeComparison(
-  setUp: SetUp,
-  draws: Draws,
-  count: number,
-  warm: 'each spot by itself' | 'the part as a whole',
-): Comparison {
-  const chain = chainOf(setUp, 'journal');
-  const words = `4 spots, temperature off in ${warm}`;
-  return compare('size', words, Math.sqrt(sizeVariance(uncertaintyOf(setUp, 'journal', 4))), count, () => {
-    const shared = chain.reduce((sum, { maxError }) => sum + draws.rectangular(maxError), 0);
-    const whole = draws.normal(TEMPERATURE_DIFFERENCE_KELVIN);
+/** The size of a journal of four spots. */
+export function sizeComparison(setUp: SetUp, draws: Draws, count: number): Comparison {
+  const u = Math.sqrt(sizeVariance(uncertaintyOf(setUp, 'journal', 4)));
+  return compare('size', `${setUp.name}, 4 spots`, u, count, () => {
     let sum = 0;
-    for (let spot = 0; spot < 4; spot++) {
-      const kelvin = warm === 'the part as a whole' ? whole : draws.normal(TEMPERATURE_DIFFERENCE_KELVIN);
-      sum += spotError(draws, setUp, 'journal', kelvin);
-    }
-    return shared + sum / 4;
+    for (let spot = 0; spot < 4; spot++) sum += spotError(draws, setUp, 'journal');
+    return sharedErrors(draws, setUp)('journal') + temperatureError(draws, setUp, 'journal') + sum / 4;
   });
 }
 
 /**
- * Out of round or taper of a journal: the true form is so many times the standard uncertainty √2·u_r of a
- * difference of two spots.
+ * Out of round or taper of a journal: the true form is so many times the standard uncertainty √2·u_i of a
+ * difference of two spots. What the spots share cancels.
  */
 export function formComparison(
   quantity: 'out of round' | 'taper',
@@ -189,8 +216,7 @@ export function formComparison(
     const spots: Spot[] = [];
     for (let station = 0; station < stations; station++) {
       for (let angle = 0; angle < angles; angle++) {
-        const kelvin = draws.normal(TEMPERATURE_DIFFERENCE_KELVIN);
-        const value = truth(station, angle) + spotError(draws, setUp, 'journal', kelvin);
+        const value = truth(station, angle) + spotError(draws, setUp, 'journal');
         spots.push({ station: String(station), angle, readings: [value] });
       }
     }
@@ -209,16 +235,11 @@ export function tightestComparison(
   const { propagated } = clearanceComparison(setUp, draws, 2);
   const words = `${setUp.name}, ${SLOTS.map((slot) => `${slot} ${spots[slot]}`).join(', ')} spots`;
   return compare('tightest', words, propagated, count, () => {
-    const errors = new Map(
-      setUp.gauges.map(({ name, maxError }) => [name, draws.rectangular(maxError * GRAINS_PER_MICROMETRE)]),
-    );
+    const shared = sharedErrors(draws, setUp);
     return SLOTS.reduce((sum, slot) => {
-      const shared = chainOf(setUp, slot).reduce((total, { gauge }) => total + errors.get(gauge)!, 0);
-      const values = Array.from({ length: spots[slot] }, () =>
-        spotError(draws, setUp, slot, draws.normal(TEMPERATURE_DIFFERENCE_KELVIN)),
-      );
+      const values = Array.from({ length: spots[slot] }, () => spotError(draws, setUp, slot));
       const extreme = slot === 'bore' ? Math.min(...values) : Math.max(...values);
-      return sum + SIGN[slot] * (shared + extreme);
+      return sum + SIGN[slot] * (shared(slot) + temperatureError(draws, setUp, slot) + extreme);
     }, 0);
   });
 }

@@ -33,12 +33,12 @@ test('the results of MSA, 4th ed., in the workbook and in --json; taken into Gau
   );
   const path = await writeBook(folder, 'study.xlsx', sheets);
   const { stdout, stderr } = oilgap('check', path, '--take-repeatability');
-  expect(stdout).toContain('gauge study of M1: repeatability 0.19993 mm, 4 distinct categories');
+  expect(stdout).toContain('gauge study of M1: repeatability 0.199933 mm, 4 distinct categories');
   expect(stderr).toContain(
-    'Gauges!C2: Repeatability of gauge M1 is 0.19993 mm, from Gauge study; it was 0.001.',
+    'Gauges!C2: Repeatability of gauge M1 is 0.199933 mm, from Gauge study; it was 0.001.',
   );
   const written = join(folder, 'study.checked.xlsx');
-  expect((await cellsOf(written, 'Gauges')).M1).toMatchObject({ Repeatability: 0.19993 });
+  expect((await cellsOf(written, 'Gauges')).M1).toMatchObject({ Repeatability: 0.199933 });
   expect((await cellsOf(path, 'Gauges')).M1).toMatchObject({ Repeatability: 0.001 });
   const { status } = oilgap('check', written, '--in-place');
   expect(status).toBeLessThan(2);
@@ -51,10 +51,11 @@ test('the results of MSA, 4th ed., in the workbook and in --json; taken into Gau
       persons: 3,
       trials: 3,
       analysisOfVariance: {
-        repeatability: 0.19993,
-        reproducibility: 0.22684,
-        gauge: 0.30237,
-        parts: 1.04233,
+        // As printed; √(0.199933² + 0.226838²) is 0.302372, which the source rounds to 0.302373.
+        repeatability: 0.199933,
+        reproducibility: 0.226838,
+        gauge: 0.302372,
+        parts: 1.042327,
         categories: 4,
       },
       averageAndRange: expect.objectContaining({ repeatability: expect.closeTo(0.20188, 3), categories: 5 }),

@@ -163,13 +163,15 @@ describe('check', () => {
     const written = join(folder, 'strip.checked.xlsx');
     const model = await modelAt(written);
     const fits = model.sheets.find(({ name }) => name === 'Fits')!;
-    fits.rows[1]![7] = { content: { kind: 'number', value: 0.03 } };
+    fits.rows[1]![7] = { content: { kind: 'number', value: 0.035 } };
     const edited = join(folder, 'edited.xlsx');
     writeFileSync(edited, await newWorkbookPackage(model));
     oilgap('check', edited);
     const fit = rowOf(await modelAt(join(folder, 'edited.checked.xlsx')), 'Fits', 1);
-    expect(fit['Strip reading']?.content?.value).toBe(0.03);
-    expect(fit.Clearance?.content?.value).toBe(0.03);
+    expect(fit['Strip reading']?.content?.value).toBe(0.035);
+    expect(fit.Clearance?.content?.value).toBe(0.035);
+    // Twice 25 µm/√12, on the grain; inside 20 and 50 µm by more than 11.9 µm.
+    expect(fit['Clearance U']?.content?.value).toBe(0.014434);
     expect(fit.Status?.content?.value).toBe('in range');
   });
 });

@@ -70,5 +70,5 @@ export function whyOf(result: PartResult | FitResult): string {
   return result.why.join('; ');
 }
 
-/** Grains (0.001 µm) of numbers of µm. */
-export const um = (micrometres: number): number => micrometres * 1000;
+/** Whole grains (0.001 µm) of numbers of µm. */
+export const um = (micrometres: number): number => Math.round(micrometres * 1000);

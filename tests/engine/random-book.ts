@@ -1,6 +1,6 @@
 /**
  * Seeded books with everything that a user may type: units of book, header and cell, repeats, gauges in
- * chains, temperatures, blanks, refused cells, service limits, classes with slips, selection, new shells.
+ * chains, errors of gauges and expansions, temperatures, strips, blanks, refused cells, service limits, classes with slips, selection, new shells.
  */
 import { type Random, seeded } from '../../scripts/demo/random.js';
 import type { Plain, Sheets } from './book-of.js';
@@ -180,6 +180,7 @@ function setupSheet({ random, isInch, isFahrenheit }: Draw): Plain[][] {
   if (chance(random, 30)) rows.push(['Aim', random.pick<Plain>(['middle', 0.25, 0.35])]);
   if (chance(random, 30)) rows.push(['Undecided fits', 'allow']);
   if (chance(random, 30)) rows.push(['New shells', 'yes']);
+  if (chance(random, 30)) rows.push(['Strip step', random.pick<Plain>(['10 µm', '0.02 mm'])]);
   return rows;
 }
 

@@ -46,7 +46,7 @@ export function limitsSheet(draw: Draw): Plain[][] {
       fit,
       length(min!, true),
       length(max!, true),
-      length(kind.clearance[1] + random.between(50, 250), has.service),
+      length(kind.clearance[1] + random.between(100, 400), has.service),
       chance(random, 20) ? inBook(draw, kind.clearance[0] + 130) : undefined,
       length(journal - 150, has.sizes),
       length(journal + 150, has.sizes),
@@ -147,13 +147,18 @@ export function gaugesSheet(draw: Draw): Plain[][] {
     chance(random, 20) ? undefined : inBook(draw, random.between(0, 20)),
     chance(random, 10) ? random.pick(['aluminium', 'cast iron']) : undefined,
     setFrom,
+    chance(random, 30) ? random.pick(['yes', 'no']) : undefined,
   ]);
-  return [['Gauge', 'Max error', 'Resolution', 'Repeatability', 'Material', 'Set from'], ...rows];
+  return [
+    ['Gauge', 'Max error', 'Resolution', 'Repeatability', 'Material', 'Set from', 'Same at all sizes'],
+    ...rows,
+  ];
 }
 
 export function materialsSheet({ random }: Draw): Plain[][] {
-  const rows: Plain[][] = [['bronze', 17.5]];
-  if (chance(random, 40)) rows.push(['aluminium', 22.3]);
-  if (chance(random, 20)) rows.push(['Steel', 12]);
-  return [['Material', 'Expansion'], ...rows];
+  const error = () => (chance(random, 50) ? random.between(0, 30) / 10 : undefined);
+  const rows: Plain[][] = [['bronze', 17.5, error()]];
+  if (chance(random, 40)) rows.push(['aluminium', 22.3, error()]);
+  if (chance(random, 20)) rows.push(['Steel', 12, error()]);
+  return [['Material', 'Expansion', 'Expansion error'], ...rows];
 }

@@ -10,7 +10,8 @@ test.each([
   [
     'a block of spots counts as one part',
     'SHELL_CLEARANCE(Cells!A1:B2, Cells!C1, Cells!C2, Cells!D1:D2)',
-    0.03563,
+    // 45.013125 − 1.4875 − 1.4885 − 42.0015.
+    0.035625,
   ],
   ['a column of walls', 'TIGHTEST_CLEARANCE(Cells!A1:B2, Cells!C1:C2, Cells!C1:C2, Cells!D1:D2)', 0.033],
   [

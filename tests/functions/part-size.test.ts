@@ -15,5 +15,5 @@ test.each([
 });
 
 test('a half of a grain rounds up', () => {
-  expect(evaluate('=SPOT_MEAN({42.00001,42.00002})', [], {}, { precisionRounding: 17 })).toBe(42.00002);
+  expect(evaluate('=SPOT_MEAN({42.000001,42.000002})', [], {}, { precisionRounding: 17 })).toBe(42.000002);
 });

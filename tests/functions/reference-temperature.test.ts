@@ -12,9 +12,9 @@ test.each([
 });
 
 test('a warm aluminium part is smaller at 20 °C, a cold one larger', () => {
-  // 66.02·1.000115/1.00023 and 66.02·0.999885/0.99977.
-  expect(evaluate('=AT_20C(66.02, 30, 23)')).toBe(66.01241);
-  expect(evaluate('=AT_20C(66.02, 10, 23)')).toBe(66.02759);
+  // 66.02·1.000115/1.00023 = 66.0124094… and 66.02·0.999885/0.99977 = 66.0275940…
+  expect(evaluate('=AT_20C(66.02, 30, 23)')).toBe(66.012409);
+  expect(evaluate('=AT_20C(66.02, 10, 23)')).toBe(66.027594);
 });
 
 test('68 °F is 20 °C', () => {

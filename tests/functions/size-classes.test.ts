@@ -22,8 +22,8 @@ test.each([
 
 test('a size is compared on the grain', () => {
   // Rounds to 42.006, which belongs to the class that begins there.
-  expect(evaluate('=FIT_GRADE(42.005996, Cells!A1:C5)', TABLE)).toBe('B');
-  expect(evaluate('=FIT_GRADE(42.00599, Cells!A1:C5)', TABLE)).toBe('1');
+  expect(evaluate('=FIT_GRADE(42.0059996, Cells!A1:C5)', TABLE)).toBe('B');
+  expect(evaluate('=FIT_GRADE(42.005999, Cells!A1:C5)', TABLE)).toBe('1');
 });
 
 const SHELLS = [

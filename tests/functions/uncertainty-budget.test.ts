@@ -7,8 +7,8 @@ test.each([
   ['an empty text is a blank', 'Cells!A1:B1', 0.0003, 0.0006],
   ['blanks only', 'Cells!A1:A2', '', ''],
   ['no error at all', '{0,0}', 0, 0],
-  // u = 0.0000012 mm is 0.12 grains: 2u rounds to nothing, u does not.
-  ['below the grain', '0.0000012', 0.0000012, 0],
+  // u = 0.00000012 mm is 0.12 grains: 2u rounds to nothing, u does not.
+  ['below the grain', '0.00000012', 0.00000012, 0],
 ])('%s', (_words, contributions, u, expanded) => {
   const cells = [['=""', 0.0003]];
   const found = evaluate(`=STANDARD_UNCERTAINTY(${contributions})`, cells);

@@ -7,22 +7,22 @@ const size = (mm: number, celsius: number, part: number, gauge: number) =>
 
 describe('sizeAt20C', () => {
   test.each([
-    ['at 20 °C nothing is corrected', 42.00301, 20, 23, 11.5, 4_200_301],
-    ['one material, any temperature', 42.00301, 35, 11.5, 11.5, 4_200_301],
-    // 66.02·(1 + 11.5e-6·10)/(1 + 23e-6·10) = 66.01241020…
-    ['a warm aluminium bore by a steel gauge', 66.02, 30, 23, 11.5, 6_601_241],
-    // 66.02·(1 − 11.5e-6·10)/(1 − 23e-6·10) = 66.02759397…
-    ['the same bore, cold', 66.02, 10, 23, 11.5, 6_602_759],
+    ['at 20 °C nothing is corrected', 42.00301, 20, 23, 11.5, 42_003_010],
+    ['one material, any temperature', 42.00301, 35, 11.5, 11.5, 42_003_010],
+    // 66.02·(1 + 11.5e-6·10)/(1 + 23e-6·10) = 66.01240944…
+    ['a warm aluminium bore by a steel gauge', 66.02, 30, 23, 11.5, 66_012_409],
+    // 66.02·(1 − 11.5e-6·10)/(1 − 23e-6·10) = 66.02759404…
+    ['the same bore, cold', 66.02, 10, 23, 11.5, 66_027_594],
     // 50/(1 + 10e-6·100) = 49.95004995…
-    ['a gauge that does not grow', 50, 120, 10, 0, 4_995_005],
+    ['a gauge that does not grow', 50, 120, 10, 0, 49_950_050],
   ])('%s', (_words, mm, celsius, part, gauge, grain) => {
     expect(size(mm, celsius, part, gauge)).toBe(grain);
   });
 
   test('the reading is rounded once, after the correction', () => {
-    // 4 200 000.48 + 420.42 grains; the reading rounded first would give 4 200 420.
-    expect(size(42.0000048, 30, 0, 10.01)).toBe(4_200_421);
-    expect(size(42, 30, 0, 10.01)).toBe(4_200_420);
+    // 42 000 000.48 + 4200.42 grains; the reading rounded first would give 42 004 200.
+    expect(size(42.00000048, 30, 0, 10.001)).toBe(42_004_201);
+    expect(size(42, 30, 0, 10.001)).toBe(42_004_200);
   });
 
   test('a temperature at which no part exists is refused', () => {

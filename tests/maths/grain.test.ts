@@ -3,17 +3,17 @@ import { describe, expect, test } from 'vitest';
 import { grainOfMm, meanGrain, mmOfGrain, roundToWhole } from '../../src/maths/grain.js';
 
 test.each([
-  [42.003, 4200300],
-  [42.000005, 4200001],
-  [-42.000005, -4200001],
-  [0.000004, 0],
-  [-0.000004, 0],
-  [0.0000049999, 0],
-  [-0.035, -3500],
+  [42.003, 42_003_000],
+  [42.0000005, 42_000_001],
+  [-42.0000005, -42_000_001],
+  [0.0000004, 0],
+  [-0.0000004, 0],
+  [0.00000049999, 0],
+  [-0.035, -35_000],
   // As doubles these products lie beside the half that the decimals are on.
-  [1.000005, 100001],
-  [8.325005, 832501],
-  [1.005005, 100501],
+  [1.0000025, 1_000_003],
+  [8.0000045, 8_000_005],
+  [0.0001245, 125],
 ])('%f mm is %i grains', (mm, grain) => {
   expect(grainOfMm(mm)).toBe(grain);
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { doubtsOf, type Expectation, repeatDoubt, slipOf } from '../../src/maths/plausibility.js';
 import { rangeProbability, rangeQuantile } from '../../src/maths/studentized-range.js';
 
-const mm = (value: number) => Math.round(value * 100_000);
+const mm = (value: number) => Math.round(value * 1_000_000);
 const known = (given: Partial<Expectation> = {}): Expectation => ({
   kind: 'diameter',
   limits: undefined,

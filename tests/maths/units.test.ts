@@ -14,13 +14,14 @@ import {
 
 describe('lengths', () => {
   test.each([
-    [1, 'in', 2_540_000],
-    [0.00005, 'in', 127],
-    [1.6536, 'in', 4_200_144],
-    [36, 'µm', 3600],
-    [0.005, 'µm', 1],
-    [-0.005, 'µm', -1],
-    [42.003, 'mm', 4_200_300],
+    [1, 'in', 25_400_000],
+    [0.00001, 'in', 254],
+    [0.000005, 'in', 127],
+    [1.6536, 'in', 42_001_440],
+    [36, 'µm', 36_000],
+    [0.0005, 'µm', 1],
+    [-0.0005, 'µm', -1],
+    [42.003, 'mm', 42_003_000],
     [0, 'in', 0],
   ] as const)('%f %s is %i grains', (value, unit, grain) => {
     expect(grainOf(value, unit)).toBe(grain);
@@ -32,17 +33,17 @@ describe('lengths', () => {
   });
 
   test.each([
-    [4_200_300, 'mm', 42.003],
-    [2_540_000, 'in', 1],
-    [3600, 'µm', 36],
+    [42_003_000, 'mm', 42.003],
+    [25_400_000, 'in', 1],
+    [36_000, 'µm', 36],
   ] as const)('%i grains are %s %f', (grain, unit, value) => {
     expect(inUnit(grain, unit)).toBe(value);
     expect(snapToGrain(value, unit)).toBe(grain);
   });
 
   test('a small length keeps its fraction of a grain', () => {
-    expect(unroundedGrains(0.0000025, 'mm')).toBeCloseTo(0.25, 12);
-    expect(unroundedGrains(0.000001, 'in')).toBeCloseTo(2.54, 12);
+    expect(unroundedGrains(0.00000025, 'mm')).toBeCloseTo(0.25, 12);
+    expect(unroundedGrains(0.0000001, 'in')).toBeCloseTo(2.54, 12);
   });
 
   test('no number is no length', () => {

@@ -75,27 +75,27 @@ describe(cite(liners), () => {
 
 const principle = published('grade-principle');
 describe(cite(principle), () => {
-  const hundredths = (microns: number) => microns * 100;
+  const grains = (microns: number) => microns * 1000;
   const step = (mark: number, from: number, width: number) => ({
     mark: String(mark),
     from,
     to: from + width,
   });
-  const bores = [1, 2, 3, 4].map((i) => step(i, grainOf(56, 'mm') + hundredths(6) * (i - 1), hundredths(6)));
-  const journals = [1, 2, 3, 4].map((j) => step(j, grainOf(52.5, 'mm') - hundredths(6) * j, hundredths(6)));
+  const bores = [1, 2, 3, 4].map((i) => step(i, grainOf(56, 'mm') + grains(6) * (i - 1), grains(6)));
+  const journals = [1, 2, 3, 4].map((j) => step(j, grainOf(52.5, 'mm') - grains(6) * j, grains(6)));
   const shells = [1, 2, 3, 4, 5, 6, 7].map((s) =>
-    step(s, grainOf(1.73, 'mm') + hundredths(3) * (s - 1), hundredths(3)),
+    step(s, grainOf(1.73, 'mm') + grains(3) * (s - 1), grains(3)),
   );
   const pairs = bores.flatMap((bore, i) =>
     journals.map((journal, j) => ({ bore, journal, shell: shells[i + j]! })),
   );
-  const [min, max] = principle.expected.clearance_um.map(hundredths);
+  const [min, max] = principle.expected.clearance_um.map(grains);
 
   test.each(pairs)(
     'bore $bore.mark and journal $journal.mark take shell $shell.mark',
     ({ bore, journal, shell }) => {
       expect(worstCase(journal, bore, shell)).toEqual([min, max]);
-      const mm = (grain: number) => grain / 1e5;
+      const mm = (grain: number) => grain / 1e6;
       const table = shells.map(({ mark, from, to }) => [Number(mark), mm(from), mm(to)]);
       const aim = mm((min + max) / 2);
       const [b, j] = [bore, journal].map(({ from, to }) => mm((from + to) / 2));
@@ -124,7 +124,7 @@ describe(cite(principle), () => {
       to: Math.max(...classes.map(({ to }) => to)),
     });
     expect(worstCase(all(journals), all(bores), shells[3]!)).toEqual(
-      principle.expected.unclassed_with_class_4_only_um.map(hundredths),
+      principle.expected.unclassed_with_class_4_only_um.map(grains),
     );
   });
 });

@@ -19,8 +19,8 @@ describe('the law of propagation holds for sums', () => {
     expect(Math.abs(bias) / propagated).toBeLessThan(4 / Math.sqrt(DRAWS));
   });
 
-  test('size of four spots', () => {
-    const { propagated, deviation } = sizeComparison(SET_UPS[0]!, drawsOf(4), DRAWS, 'each spot by itself');
+  test.each(SET_UPS)('size of four spots, $name', (setUp) => {
+    const { propagated, deviation } = sizeComparison(setUp, drawsOf(4), DRAWS);
     expect(Math.abs(deviation / propagated - 1)).toBeLessThan(WITHIN);
   });
 });

@@ -1,7 +1,8 @@
 /**
  * What the verdicts promise, on small samples of the simulation; `npm run simulate` takes larger ones.
  *
- * Source of the promise: ISO 14253-1:2017, a proved conformity is wrong in at most 5 % of the cases on a limit.
+ * Source of the promise: ISO 14253-1:2017, a proved conformity or non-conformity is wrong in at most 5 % of the cases on
+ * a limit.
  */
 import { describe, expect, test } from 'vitest';
 import { promisesOf } from '../../scripts/simulate/promises.js';
@@ -17,6 +18,11 @@ describe.each(SET_UPS)('$name', (setUp) => {
   test('a fit on a limit is seldom called in range', () => {
     expect(onMin.inRange).toBeLessThanOrEqual(MOST);
     expect(onMax.inRange).toBeLessThanOrEqual(MOST);
+  });
+
+  test('nor is it often called tight or loose', () => {
+    expect(onMin.refused).toBeLessThanOrEqual(MOST);
+    expect(onMax.refused).toBeLessThanOrEqual(MOST);
   });
 
   test('every fit has a verdict, and none far from the truth', () => {

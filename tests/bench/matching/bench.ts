@@ -131,7 +131,7 @@ function times(): void {
     'Of processor',
     'Engines',
     'Beyond',
-    'Off aim, 0.01 µm',
+    'Off aim, 0.001 µm',
     'Kept pairs',
     'MB',
   ]);

@@ -1,43 +1,15 @@
 /** The aim of a fit, and the shells that its marks and sizes ask for. */
 import { describe, expect, test } from 'vitest';
-import { assess, DATE, type Plain, type Sheets, table } from '../book-of.js';
-
-type Cells = Readonly<Record<string, Plain>>;
-
-const AT_1 = { Engine: 'E1', Position: 1 };
-const LIMITS = { 'Engine type': 'X', Fit: 'big end', 'Clearance min': 0.02, 'Clearance max': 0.06 };
-
-interface Given {
-  readonly journal?: Cells;
-  readonly bore?: Cells;
-  readonly upper?: Cells;
-  readonly lower?: Cells;
-  readonly limits?: Cells;
-  readonly sheets?: Sheets;
-}
-
-/** One fit: bore 45, walls 1.5, journal 42 less the clearance asked for. */
-function fitOf(clearance: number, { journal, bore, upper, lower, limits, sheets }: Given = {}) {
-  const size = Math.round((42 - clearance) * 1e5) / 1e5;
-  return assess({
-    Limits: table({ ...LIMITS, ...limits }),
-    Journals: table({ Part: 'J1', ...AT_1, Fit: 'big end', 'A 0': size, ...journal }),
-    Rods: table({ Part: 'R1', ...AT_1, 'A 0': 45, ...bore }),
-    Shells: table(
-      { Part: 'U', ...AT_1, Half: 'upper', 'Wall 1': 1.5, ...upper },
-      { Part: 'L', ...AT_1, Half: 'lower', 'Wall 1': 1.5, ...lower },
-    ),
-    ...sheets,
-  }).fits[0]!;
-}
+import { DATE, type Plain, type Sheets, table, um } from '../book-of.js';
+import { type Cells, fitOf } from './one-fit.js';
 
 describe('the aim', () => {
   test.each<[string, Cells, Plain, number | undefined]>([
-    ['the middle', {}, undefined, 4000],
-    ['a share', {}, 0.25, 3000],
-    ['a half grain away from zero', { 'Clearance max': 0.06001 }, undefined, 4001],
-    ['of Limits wins over Setup', { Aim: 0.03 }, 0.75, 3000],
-    ['of Limits, without a range', { Aim: 0.03, 'Clearance max': undefined }, undefined, 3000],
+    ['the middle', {}, undefined, um(40)],
+    ['a share', {}, 0.25, um(30)],
+    ['a half grain away from zero', { 'Clearance max': 0.060001 }, undefined, um(40.001)],
+    ['of Limits wins over Setup', { Aim: 0.03 }, 0.75, um(30)],
+    ['of Limits, without a range', { Aim: 0.03, 'Clearance max': undefined }, undefined, um(30)],
     ['none without a range', { 'Clearance max': undefined }, undefined, undefined],
   ])('%s', (_words, limits, share, aim) => {
     const Setup = table({ Item: 'Aim', Value: share });

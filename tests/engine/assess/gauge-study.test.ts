@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { gaugeStudies } from '../../../src/engine/assess/gauge-study.js';
 import { takenRepeatability } from '../../../src/engine/assess/taken-repeatability.js';
-import { bookOf, type Plain, type Sheets, table } from '../book-of.js';
+import { bookOf, type Plain, type Sheets, table, um } from '../book-of.js';
 
 type Reading = Readonly<Record<string, Plain>>;
 
@@ -30,10 +30,10 @@ test('two parts, persons and trials: 2 µm between trials are a repeatability of
   const [study] = gaugeStudies(studied(rows()));
   expect(study).toMatchObject({ gauge: 'M1', parts: 2, persons: 2, trials: 2, why: [] });
   // Within: 4 cells of (−1, +1) µm, 8 µm² by 4 degrees; the interaction adds one degree and nothing else: 8/5.
-  expect(study!.byAnalysis!.within.meanSquare).toBeCloseTo(2 * 1e4, 6);
-  expect(study!.byAnalysis!.repeatability).toBeCloseTo(Math.sqrt(8 / 5) * 100, 6);
+  expect(study!.byAnalysis!.within.meanSquare).toBeCloseTo(2 * um(1) ** 2, 6);
+  expect(study!.byAnalysis!.repeatability).toBeCloseTo(Math.sqrt(8 / 5) * um(1), 6);
   // Mean range 2 µm by d2* of 4 ranges of two, √(1.128² + 0.853²/4) = 1.206.
-  expect(study!.byRange!.repeatability).toBeCloseTo(200 / Math.sqrt(1.12838 ** 2 + 0.8525 ** 2 / 4), 1);
+  expect(study!.byRange!.repeatability).toBeCloseTo(um(2) / Math.sqrt(1.12838 ** 2 + 0.8525 ** 2 / 4), 0);
   expect(study!.byAnalysis!.reproducibility).toBe(0);
 });
 
@@ -56,7 +56,7 @@ test('one person, one part: what cannot be seen is left open', () => {
     parts: undefined,
     categories: undefined,
   });
-  expect(study!.byAnalysis!.repeatability).toBeCloseTo(Math.SQRT2 * 100, 6);
+  expect(study!.byAnalysis!.repeatability).toBeCloseTo(Math.SQRT2 * um(1), 6);
   expect(study!.why).toHaveLength(2);
 });
 
@@ -65,7 +65,7 @@ test('an interaction that chance does not give is named, and kept out of the rep
   const off = { '2B1': { Value: 42.12 }, '2B2': { Value: 42.122 } };
   const [study] = gaugeStudies(studied(rows(0.002, off)));
   expect(study!.byAnalysis!.isPooled).toBe(false);
-  expect(study!.byAnalysis!.repeatability).toBeCloseTo(Math.SQRT2 * 100, 6);
+  expect(study!.byAnalysis!.repeatability).toBeCloseTo(Math.SQRT2 * um(1), 6);
   expect(study!.why[0]).toContain('interact');
 });
 
@@ -105,9 +105,10 @@ describe('the repeatability is taken into Gauges', () => {
   test('in the unit of the column, by name of what stood there', () => {
     const gauges = table({ Gauge: 'm1', 'Max error': 0.004, 'Repeatability (µm)': 3 });
     const { fills, sentences } = takenRepeatability(studied(rows(), { Gauges: gauges }));
-    expect(fills).toEqual([{ sheet: 'Gauges', row: 1, column: 2, value: 1.26 }]);
+    // √(8/5) µm.
+    expect(fills).toEqual([{ sheet: 'Gauges', row: 1, column: 2, value: 1.265 }]);
     expect(sentences[0]).toContain(
-      'Gauges!C2: Repeatability of gauge m1 is 1.26 µm, from Gauge study; it was 3.',
+      'Gauges!C2: Repeatability of gauge m1 is 1.265 µm, from Gauge study; it was 3.',
     );
   });
 

@@ -72,7 +72,10 @@ describe('a set is judged as a fit', () => {
     expect(Object.keys(set.parts).sort()).toEqual(['bore', 'journal']);
     // 45.01 − 42 − 2 · 1.4875, and 1 µm less or more for both walls at their ends.
     expect(set.clearance).toEqual({ clearance: um(35), tightest: um(34), loosest: um(36) });
-    expect(set).toMatchObject({ guard: 0, clearanceU: undefined, status: 'in range' });
+    expect(set).toMatchObject({
+      guards: { inside: 0, outside: 0 },
+      ...{ clearanceU: undefined, status: 'in range' },
+    });
   });
 
   test('of a main, in the case of its place', () => {

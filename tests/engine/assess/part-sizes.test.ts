@@ -1,15 +1,12 @@
-/** Sizes of parts: names, form, correction to 20 °C, uncertainty, by the arithmetic of the norms. */
+/** Sizes of parts: names, form, correction to 20 °C, by the arithmetic of the norms. */
 import { describe, expect, test } from 'vitest';
-import { assess, type Plain, type Sheets, table, whyOf } from '../book-of.js';
+import { assess, type Plain, type Sheets, table, um } from '../book-of.js';
 
 type Cells = Readonly<Record<string, Plain>>;
 
 const JOURNAL = { Part: 'J1', Engine: 'E1', Fit: 'main', Position: 1 };
 const CASE = { Part: 'C1', Engine: 'E1', Position: 1 };
 const LIMITS = { 'Engine type': 'X', Fit: 'main', 'Clearance min': 0.02, 'Clearance max': 0.06 };
-
-/** z of 95 %, from printed tables of the normal distribution. */
-const Z = 1.644854;
 
 function journalOf(cells: Cells, sheets: Sheets = {}) {
   return assess({ Journals: table({ ...JOURNAL, ...cells }), ...sheets }).parts.of('Journals')[0]!;
@@ -37,7 +34,7 @@ describe('names', () => {
   ])('%s are one name: both are bad readings, and keep their sizes', (_words, one, other) => {
     for (const part of journals(one, other)) {
       expect(part.status).toBe('bad reading');
-      expect(part.form?.size).toBe(4_200_000);
+      expect(part.form?.size).toBe(um(42_000));
       expect(part.why[0]).toContain('is named more than once in Journals');
     }
   });
@@ -62,29 +59,34 @@ describe('form', () => {
   test('a spot is the mean of its repeats, half away from zero', () => {
     const part = journalOf({
       'A 0': 42.003,
-      'A 0 #2': 42.00301,
+      'A 0 #2': 42.003001,
       'A 90': 42.005,
       'B 0': 42.001,
       'B 90': 42.002,
     });
-    // A 0: 4200300.5 → 4200301.
-    expect(part.spots.map(({ value }) => value)).toEqual([4_200_301, 4_200_500, 4_200_100, 4_200_200]);
-    // Mean 16801101/4 = 4200275.25; round: A 199, B 100; taper: at 0° 201, at 90° 300.
+    // A 0: 42 003 000.5 → 42 003 001 grains.
+    expect(part.spots.map(({ value }) => value)).toEqual([
+      um(42_003.001),
+      um(42_005),
+      um(42_001),
+      um(42_002),
+    ]);
+    // Mean 168 011 001/4 = 42 002 750.25; round: A 1999, B 1000; taper: at 0° 2001, at 90° 3000.
     expect(part.form).toEqual({
-      size: 4_200_275,
-      largest: 4_200_500,
-      smallest: 4_200_100,
-      outOfRound: 199,
-      taper: 300,
+      size: um(42_002.75),
+      largest: um(42_005),
+      smallest: um(42_001),
+      outOfRound: um(1.999),
+      taper: um(3),
     });
   });
 
   test.each<[string, Cells, number | undefined, number | undefined]>([
     ['one spot', { 'A 0': 42 }, undefined, undefined],
-    ['one station', { 'A 0': 42, 'A 90': 42.001 }, 100, undefined],
-    ['one angle', { 'A 0': 42, 'B 0': 42.001 }, undefined, 100],
+    ['one station', { 'A 0': 42, 'A 90': 42.001 }, um(1), undefined],
+    ['one angle', { 'A 0': 42, 'B 0': 42.001 }, undefined, um(1)],
     ['spots that share nothing', { 'A 0': 42, 'B 90': 42.001 }, undefined, undefined],
-    ['Mid and Middle are one station', { 'Mid 0': 42, 'Middle 90': 42.001 }, 100, undefined],
+    ['Mid and Middle are one station', { 'Mid 0': 42, 'Middle 90': 42.001 }, um(1), undefined],
     ['repeats are no form', { 'A 0': 42, 'A 0 #2': 42.001 }, undefined, undefined],
   ])('%s', (_words, cells, outOfRound, taper) => {
     expect(journalOf(cells).form).toMatchObject({ outOfRound, taper });
@@ -93,9 +95,9 @@ describe('form', () => {
   test('walls have neither', () => {
     const { parts } = assess({ Shells: table({ Part: 'S1', Half: 'upper', 'Wall 1': 1.5, 'Wall 2': 1.51 }) });
     expect(parts.of('Shells')[0]!.form).toEqual({
-      size: 150_500,
-      largest: 151_000,
-      smallest: 150_000,
+      size: um(1505),
+      largest: um(1510),
+      smallest: um(1500),
       outOfRound: undefined,
       taper: undefined,
     });
@@ -109,11 +111,11 @@ describe('to 20 °C', () => {
   );
   const Materials = table({ Material: 'Invar', Expansion: 1.2 });
   const at = (x: number, celsius: number, gauge: number, part: number) =>
-    Math.round(((x * (1 + gauge * 1e-6 * (celsius - 20))) / (1 + part * 1e-6 * (celsius - 20))) * 1e5);
+    Math.round(((x * (1 + gauge * 1e-6 * (celsius - 20))) / (1 + part * 1e-6 * (celsius - 20))) * 1e6);
 
   test.each<[string, Cells, Cells, number]>([
-    ['blank is 20', {}, {}, 4_200_300],
-    ['steel on steel', { Temperature: 35 }, {}, 4_200_300],
+    ['blank is 20', {}, {}, um(42_003)],
+    ['steel on steel', { Temperature: 35 }, {}, um(42_003)],
     [
       'no gauge is a steel gauge',
       { Temperature: 35 },
@@ -192,7 +194,7 @@ describe('to 20 °C', () => {
         Gauges: table({ Gauge: 'M1', 'Max error': 0, Resolution: 0.001 }),
         Cases: table({ ...CASE, 'A 0': 60, ...cells }),
       }).parts.of('Cases')[0]!;
-    const remark = 'not corrected to 20 °C: Limits names no Bore material';
+    const remark = 'not corrected to 20 °C: type Bore material in Limits';
 
     test('with a material', () => {
       const part = caseOf({ Temperature: 35 }, { 'Bore material': 'aluminium' });
@@ -202,9 +204,9 @@ describe('to 20 °C', () => {
 
     test('without one is left as read, its temperature term is 0, and Why says so', () => {
       const part = caseOf({ Temperature: 35, Gauge: 'M1' }, {});
-      expect(part.form?.size).toBe(6_000_000);
-      // Resolution 1 µm alone: 2 · 100/√12 = 57.7 grains.
-      expect(part.sizeU).toBe(58);
+      expect(part.form?.size).toBe(um(60_000));
+      // Resolution 1 µm alone: 2 · 1000/√12 = 577.4 grains.
+      expect(part.sizeU).toBe(577);
       expect(part.why).toContain(remark);
     });
 
@@ -233,133 +235,5 @@ describe('to 20 °C', () => {
       at(45, 35, 1.2, 11.5),
     ]);
     expect(parts.of('Shells')[0]!.form?.size).toBe(at(1.5, 35, 1.2, 11.5));
-  });
-});
-
-describe('uncertainty', () => {
-  const Gauges = table(
-    { Gauge: 'M1', 'Max error': 0.002, Resolution: 0.001, Repeatability: 0.0005 },
-    { Gauge: 'B1', 'Max error': 0.003, Resolution: 0.001, 'Set from': 'm1' },
-    { Gauge: 'C1', 'Max error': 0.001, 'Set from': 'C2' },
-    { Gauge: 'C2', 'Max error': 0.002, 'Set from': 'C1' },
-    { Gauge: 'C3', 'Max error': 0.001, 'Set from': 'B1' },
-    { Gauge: 'NONE', 'Max error': undefined },
-    { Gauge: 'BAD', 'Max error': 'n/a' },
-    { Gauge: 'ON BAD', 'Max error': 0.001, 'Set from': 'BAD' },
-    { Gauge: 'ON NOTHING', 'Max error': 0.001, 'Set from': 'M9' },
-  );
-  const temperatureTerm = 0.5 * 11.5e-6 * 4_200_000;
-  const spot = (resolution: number, repeatability: number, n: number) =>
-    resolution ** 2 / 12 + repeatability ** 2 / n + temperatureTerm ** 2;
-  const readings = { 'A 0': 42, 'A 0 #2': 42, 'A 90': 42 };
-
-  test.each<[string, Plain, number[], [number, number, number][]]>([
-    [
-      'one gauge, two repeats of one of two spots',
-      'M1',
-      [200],
-      [
-        [100, 50, 2],
-        [100, 50, 1],
-      ],
-    ],
-    [
-      'the gauge that set its zero adds',
-      'B1',
-      [300, 200],
-      [
-        [100, 0, 1],
-        [100, 0, 1],
-      ],
-    ],
-    [
-      'the whole chain adds',
-      'C3',
-      [100, 300, 200],
-      [
-        [0, 0, 1],
-        [0, 0, 1],
-      ],
-    ],
-    [
-      'a circle counts each once',
-      'C1',
-      [100, 200],
-      [
-        [0, 0, 1],
-        [0, 0, 1],
-      ],
-    ],
-    [
-      'set from a gauge that is not listed',
-      'ON NOTHING',
-      [100],
-      [
-        [0, 0, 1],
-        [0, 0, 1],
-      ],
-    ],
-  ])('%s', (_words, gauge, errors, spots) => {
-    const part = journalOf({ Gauge: gauge, ...readings }, { Gauges });
-    let variance = 0;
-    for (const error of errors) variance += error ** 2 / 3;
-    for (const [resolution, repeatability, n] of spots) variance += spot(resolution, repeatability, n) / 4;
-    expect(part.sizeU).toBe(Math.round(2 * Math.sqrt(variance)));
-    expect(whyOf(part)).not.toContain('uncertainty');
-  });
-
-  test.each<[string, Plain, string]>([
-    ['no gauge', undefined, 'uncertainty not given: no gauge'],
-    ['a gauge that Gauges does not name', 'M9', 'gauge M9 is not in Gauges: counted as none'],
-  ])('%s: Size U is blank, and the guard is 0', (_words, gauge, why) => {
-    const part = journalOf(
-      { Gauge: gauge, ...readings },
-      { Gauges, Limits: table({ ...LIMITS, 'Journal min': 42 }) },
-    );
-    expect(part).toMatchObject({
-      status: 'within limits',
-      sizeU: undefined,
-      guards: { extremes: 0, form: 0 },
-    });
-    expect(part.why).toContain(why);
-  });
-
-  test.each<[string, Plain, string]>([
-    ['a blank Max error', 'NONE', 'Gauges!B7 (Max error): blank, expected the greatest error of gauge NONE'],
-    ['a bad Max error', 'BAD', 'Gauges!B8 (Max error): found the text "n/a"'],
-    ['a bad Max error up the chain', 'ON BAD', 'Gauges!B8 (Max error): found the text "n/a"'],
-  ])('%s counts against every row of the gauge', (_words, gauge, why) => {
-    const { parts } = assess({
-      Gauges,
-      Journals: table(
-        { ...JOURNAL, Gauge: gauge, ...readings },
-        { ...JOURNAL, Part: 'J2', Position: 2, Gauge: gauge, ...readings },
-        { ...JOURNAL, Part: 'J3', Position: 3, Gauge: 'M1', ...readings },
-      ),
-    });
-    expect(parts.of('Journals').map(({ status }) => status)).toEqual([
-      'bad reading',
-      'bad reading',
-      'no limits',
-    ]);
-    for (const part of parts.of('Journals').slice(0, 2)) {
-      expect(part.why[0]).toContain(why);
-      expect(part).toMatchObject({ form: undefined, classification: undefined, sizeU: undefined });
-    }
-  });
-
-  test('guards: of the extremes z·√(Σ systematic² + the largest u_r²), of form z·√2·u_r', () => {
-    const part = journalOf({ Gauge: 'M1', ...readings }, { Gauges });
-    const largest = spot(100, 50, 1);
-    expect(part.guards.largest.inside).toBe(Math.round(Z * Math.sqrt(200 ** 2 / 3 + largest)));
-    expect(part.guards.taper.inside).toBe(Math.round(Z * Math.sqrt(2 * largest)));
-  });
-
-  test('at 50 % there is no guard', () => {
-    const part = journalOf(
-      { Gauge: 'M1', ...readings },
-      { Gauges, Setup: table({ Item: 'Confidence', Value: '50 %' }) },
-    );
-    expect(part.guards).toEqual({ extremes: 0, form: 0 });
   });
 });

@@ -13,9 +13,11 @@ function journalOf(cells: Cells, sheets: Sheets = {}) {
 }
 
 describe('the verdict of a journal', () => {
-  // Max error 2 µm and 1 µm resolution on 42 mm: u = √(200²/3 + 100²/12 + 24.15²) = 121.487, guard 199.83.
+  // Max error 2 µm and 1 µm resolution on 42 mm, one spot: u = √(2000²/3 + 1000²/12 + 241.5²) = 1214.49 grains,
+  // times 1.644854 is 1997.66.
   const Gauges = table({ Gauge: 'M1', 'Max error': 0.002, Resolution: 0.001 });
-  const GUARD = 200;
+  const GUARD = 1998;
+  const off = (grains: number) => Number((42 + grains / 1e6).toFixed(6));
   const verdict = (cells: Cells, limits: Cells) =>
     journalOf(cells, { Gauges, Limits: table({ ...LIMITS, ...limits }) });
 
@@ -31,17 +33,17 @@ describe('the verdict of a journal', () => {
     ['on Journal max', { 'A 0': 42 }, { 'Journal max': 42 }, 'within limits', ''],
     [
       'a grain under',
-      { 'A 0': 41.99999 },
+      { 'A 0': 41.999999 },
       { 'Journal min': 42 },
       'beyond limits',
-      'smallest is 0.00001 mm under Journal min 42 mm',
+      'smallest is 0.000001 mm under Journal min 42 mm',
     ],
     [
       'a grain over',
-      { 'A 0': 42.00001 },
+      { 'A 0': 42.000001 },
       { 'Journal max': 42 },
       'beyond limits',
-      'largest is 0.00001 mm over Journal max 42 mm',
+      'largest is 0.000001 mm over Journal max 42 mm',
     ],
     [
       'the smallest spot counts',
@@ -74,10 +76,10 @@ describe('the verdict of a journal', () => {
     ['on the Taper limit', { 'A 0': 42.005, 'B 0': 42 }, { 'Taper limit': 0.005 }, 'within limits', ''],
     [
       'over the Taper limit',
-      { 'A 0': 42.00501, 'B 0': 42 },
+      { 'A 0': 42.005001, 'B 0': 42 },
       { 'Taper limit': 0.005 },
       'beyond limits',
-      'taper is 0.00001 mm over Taper limit 0.005 mm',
+      'taper is 0.000001 mm over Taper limit 0.005 mm',
     ],
     [
       'over the Out-of-round limit',
@@ -100,33 +102,27 @@ describe('the verdict of a journal', () => {
       'beyond limits',
       'smallest is 1 mm under Journal min 43 mm',
     ],
-    [
-      'inside by its guard',
-      { Gauge: 'M1', 'A 0': 42 + GUARD / 1e5 },
-      { 'Journal min': 42 },
-      'within limits',
-      '',
-    ],
+    ['inside by its guard', { Gauge: 'M1', 'A 0': off(GUARD) }, { 'Journal min': 42 }, 'within limits', ''],
     [
       'inside by a grain less',
-      { Gauge: 'M1', 'A 0': 42 + (GUARD - 1) / 1e5 },
+      { Gauge: 'M1', 'A 0': off(GUARD - 1) },
       { 'Journal min': 42 },
       'undecided',
-      'smallest within the guard 0.002 mm of Journal min 42 mm',
+      'smallest within the guard 0.001998 mm of Journal min 42 mm',
     ],
     [
       'outside by its guard',
-      { Gauge: 'M1', 'A 0': 42 - GUARD / 1e5 },
+      { Gauge: 'M1', 'A 0': off(-GUARD) },
       { 'Journal min': 42 },
       'undecided',
       'within the guard',
     ],
     [
       'outside by a grain more',
-      { Gauge: 'M1', 'A 0': 42 - (GUARD + 1) / 1e5 },
+      { Gauge: 'M1', 'A 0': off(-GUARD - 1) },
       { 'Journal min': 42 },
       'beyond limits',
-      'smallest is 0.00201 mm under',
+      'smallest is 0.001999 mm under',
     ],
     ['not measured', {}, { 'Journal min': 42 }, 'not measured', ''],
     [
@@ -179,6 +175,149 @@ describe('the verdict of a journal', () => {
       'within limits',
     ]);
     expect(whyOf(parts.of('Journals')[0]!)).toContain('Limits!E2 (Journal material)');
+  });
+});
+
+describe('the verdict of a part of several spots that scatter by 2 µm', () => {
+  const sheets = {
+    Materials: table({ Material: 'steel', Expansion: 0 }),
+    Gauges: table({ Gauge: 'R', 'Max error': 0, Repeatability: 0.002 }),
+  };
+  /** Four spots, in µm above 42 mm. */
+  const spotsOf = (...above: readonly [number, number, number, number]) =>
+    Object.fromEntries(
+      ['A 0', 'A 90', 'B 0', 'B 90'].map((spot, at) => [spot, Number((42 + above[at]! / 1e3).toFixed(6))]),
+    );
+
+  // Extremes of four: inside 1.644854 · 2000 = 3289.7 grains, outside 1.644854 · 0.7012 · 2000 + 1.0294 · 2000 = 4365.5.
+  const [INSIDE, OUTSIDE] = [3.29, 4.366];
+  // Form, two pairs: inside √2 · 1.644854 · 2000 = 4652.3; outside √2 · Φ⁻¹(√0.95) · 2000 = √2 · 1.954508 · 2000 = 5528.2.
+  const [FORM_INSIDE, FORM_OUTSIDE] = [4.652, 5.528];
+  const GRAIN = 0.001;
+
+  test.each<[string, readonly [number, number, number, number], Cells, string, string]>([
+    ['inside by the guard', [INSIDE, 9, 9, 9], { 'Journal min': 42 }, 'within limits', ''],
+    [
+      'inside by a grain less',
+      [INSIDE - GRAIN, 9, 9, 9],
+      { 'Journal min': 42 },
+      'undecided',
+      'smallest within the guard 0.00329 mm of Journal min 42 mm',
+    ],
+    [
+      'under it by more than the guard inside',
+      [-INSIDE - GRAIN, 9, 9, 9],
+      { 'Journal min': 42 },
+      'undecided',
+      'smallest within the guard 0.004366 mm of Journal min 42 mm',
+    ],
+    ['under it by the guard outside', [-OUTSIDE, 9, 9, 9], { 'Journal min': 42 }, 'undecided', 'smallest'],
+    [
+      'under it by a grain more',
+      [-OUTSIDE - GRAIN, 9, 9, 9],
+      { 'Journal min': 42 },
+      'beyond limits',
+      'smallest is 0.004367 mm under Journal min 42 mm',
+    ],
+    ['over its max by the guard outside', [OUTSIDE, -9, -9, -9], { 'Journal max': 42 }, 'undecided', ''],
+    [
+      'over its max by a grain more',
+      [OUTSIDE + GRAIN, -9, -9, -9],
+      { 'Journal max': 42 },
+      'beyond limits',
+      'largest is 0.004367 mm over Journal max 42 mm',
+    ],
+    ['round by the guard', [10 - FORM_INSIDE, 0, 0, 0], { 'Out-of-round limit': 0.01 }, 'within limits', ''],
+    [
+      'out of round by the guard outside',
+      [10 + FORM_OUTSIDE, 0, 0, 0],
+      { 'Out-of-round limit': 0.01 },
+      'undecided',
+      'out of round within the guard 0.005528 mm of Out-of-round limit 0.01 mm',
+    ],
+    [
+      'out of round by a grain more',
+      [10 + FORM_OUTSIDE + GRAIN, 0, 0, 0],
+      { 'Out-of-round limit': 0.01 },
+      'beyond limits',
+      'out of round is 0.005529 mm over',
+    ],
+    [
+      'tapered by the guard outside',
+      [0, 0, 10 + FORM_OUTSIDE, 0],
+      { 'Taper limit': 0.01 },
+      'undecided',
+      'taper within the guard 0.005528 mm of Taper limit 0.01 mm',
+    ],
+    [
+      'tapered by a grain more',
+      [0, 0, 10 + FORM_OUTSIDE + GRAIN, 0],
+      { 'Taper limit': 0.01 },
+      'beyond limits',
+      'taper is 0.005529 mm over',
+    ],
+  ])('%s', (_words, spots, limits, status, why) => {
+    const part = journalOf(
+      { Gauge: 'R', ...spotsOf(...spots) },
+      { ...sheets, Limits: table({ ...LIMITS, ...limits }) },
+    );
+    expect(part.status).toBe(status);
+    expect(part.why[0] ?? '').toContain(why);
+  });
+});
+
+describe('a part whose material is not typed, measured away from 20 °C', () => {
+  const bore = (cells: Cells, limits: Cells) =>
+    assess({
+      Gauges: table({ Gauge: 'M1', 'Max error': 0.002, Resolution: 0.001 }),
+      Limits: table({ ...LIMITS, ...limits }),
+      Cases: table({ ...CASE, Gauge: 'M1', 'A 0': 60, ...cells }),
+    }).parts.of('Cases')[0]!;
+  const WANTED = 'not corrected to 20 °C: type Bore material in Limits';
+
+  test.each<[string, Cells, Cells, string]>([
+    ['far inside its limits', { Temperature: 30 }, { 'Bore min': 59, 'Bore max': 61 }, 'undecided'],
+    ['far beyond them', { Temperature: 10 }, { 'Bore min': 61 }, 'undecided'],
+    ['near one', { Temperature: 30 }, { 'Bore min': 60 }, 'undecided'],
+    ['without limits of its own', { Temperature: 30 }, {}, 'no limits'],
+    ['bad', { Temperature: 30, 'A 90': 'x' }, { 'Bore min': 59 }, 'bad reading'],
+    ['not measured', { Temperature: 30, 'A 0': undefined }, { 'Bore min': 59 }, 'not measured'],
+    ['at 20 °C', { Temperature: 20 }, { 'Bore min': 59 }, 'within limits'],
+    ['at no temperature', {}, { 'Bore min': 59 }, 'within limits'],
+    ['of a material', { Temperature: 30 }, { 'Bore min': 59, 'Bore material': 'steel' }, 'within limits'],
+  ])('%s: as %s', (_words, cells, limits, status) => {
+    const part = bore(cells, limits);
+    expect(part.status).toBe(status);
+    const isWanted = status === 'undecided' || status === 'no limits';
+    expect(part.why.includes(WANTED)).toBe(isWanted);
+  });
+
+  test('its sizes, class and U are shown, without a term of temperature', () => {
+    const part = bore({ Temperature: 30 }, { 'Bore min': 59 });
+    expect(part.form?.size).toBe(um(60_000));
+    expect(part.why[0]).toBe(WANTED);
+    // 2 · √(2000²/3 + 1000²/12).
+    expect(part.sizeU).toBe(Math.round(2 * Math.sqrt(2000 ** 2 / 3 + 1000 ** 2 / 12)));
+    expect(part.measured).toMatchObject({
+      temperatureVariance: 0,
+      ownExpansion: 0,
+      gaugeExpansion: undefined,
+    });
+  });
+
+  test('journals, rods and shells are of steel where nothing is typed', () => {
+    const { parts } = assess({
+      Limits: table({ ...LIMITS, 'Journal min': 41 }, { ...LIMITS, Fit: 'big end', 'Bore min': 44 }),
+      Journals: table({ ...JOURNAL, Temperature: 30, 'A 0': 42 }),
+      Rods: table({ Part: 'R1', Temperature: 30, 'A 0': 45 }),
+      Shells: table({ Part: 'S1', Half: 'upper', Temperature: 30, 'Wall 1': 1.5 }),
+    });
+    const found = [...parts.of('Journals'), ...parts.of('Rods'), ...parts.of('Shells')];
+    expect(found.map(({ status, isUncorrected }) => [status, isUncorrected])).toEqual([
+      ['within limits', false],
+      ['within limits', false],
+      ['measured', false],
+    ]);
   });
 });
 
@@ -260,15 +399,15 @@ describe('the class', () => {
 
   test.each([
     [42, 'A'],
-    [42.00599, 'A'],
+    [42.005999, 'A'],
     [42.006, 'B'],
     [42.01, 'B/C'],
     [42.012, 'C'],
     [42.018, 'between C and E'],
     [42.02, 'between C and E'],
     [42.03, 'E'],
-    [42.03001, 'above E'],
-    [41.99999, 'below A'],
+    [42.030001, 'above E'],
+    [41.999999, 'below A'],
   ])('of %f', (size, text) => {
     expect(classOf(size).classification?.text).toBe(text);
   });

@@ -95,7 +95,8 @@ describe('readings near a limit', () => {
     expect(Number(times)).toBeGreaterThan(1);
     expect(Number(more)).toBe(2 * (Number(times) - 1));
     expect(Number(cases)).toBeGreaterThan(20);
-    expect(why).toMatch(/^E big end 1: tightest 0\.0255 mm within the guard/);
+    // u_c² = (0.5² of B + 9 · 0.5² of M)/3 + 4² of the bore + 3 · 0.2², and 0.5 K: 4.14 µm; Φ(5.5/4.14) = 0.908.
+    expect(why).toMatch(/^E big end 1: probably in range: 91 %; read each spot/);
   });
 
   test('a spot that has been read as often already is not named', () => {
@@ -157,6 +158,38 @@ describe('where repeats will not do', () => {
     );
   });
 
+  test.each<[string, Cells, Cells, boolean]>([
+    ['it measured a size of the book less than 0.5 mm away', {}, { 'A 0': 53.5 }, true],
+    ['it measured none so near', {}, { 'A 0': 53.6 }, false],
+    ['it measured sizes on both sides', {}, { 'A 0': 40, 'A 90': 60 }, true],
+    ['From and To hold the size', { From: 50, To: 60 }, { 'A 0': 53.6 }, true],
+    ['From and To are that size', { From: 53.0225, To: 53.0225 }, { 'A 0': 53.6 }, true],
+    ['To is less', { From: 50, To: 53 }, { 'A 0': 53.03 }, false],
+    ['From is more', { From: 53.1, To: 60 }, { 'A 0': 53.03 }, false],
+    ['From is typed alone', { From: 50 }, { 'A 0': 53.6 }, true],
+    ['To is typed alone', { To: 53 }, { 'A 0': 53.03 }, false],
+  ])('a gauge is named that reaches the size: %s', (_words, gauge, other, isNamed) => {
+    const at = { Engine: 'E', Position: 1 };
+    const { remeasure } = assessMeasured(
+      bookOf({
+        Limits: table({ 'Engine type': 'X', Fit: 'big end', 'Clearance min': 0.02, 'Clearance max': 0.06 }),
+        Gauges: table(coarse, { Gauge: 'B fine', 'Max error': 0.0005, ...gauge }, fine),
+        Journals: table({ Part: 'J', ...at, Fit: 'big end', Gauge: 'M', 'A 0': 50 }),
+        Rods: table(
+          { Part: 'R', ...at, Gauge: 'B', 'A 0': 53.0225 },
+          { Part: 'Other', Engine: '', Position: '', Gauge: 'B fine', ...other },
+        ),
+        Shells: table(
+          { Part: 'U', ...at, Half: 'upper', Gauge: 'M', 'Wall 1': 1.5 },
+          { Part: 'L', ...at, Half: 'lower', Gauge: 'M', 'Wall 1': 1.5 },
+        ),
+      }),
+    );
+    expect(remeasure).toHaveLength(1);
+    expect(remeasure[0]!.why.includes('measured with gauge B fine')).toBe(isNamed);
+    expect(remeasure[0]!.why.includes('with a gauge of max error')).toBe(!isNamed);
+  });
+
   test('else the max error that would do, which then does', () => {
     const given = (maxError: number) =>
       listOf({
@@ -180,6 +213,37 @@ describe('where repeats will not do', () => {
       expect.stringContaining('it takes better gauges on several parts'),
     ]);
   });
+});
+
+test('a fit of a part that is left uncorrected, or of a strip, asks for no reading', () => {
+  const main = { Engine: 'E', Position: 1, 'Engine type': 'X', Fit: 'main' };
+  const { fits, remeasure } = assessMeasured(
+    bookOf({
+      Limits: table({
+        'Engine type': 'X',
+        Fit: 'main',
+        'Clearance min': 0.02,
+        'Clearance max': 0.06,
+        'Bore min': 53.03,
+      }),
+      Gauges: table({ Gauge: 'M', 'Max error': 0.001, Repeatability: 0.001 }),
+      Journals: table(
+        { Part: 'J1', ...main, Gauge: 'M', 'A 0': 50 },
+        { Part: 'J2', ...main, Position: 2, Gauge: 'M', 'A 0': 50 },
+      ),
+      Cases: table({ Part: 'C', ...main, Temperature: 30, Gauge: 'M', 'A 0': 53.0301 }),
+      Shells: table(
+        { Part: 'U', ...main, Half: 'upper', Gauge: 'M', 'Wall 1': 1.5 },
+        { Part: 'L', ...main, Half: 'lower', Gauge: 'M', 'Wall 1': 1.5 },
+      ),
+      Fits: table({ ...main }, { ...main, Position: 2, 'Strip reading': 0.06 }),
+    }),
+  );
+  expect(fits.map(({ status, isStrip }) => [status, isStrip])).toEqual([
+    ['undecided', false],
+    ['undecided', true],
+  ]);
+  expect(remeasure).toEqual([]);
 });
 
 test('a fit kept open by a refused limit asks for no reading', () => {

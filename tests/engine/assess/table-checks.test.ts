@@ -57,10 +57,11 @@ describe('Limits', () => {
       '',
       '2 rows are for x, MAIN: the first rules',
     ]);
+    // A strip is read to 11.9 µm: 5 µm is under 20, and not under 10.
     const { fits } = assess({
       Limits,
       Journals: table({ Part: 'J', Engine: 'E', Fit: 'main', Position: 1 }),
-      Fits: table({ Engine: 'E', Fit: 'main', Position: 1, 'Strip reading': 0.015 }),
+      Fits: table({ Engine: 'E', Fit: 'main', Position: 1, 'Strip reading': 0.005 }),
     });
     expect(fits[0]!.status).toBe('tight');
   });

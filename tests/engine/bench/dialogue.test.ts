@@ -106,7 +106,7 @@ describe('a doubtful reading', () => {
     expect(bench.asked).toBe('J1 A 0 #2');
     const { refused } = bench.type('41.998');
     expect(refused[0]).toContain(
-      "readings of A 0 differ by 0.003 mm; the gauge's repeatability allows 0.00277 mm",
+      "readings of A 0 differ by 0.003 mm; the gauge's repeatability allows 0.002772 mm",
     );
   });
 });

@@ -129,7 +129,7 @@ describe('a known column', () => {
         ['X', 'main', 0.02, 0.06, 0.005],
       ],
     });
-    expect(book.limits[0]).toMatchObject({ clearanceMin: 2000, outOfRoundLimit: 500 });
+    expect(book.limits[0]).toMatchObject({ clearanceMin: um(20), outOfRoundLimit: um(5) });
   });
 
   test.each(['Journal max [µm]:', 'Journal max (µm) -', 'Journal max. [ µm ] *'])(
@@ -193,7 +193,7 @@ describe('a known column', () => {
       ],
     });
     // 0.0001 in is 2.54 µm.
-    expect(book.gauges[0]).toMatchObject({ maxError: 200, resolution: 254, repeatability: 100 });
+    expect(book.gauges[0]).toMatchObject({ maxError: um(2), resolution: um(2.54), repeatability: um(1) });
   });
 
   test('twice is read once, and said', () => {

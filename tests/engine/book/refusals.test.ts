@@ -1,7 +1,7 @@
 /** What a cell may not hold, and how it is refused: file, sheet, cell, found, expected, what to do. */
 import { describe, expect, test } from 'vitest';
 import { sentenceOf } from '../../../src/engine/book/problems.js';
-import { assess, bookOf, DATE, ERROR, FILE, type Plain, type Sheets, table } from '../book-of.js';
+import { assess, bookOf, DATE, ERROR, FILE, type Plain, type Sheets, table, um } from '../book-of.js';
 
 const journal = (cells: Readonly<Record<string, Plain>>) =>
   table({ Part: 'J1', Engine: 'E1', Fit: 'big end', Position: 1, ...cells });
@@ -65,17 +65,22 @@ describe('the texts of a column settle a sign', () => {
       .map(({ form }) => form?.size);
   };
   test.each<[string, string, string[], (number | undefined)[]]>([
-    ['by a decimal comma', 'A 0 (µm)', ['42003,5', '42,125'], [4_200_350, 4213]],
-    ['by a decimal point', 'A 0 (µm)', ['42003.5', '42,125'], [4_200_350, 4_212_500]],
-    ['by thousands', 'A 0 (µm)', ['1,042,003', '42,003'], [104_200_300, 4_200_300]],
+    ['by a decimal comma', 'A 0 (µm)', ['42003,5', '42,125'], [um(42_003.5), um(42.125)]],
+    ['by a decimal point', 'A 0 (µm)', ['42003.5', '42,125'], [um(42_003.5), um(42_125)]],
+    ['by thousands', 'A 0 (µm)', ['1,042,003', '42,003'], [um(1_042_003), um(42_003)]],
     [
       'not where they disagree',
       'A 0 (µm)',
       ['42003,5', '42003.5', '42,125'],
-      [4_200_350, 4_200_350, undefined],
+      [um(42_003.5), um(42_003.5), undefined],
     ],
-    ['by a text in mm, whose lone sign is decimal', 'A 0 (µm)', ['42,003 mm', '42,125'], [4_200_300, 4213]],
-    ['by a text in the unit of the book', 'A 0', ['42,003', '42,125 µm'], [4_200_300, 4213]],
+    [
+      'by a text in mm, whose lone sign is decimal',
+      'A 0 (µm)',
+      ['42,003 mm', '42,125'],
+      [um(42_003), um(42.125)],
+    ],
+    ['by a text in the unit of the book', 'A 0', ['42,003', '42,125 µm'], [um(42_003), um(42.125)]],
   ])('%s', (_words, header, cells, sizes) => {
     expect(readings(header, ...cells)).toEqual(sizes);
   });
@@ -88,7 +93,7 @@ describe('the texts of a column settle a sign', () => {
         ['M2', '1,250 µm'],
       ],
     });
-    expect(gauges.map(({ maxError }) => maxError)).toEqual([150_000, 125]);
+    expect(gauges.map(({ maxError }) => maxError)).toEqual([um(1500), um(1.25)]);
   });
 });
 
@@ -141,7 +146,7 @@ describe('the tables', () => {
       limits({ 'Clearance min': -0.01, 'Service limit': 0, 'Taper limit': 0, 'Out-of-round limit': 0 }),
     );
     expect(book.bad).toEqual([]);
-    expect(book.limits[0]).toMatchObject({ clearanceMin: -1000, serviceLimit: 0, taperLimit: 0 });
+    expect(book.limits[0]).toMatchObject({ clearanceMin: um(-10), serviceLimit: 0, taperLimit: 0 });
   });
 
   test.each<[string, Plain]>([

@@ -1,6 +1,6 @@
 /** The sheet Setup, and the names that may be left out. */
 import { describe, expect, test } from 'vitest';
-import { assess, bookOf, DATE, FILE, type Plain, table } from '../book-of.js';
+import { assess, bookOf, DATE, FILE, type Plain, table, um } from '../book-of.js';
 
 const setupOf = (...items: [Plain, Plain][]) =>
   bookOf({ Setup: [['Item', 'Value'], ...items], Rods: [['Part'], ['R1']] }).setup;
@@ -17,6 +17,7 @@ describe('settings', () => {
       preferKeptPairs: false,
       massSpread: undefined,
       halfDifference: undefined,
+      stripStep: um(25),
       bad: [],
     });
   });
@@ -45,9 +46,13 @@ describe('settings', () => {
     ['Prefer', 'kept pairs', { preferKeptPairs: true }],
     ['Mass spread', 5, { massSpread: 5 }],
     ['Mass spread (g)', '5 g', { massSpread: 5 }],
-    ['Half difference', 0.003, { halfDifference: 300 }],
-    ['Half difference', '3 µm', { halfDifference: 300 }],
-    ['Half difference (µm)', 3, { halfDifference: 300 }],
+    ['Half difference', 0.003, { halfDifference: um(3) }],
+    ['Half difference', '3 µm', { halfDifference: um(3) }],
+    ['Half difference (µm)', 3, { halfDifference: um(3) }],
+    ['Strip step', 0.01, { stripStep: um(10) }],
+    ['Strip step', '10 µm', { stripStep: um(10) }],
+    ['Strip step (µm)', 10, { stripStep: um(10) }],
+    ['Strip step', ' ', { stripStep: um(25) }],
     ['Confidence', ' ', { confidence: 0.95 }],
     ['Something else', 3, { confidence: 0.95 }],
   ])('%s: %s', (item, value, expected) => {
@@ -56,7 +61,10 @@ describe('settings', () => {
 
   test('lengths of Setup are in the unit of the book, wherever it stands', () => {
     // 0.0001 in is 2.54 µm.
-    expect(setupOf(['Half difference', 0.0001], ['Length unit', 'in']).halfDifference).toBe(254);
+    expect(setupOf(['Half difference', 0.0001], ['Length unit', 'in']).halfDifference).toBe(um(2.54));
+    expect(setupOf(['Length unit', 'in'], ['Strip step', 0.001]).stripStep).toBe(um(25.4));
+    // Where nothing is typed, 0.025 mm in any unit.
+    expect(setupOf(['Length unit', 'in']).stripStep).toBe(um(25));
   });
 
   test('the first of an item twice rules', () => {
@@ -114,7 +122,7 @@ describe('a book in inches', () => {
     });
     // 1.6536 in = 42.00144 mm exactly; 1.653 in = 41.9862 mm.
     expect(parts.of('Journals')[0]!.spots.map(({ value }) => value)).toEqual([
-      4_200_144, 4_200_144, 4_200_144, 4_200_144, 4_200_144, 4_198_620,
+      ...[42_001.44, 42_001.44, 42_001.44, 42_001.44, 42_001.44, 41_986.2].map(um),
     ]);
   });
 
@@ -207,7 +215,7 @@ describe('a Fits sheet that the program made', () => {
     expect(book.fits).toBeUndefined();
     expect(book.bad).toEqual([]);
     expect(fits.map(({ engine, isStrip, clearance }) => [engine, isStrip, clearance?.clearance])).toEqual([
-      ['E1', true, 5000],
+      ['E1', true, um(50)],
     ]);
   });
 

@@ -11,7 +11,7 @@ const assessmentIn = (unit: string) =>
   assessBook(bookOf({ Setup: table({ Item: 'Length unit', Value: unit }) }), { seconds: 1 });
 
 test.each<[ResultQuantity, ResultValue, unknown, string]>([
-  ['length', 254_000, 2.54, 'mm'],
+  ['length', um(2540), 2.54, 'mm'],
   ['chance', 0.5, 0.5, 'chance'],
   ['count', 3, 3, 'whole'],
   ['price', 7.5, 7.5, 'plain'],
@@ -36,12 +36,13 @@ test.each<[ResultQuantity, ResultValue]>([
 });
 
 test.each<[StageResult['aim'], string, unknown, string]>([
-  ['complete engines', 'mm', 254, 'plain'],
-  ['price of bought shells', 'in', 254, 'plain'],
+  ['complete engines', 'mm', 2540, 'plain'],
+  ['price of bought shells', 'in', 2540, 'plain'],
   ['distance from the aim', 'mm', 0.00254, 'mm'],
   ['distance from the aim', 'in', 0.0001, 'in'],
 ])('what an aim reached is shown as its own quantity: %s in %s', async (aim, unit, value, format) => {
-  const stage = { aim, reached: 254, bound: 254, gapStays: undefined };
+  // 2.54 µm.
+  const stage = { aim, reached: 2540, bound: 2540, gapStays: undefined };
   const column = REACHED.columns.find(({ header }) => header === 'Reached')!;
   expect(plainCell(column, stage, await assessmentIn(unit))).toEqual({ value, format });
 });

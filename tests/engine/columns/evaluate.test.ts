@@ -18,7 +18,7 @@ import { randomBook } from '../random-book.js';
 import { coreValues, isSameValue } from './core-values.js';
 import { liveValues } from './live-values.js';
 
-const SEEDS = Array.from({ length: 40 }, (_, place) => 8000 + place);
+const SEEDS = Array.from({ length: 40 }, (_, place) => 10_000 + place);
 
 const books: { readonly seed: number; readonly assessment: Assessment }[] = [];
 

@@ -44,7 +44,7 @@ test('any two readings of a sheet that change places change a sum', async () => 
   // One cell larger by one grain: the sums name its place.
   for (let row = 0; row < rows; row += 1) {
     for (let column = 0; column < columns; column += 1) {
-      walls[row]![column] = 1.50001;
+      walls[row]![column] = 1.500001;
       swapped.add((await sumsOf(walls)).join());
       walls[row]![column] = 1.5;
     }

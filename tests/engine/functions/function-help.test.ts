@@ -55,7 +55,7 @@ Arguments
       contribution.
 
 Result
-  the expanded uncertainty (k = 2), on the grain of 0.01 µm; in the book's unit
+  the expanded uncertainty (k = 2), on the grain of 0.001 µm; in the book's unit
   of length. The empty text where every contribution is blank.
 
 Errors

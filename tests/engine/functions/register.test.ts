@@ -42,7 +42,7 @@ describe('in an instance of one’s own', () => {
     const inches = engineOf(rows, oilgapFunctions({ lengthUnit: 'in' }));
     const fahrenheit = engineOf(rows, oilgapFunctions({ lengthUnit: 'in', temperatureUnit: 'F' }));
     const mm = engineOf(rows, oilgapFunctions({ lengthUnit: 'mm' }));
-    // Of the inch values the sizes are rounded to 0.01 µm: 122.2248 − 2·3.94208 − 114.3 mm.
+    // Of the inch values the sizes are rounded to 0.001 µm: 122.2248 − 2·3.94208 − 114.3 mm.
     expect(valueAt(inches, 0, 4)).toBeCloseTo(0.04064 / 25.4, 9);
     expect(valueAt(mm, 0, 4)).toBe(0.0016);
     // 30 K above 20 °C with a steel gauge, and 10 K below it.
@@ -82,9 +82,9 @@ describe('in an instance of one’s own', () => {
       oilgapFunctions(),
     );
     expect([0, 1, 2].map((row) => valueAt(engine, row, 1))).toEqual([
-      41.99517,
+      41.995171,
       { error: 'VALUE', message: 'AT_20C: reading is blank; expected a length in mm above 0' },
-      59.9931,
+      59.993101,
     ]);
   });
 

@@ -4,7 +4,7 @@ import { bookJson } from '../../../src/commands/book-json.js';
 import { type Assessment, assessBook } from '../../../src/engine/assess/assess.js';
 import { writtenWorkbook } from '../../../src/engine/sheets/written-workbook.js';
 import { missingSentence, stopSentence } from '../../../src/engine/words/proof-words.js';
-import { bookOf, type Sheets, table } from '../book-of.js';
+import { bookOf, type Sheets, table, um } from '../book-of.js';
 
 /** A clearance of 45.01 − 2 · 1.4875 − 42 = 0.035 mm; all names typed as numbers. */
 const NUMBERED: Sheets = {
@@ -101,7 +101,7 @@ describe('what stands below the stages in Summary', () => {
     const whole = await assessed(NUMBERED);
     const { matching } = whole;
     const stages = matching!.stages.map((stage) =>
-      stage.aim === 'distance from the aim' ? { ...stage, reached: 250, bound: 100 } : stage,
+      stage.aim === 'distance from the aim' ? { ...stage, reached: um(2.5), bound: um(1) } : stage,
     );
     const stopped = { ...whole, matching: { ...matching!, stages }, seconds: 2 };
     const sentence =
@@ -130,7 +130,7 @@ describe('what stands below the stages in Summary', () => {
     const whole = await assessed(NUMBERED);
     const stages = whole.matching!.stages.map((stage) => {
       if (stage.aim === 'distance from the aim')
-        return { ...stage, reached: 250, bound: 100, gapStays: distance };
+        return { ...stage, reached: um(2.5), bound: um(1), gapStays: distance };
       return stage.aim === 'pairs kept together' && kept
         ? { ...stage, reached: 1, bound: 3, gapStays: kept }
         : stage;

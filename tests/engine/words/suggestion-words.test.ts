@@ -5,7 +5,7 @@ import { crankPlansOf, nextEngine } from '../../../src/engine/assess/suggestions
 import { unmatchedRows } from '../../../src/engine/words/not-matched.js';
 import { windowText } from '../../../src/engine/words/suggestion-words.js';
 import { grainOf } from '../../../src/maths/units.js';
-import { bookOf, type Plain, type Sheets, table } from '../book-of.js';
+import { bookOf, type Plain, type Sheets, table, um } from '../book-of.js';
 
 type Row = Readonly<Record<string, Plain>>;
 
@@ -60,9 +60,9 @@ async function completeWith(sizes: readonly number[], sheetsWith: (size: number)
   return counts;
 }
 
-const STEP = 0.00001;
+const STEP = 0.000001;
 const around = ([from, to]: [number, number]) =>
-  [from - STEP, from, to, to + STEP].map((size) => Number(size.toFixed(5)));
+  [from - STEP, from, to, to + STEP].map((size) => Number(size.toFixed(6)));
 
 describe('a part of the sizes that are named completes the engine, and just outside them it does not', () => {
   test('an upper shell', async () => {
@@ -140,12 +140,12 @@ describe('a part of the sizes that are named completes the engine, and just outs
       await assessed({ ...inches, Shells: table({ ...LOWER, Gauge: 'mic', 'Wall 1': 0.0585 }) }),
     );
     const [from, to] = ends(suggestion);
-    const outside = 0.000002;
+    const outside = 0.0000002;
     const counts = await completeWith([from - outside, from, to, to + outside], (size) => ({
       ...inches,
       Shells: table(
         { ...LOWER, Gauge: 'mic', 'Wall 1': 0.0585 },
-        { ...UPPER, Gauge: 'mic', 'Wall 1': Number(size.toFixed(6)) },
+        { ...UPPER, Gauge: 'mic', 'Wall 1': Number(size.toFixed(7)) },
       ),
     }));
     expect(counts).toEqual([0, 1, 1, 0]);
@@ -266,11 +266,11 @@ test('a crank takes parts of other cranks that stay incomplete, and says where t
 });
 
 test.each([
-  [{ from: 148_750, to: 148_900 }, 'mm', { from: '1.4875 mm', to: '1.489 mm' }],
+  [{ from: um(1487.5), to: um(1489) }, 'mm', { from: '1.4875 mm', to: '1.489 mm' }],
   // 1.4875 mm is 0.058562992 in; 1.489 mm is 0.058622047 in (1 in = 25.4 mm).
-  [{ from: 148_750, to: 148_900 }, 'in', { from: '0.058563 in', to: '0.058622 in' }],
-  // 1.48001 mm is 0.0582681 in: six decimals of it, 0.058268 in, are 1.480007 mm, on the grain 1.48001 mm.
-  [{ from: 148_001, to: 148_002 }, 'in', { from: '0.058268 in', to: '0.058268 in' }],
+  [{ from: um(1487.5), to: um(1489) }, 'in', { from: '0.058563 in', to: '0.058622 in' }],
+  // 1.480001 mm is 0.05826776 in: seven decimals of it, 0.0582678 in, are 1.4800021 mm, on the grain 1.480002 mm.
+  [{ from: um(1480.001), to: um(1480.002) }, 'in', { from: '0.0582678 in', to: '0.0582678 in' }],
 ] as const)('a window %j in %s is shown inside itself', (window, unit, shown) => {
   expect(windowText(window, unit)).toEqual(shown);
   for (const text of Object.values(windowText(window, unit))) {

@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { clearanceScale } from '../../../src/io/report/fit-chart.js';
 import { type DrawnFit, drawFit, Lanes } from '../../../src/io/report/fit-lane.js';
 import { fitVerdict } from '../../../src/maths/conformity.js';
+import { um } from '../../engine/book-of.js';
 
-const LIMITS = { min: 2000, max: 5000, serviceLimit: 7000 };
+const LIMITS = { min: um(20), max: um(50), serviceLimit: um(70) };
 
 function drawn(
   tightest: number,
@@ -36,16 +37,18 @@ function runs(path: string): { from: number; to: number }[] {
   }));
 }
 
+const bar = (lanes: Lanes) => runs(lanes.pathOf('bar'))[0]!;
+
 const begins = (path: string) => runs(path).map(({ from }) => from);
 
 /** Far enough apart that a tenth of a point on the drawing cannot turn the order. */
 const FITS = [
-  ['in range', 3000, 4000, 300],
-  ['within service limit', 5500, 6000, 300],
-  ['tight', 1000, 1500, 300],
-  ['loose', 7500, 8000, 300],
-  ['undecided', 2100, 4000, 300],
-  ['undecided', 3000, 4900, 300],
+  ['in range', um(30), um(40), um(3)],
+  ['within service limit', um(55), um(60), um(3)],
+  ['tight', um(10), um(15), um(3)],
+  ['loose', um(75), um(80), um(3)],
+  ['undecided', um(21), um(40), um(3)],
+  ['undecided', um(30), um(49), um(3)],
 ] as const;
 
 describe.each(FITS)('%s: %i to %i, guard %i', (verdict, tightest, loosest, guard) => {
@@ -70,11 +73,20 @@ describe.each(FITS)('%s: %i to %i, guard %i', (verdict, tightest, loosest, guard
     expect(bar?.from).toBeGreaterThan(low);
     expect(bar?.to).toBeLessThan(high);
   });
+
+  test('the guard outside goes on behind the one inside, by as much on either side', () => {
+    const [reach] = runs(lanes.pathOf('reach'));
+    expect(reach!.from).toBeLessThan(low);
+    expect(reach!.to).toBeGreaterThan(high);
+    // Half as far again, to a tenth of a point.
+    expect(low - reach!.from).toBeCloseTo((bar(lanes).from - low) / 2, 0);
+    expect(reach!.to - high).toBeCloseTo((high - bar(lanes).to) / 2, 0);
+  });
 });
 
 test('a bar far outside ends at the edge with an arrowhead, and does not press the others together', () => {
-  const far = drawn(400_000, 400_500, 100);
-  const near = drawn(3000, 4000, 300);
+  const far = drawn(um(4000), um(4005), um(1));
+  const near = drawn(um(30), um(40), um(3));
   const scale = clearanceScale([far, near]);
   expect(scale(LIMITS.max) - scale(LIMITS.min)).toBeGreaterThan(40);
   expect(begins(lanesOf(far, scale).pathOf('arrow'))).toHaveLength(1);
@@ -82,7 +94,7 @@ test('a bar far outside ends at the edge with an arrowhead, and does not press t
 });
 
 test('the range is clear: hatching begins where it ends', () => {
-  const fit = drawn(3000, 4000, 300);
+  const fit = drawn(um(30), um(40), um(3));
   const lanes = lanesOf(fit);
   const [min, max] = begins(lanes.pathOf('limit')) as [number, number];
   const zones = [...runs(lanes.pathOf('outside')), ...runs(lanes.pathOf('worn'))];
@@ -92,12 +104,20 @@ test('the range is clear: hatching begins where it ends', () => {
 
 test('without limits nothing is hatched; without a clearance there is no bar; a strip is a diamond', () => {
   const none = { min: undefined, max: undefined, serviceLimit: undefined };
-  const free = drawn(3000, 4000, 300, none);
+  const free = drawn(um(30), um(40), um(3), none);
   const inks = lanesOf(free);
   expect([inks.pathOf('outside'), inks.pathOf('worn'), inks.pathOf('limit')]).toEqual(['', '', '']);
   expect(runs(inks.pathOf('bar'))).toHaveLength(1);
-  expect(lanesOf({ ...drawn(3000, 4000, 300), clearance: undefined }).pathOf('bar')).toBe('');
-  const strip = lanesOf({ ...drawn(3000, 3000, 0), isStrip: true });
+  expect(lanesOf({ ...drawn(um(30), um(40), um(3)), clearance: undefined }).pathOf('bar')).toBe('');
+  const strip = lanesOf({ ...drawn(um(30), um(30), 0), isStrip: true });
   expect(runs(strip.pathOf('strip'))).toHaveLength(1);
   expect(strip.pathOf('bar')).toBe('');
+  expect([strip.pathOf('whisker'), strip.pathOf('reach')]).toEqual(['', '']);
+});
+
+test('guards of one width, as of single spots and of a strip, are one line', () => {
+  const fit = drawn(um(30), um(30), um(3));
+  const lanes = lanesOf({ ...fit, isStrip: true, guards: { inside: um(3), outside: um(3) } });
+  expect(runs(lanes.pathOf('whisker'))[0]!.to).toBeGreaterThan(runs(lanes.pathOf('strip'))[0]!.from);
+  expect(lanes.pathOf('reach')).toBe('');
 });

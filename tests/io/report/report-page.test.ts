@@ -160,7 +160,7 @@ describe.each(['one-engine.xlsx', 'three-engines.xlsx', 'inch.xlsx', 'decimal-co
       for (const { rows } of assessment.book.model.sheets)
         for (const cell of rows.flat()) if (cell?.content) known.add(String(cell.content.value));
       for (const { strip } of assessment.book.fits ?? [])
-        if (strip !== undefined) known.add((strip / 2_540_000).toFixed(7));
+        if (strip !== undefined) known.add((strip / 25_400_000).toFixed(7));
       const rowNumbers = (headers: readonly string[]) => headers[0] === 'Row';
       const strange = page.tables.flatMap(({ caption, headers, rows }) =>
         rows.flatMap((row) =>

@@ -72,6 +72,26 @@ test('a bar lies where its verdict says: in range between the brackets, loose be
   expect(loose).toMatch(/^\.+\[ +\] +\|\.*-*#+-*\.*$/);
 });
 
+test('a guard outside a limit that is wider than the one inside goes on beyond it', () => {
+  const at = { Engine: 'E1', Position: 1 };
+  const spots = Object.fromEntries(['A 0', 'A 90', 'B 0', 'B 90'].map((spot) => [spot, 42]));
+  const { fits } = assess({
+    Limits: table({ 'Engine type': 'X', Fit: 'big end', 'Clearance min': 0.02, 'Clearance max': 0.08 }),
+    Gauges: table({ Gauge: 'R', 'Max error': 0, Repeatability: 0.004 }),
+    Journals: table({ Part: 'J', ...at, Fit: 'big end', Gauge: 'R', ...spots }),
+    Rods: table({ Part: 'R', ...at, 'A 0': 45.03 }),
+    Shells: table(
+      { Part: 'U', ...at, Half: 'upper', 'Wall 1': 1.49 },
+      { Part: 'L', ...at, Half: 'lower', 'Wall 1': 1.49 },
+    ),
+  });
+  // Guards of 6.6 and 8.7 µm about a clearance of 50 µm.
+  expect(fits[0]!.guards.outside).toBeGreaterThan(fits[0]!.guards.inside);
+  const lines = linesOf(160, neighbourResults(fits)[0]!).join('\n');
+  expect(lines).toMatch(/\.+\[ +~+-+#+-+~+ +\]\.+/);
+  expect(lines).toContain('- guard that keeps a limit, ~ guard that breaks it');
+});
+
 test('a name of several lines stays in its row', () => {
   const lines = linesOf(80, group(['1\n2'], [5]));
   expect(lines.filter((line) => line.includes('\n'))).toEqual([]);

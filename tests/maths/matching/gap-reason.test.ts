@@ -50,7 +50,7 @@ describe('a gap that stays', () => {
 
 describe('with time left on the clock a gap stays by', () => {
   const stock = orderStock(
-    workshopStock(1, { cranks: 6, pins: 4, mains: 0, rods: 25, shells: 52, wear: 900 }),
+    workshopStock(1, { cranks: 6, pins: 4, mains: 0, rods: 25, shells: 52, wear: 9000 }),
   );
   const remaining = () => 60;
 

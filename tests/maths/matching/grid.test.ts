@@ -27,10 +27,10 @@ describe('a stock of 70 cranks', () => {
     expect(grid).toBeUndefined();
   });
 
-  test('readings of 0.01 µm are put on a grid of at most 1 µm', async () => {
+  test('readings of 0.001 µm are put on a grid of at most 1 µm', async () => {
     const { grid, stages } = await matchStock(neverRun(workshopStock(4, { ...large, step: 1 })));
     expect(grid).toBeGreaterThan(1);
-    expect(grid).toBeLessThanOrEqual(100);
+    expect(grid).toBeLessThanOrEqual(1000);
     expect(stages[0]!.reached).toBe(70);
   });
 });
@@ -51,8 +51,8 @@ test('a grid makes only allowed fits, and its bound is of the parts themselves',
   for (let seed = 5001; seed <= 5100; seed++) {
     const stock = orderStock(tinyStock(seed));
     if (stock.allowUndecided) continue;
-    const coarse = stockOnGrid(stock, 100);
-    expect(coarse.grid).toBe(100);
+    const coarse = stockOnGrid(stock, 1000);
+    expect(coarse.grid).toBe(1000);
     const { fits, proofs } = search(
       coarse,
       solver,

@@ -4,7 +4,7 @@ import { independentKinds } from '../../../src/maths/matching/independent.js';
 import { matchStock } from '../../../src/maths/matching/match.js';
 import { ofType, together, workshopStock } from './random-stock.js';
 
-const SIZE = { cranks: 3, pins: 3, mains: 2, rods: 9, shells: 18, wear: 450, newShells: true };
+const SIZE = { cranks: 3, pins: 3, mains: 2, rods: 9, shells: 18, wear: 4500, newShells: true };
 
 describe('engine types', () => {
   test.each([1, 2, 3, 4, 5, 6])('are matched as well together as alone (seed %i)', async (seed) => {

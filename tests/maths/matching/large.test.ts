@@ -55,8 +55,8 @@ test('a case may have the name of a rod', async () => {
     mains: 1,
     rods: 45,
     shells: 88,
-    wear: 600,
-    range: [2800, 5200],
+    wear: 6000,
+    range: [28_000, 52_000],
   });
   const named = <Row extends object>(row: Row, place: number) => ({ ...row, name: `${place + 1}` });
   const alike = {
@@ -153,11 +153,11 @@ describe('rods that ran on one crank', () => {
 
 describe('a few engines at a time', () => {
   test('no sets beat the bound of the exact search, nor its sets the bound of theirs', async () => {
-    const size = { cranks: 12, pins: 3, mains: 0, rods: 37, shells: 75, wear: 900 };
+    const size = { cranks: 12, pins: 3, mains: 0, rods: 37, shells: 75, wear: 9000 };
     for (const massSpread of [undefined, 3]) {
       const stock = workshopStock(1, {
         ...size,
-        range: [2800, 5200],
+        range: [28_000, 52_000],
         ...(massSpread !== undefined && { massSpread }),
       });
       const [large, exact] = [

@@ -66,21 +66,21 @@ interface Gauge {
 const source = (gauge: string, maxError: number, isConstant = false): SystematicSource => ({
   ...{ gauge, maxError, isConstant },
 });
-const MIC = source('mic', 100, true);
-const RING = source('ring', 60);
+const MIC = source('mic', 1000, true);
+const RING = source('ring', 600);
 const NO_GAUGE: Gauge = { sources: [], variance: 0 };
 /** Read in a warm workshop, at several spots. */
-const OUTSIDE: Gauge = { sources: [MIC], variance: 900, spots: 4, kelvin: 3.5 };
-const SECOND: Gauge = { sources: [source('second mic', 150)], variance: 1600 };
+const OUTSIDE: Gauge = { sources: [MIC], variance: 300 ** 2, spots: 4, kelvin: 3.5 };
+const SECOND: Gauge = { sources: [source('second mic', 1500)], variance: 400 ** 2 };
 /** A bore gauge set with the outside micrometer: its error cancels against the journal's. */
 const BORE_BY_MIC: Gauge = {
-  sources: [source('bore gauge', 80), MIC],
-  variance: 1200,
+  sources: [source('bore gauge', 800), MIC],
+  variance: 120_000,
   spots: 6,
   kelvin: 3.5,
 };
-const BORE_BY_RING: Gauge = { sources: [source('bore gauge', 80), RING], variance: 1200, spots: 2 };
-const BALL: Gauge = { sources: [source('ball mic', 70)], variance: 400, spots: 2, kelvin: -2 };
+const BORE_BY_RING: Gauge = { sources: [source('bore gauge', 800), RING], variance: 120_000, spots: 2 };
+const BALL: Gauge = { sources: [source('ball mic', 700)], variance: 200 ** 2, spots: 2, kelvin: -2 };
 
 /** What a gauge adds to the uncertainty of a part; the terms of temperature differ a little from part to part. */
 function uncertaintyOf(size: number, { sources, variance, spots = 1, kelvin = 0 }: Gauge) {
@@ -109,26 +109,26 @@ function roughPart(
   form: number,
   gauge: Gauge,
 ): MeasuredPart {
-  const step = pick(random, [50, 100, 100, 25]);
+  const step = pick(random, [500, 1000, 1000, 250]);
   const size = nominal + step * wholeOf(random, -spread, spread);
   return partOf(size, step * wholeOf(random, 0, form), step * wholeOf(random, 0, form), gauge);
 }
 
-const JOURNAL = 4_800_000;
-const WALL = 150_000;
-const BORE = JOURNAL + 2 * WALL + 4000;
+const JOURNAL = 48_000_000;
+const WALL = 1_500_000;
+const BORE = JOURNAL + 2 * WALL + 40_000;
 
 function limitsOf(random: Random, kind: FitKind): KindLimits {
-  const min = 4000 - 100 * wholeOf(random, 4, 12);
-  const max = 4000 + 100 * wholeOf(random, 4, 12);
+  const min = 40_000 - 1000 * wholeOf(random, 4, 12);
+  const max = 40_000 + 1000 * wholeOf(random, 4, 12);
   const blank = random() < 0.04;
   return {
     ...kind,
     min: blank ? undefined : min,
     max,
-    serviceLimit: random() < 0.3 ? max + 100 * wholeOf(random, 0, 5) : undefined,
-    aim: random() < 0.05 ? undefined : pick(random, [Math.round((min + max) / 2), min + 333, 4000]),
-    halfDifference: random() < 0.4 ? 100 * wholeOf(random, 0, 4) : undefined,
+    serviceLimit: random() < 0.3 ? max + 1000 * wholeOf(random, 0, 5) : undefined,
+    aim: random() < 0.05 ? undefined : pick(random, [Math.round((min + max) / 2), min + 3333, 40_000]),
+    halfDifference: random() < 0.4 ? 1000 * wholeOf(random, 0, 4) : undefined,
     massSpread: kind.fit === 'big end' && random() < 0.5 ? pick(random, [0.1, 0.2, 1, 2.5]) : undefined,
   };
 }
@@ -206,7 +206,7 @@ export function tinyStock(seed: number): Stock {
       fit: pick(random, ['big end', 'main']),
       mark: `M${place}`,
       half: half(),
-      part: partOf(WALL + 50 * wholeOf(random, -4, 4), 50, 50, NO_GAUGE),
+      part: partOf(WALL + 500 * wholeOf(random, -4, 4), 500, 500, NO_GAUGE),
       price: pick(random, [0, 0.1, 0.2, 0.3, 1, 12.35]),
     }),
   );
@@ -231,7 +231,7 @@ export interface WorkshopSize {
   readonly shells: number;
   readonly massSpread?: number;
   readonly newShells?: boolean;
-  /** Smallest step of a reading, grains; 100 = 1 µm. */
+  /** Smallest step of a reading, grains; 1000 = 1 µm. */
   readonly step?: number;
   /** Clearance min and max of both fits, grains. */
   readonly range?: readonly [min: number, max: number];
@@ -265,18 +265,18 @@ function readPart(
 /** Worn cranks with their rods and shells, measured to the step with two or three gauges. */
 export function workshopStock(seed: number, size: WorkshopSize): Stock {
   const random = randomOf(seed);
-  const { cranks, pins, mains, step = 100 } = size;
+  const { cranks, pins, mains, step = 1000 } = size;
   const gauged = { bore: pick(random, [BORE_BY_MIC, BORE_BY_RING]), wall: BALL };
-  const wear = () => (size.wear ?? 300) * normal(random);
-  const [min, max] = size.range ?? [2500, 5500];
+  const wear = () => (size.wear ?? 3000) * normal(random);
+  const [min, max] = size.range ?? [25_000, 55_000];
   const kind = (fit: string): KindLimits => ({
     engineType: 'A',
     fit,
     min,
     max,
-    serviceLimit: 7000,
-    aim: 4000,
-    halfDifference: 600,
+    serviceLimit: 70_000,
+    aim: 40_000,
+    halfDifference: 6000,
     massSpread: fit === 'big end' ? size.massSpread : undefined,
   });
   const engines = Array.from({ length: cranks }, (_, place): StockEngine => {
@@ -286,12 +286,12 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
       fit,
       name: `${name} ${fit} ${at + 1}`,
       position: `${at + 1}`,
-      part: readPart(random, JOURNAL - Math.abs(wear()), 4, 100, step, OUTSIDE),
+      part: readPart(random, JOURNAL - Math.abs(wear()), 4, 1000, step, OUTSIDE),
       caseBore:
         fit === 'main'
           ? {
               name: `${name} case ${at + 1}`,
-              part: readPart(random, BORE + wear(), 4, 120, step, gauged.bore),
+              part: readPart(random, BORE + wear(), 4, 1200, step, gauged.bore),
               ran: { engine: name, position: `${at + 1}` },
             }
           : undefined,
@@ -312,7 +312,7 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
     (_, place): StockRod => ({
       name: `rod ${String(place + 1).padStart(4, '0')}`,
       engineType: 'A',
-      part: readPart(random, BORE + wear(), 3, 120, step, gauged.bore),
+      part: readPart(random, BORE + wear(), 3, 1200, step, gauged.bore),
       mass: Math.round(6120 + 30 * normal(random)) / 10,
       ran: pinPlaces[place],
     }),
@@ -329,9 +329,9 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
         quantity: 1,
         part: readPart(
           random,
-          WALL + 250 * wholeOf(random, -1, 1) + 100 * normal(random),
+          WALL + 2500 * wholeOf(random, -1, 1) + 1000 * normal(random),
           2,
-          60,
+          600,
           step,
           gauged.wall,
         ),
@@ -346,7 +346,7 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
         fit: 'big end',
         mark: `grade ${place}`,
         half: half as Half,
-        part: partOf(WALL + 250 * grade, 125, 125, NO_GAUGE),
+        part: partOf(WALL + 2500 * grade, 1250, 1250, NO_GAUGE),
         price: [9.5, 8.75, 9.95][place]!,
       }),
     ),

@@ -17,11 +17,11 @@ import type {
 } from '../../../src/maths/matching/stock.js';
 import { CERTAIN, type MeasuredPart } from '../../../src/maths/uncertainty.js';
 
-/** Every fit has a clearance of 4,501,000 − 2 · 148,750 − 4,200,000 = 3,500 grains, 100 more than the aim. */
-export const BORE = 4_501_000;
-export const WALL = 148_750;
-export const JOURNAL = 4_200_000;
-export const OFF_AIM = 100;
+/** Every fit has a clearance of 45,010,000 − 2 · 1,487,500 − 42,000,000 = 35,000 grains, 1,000 more than the aim. */
+export const BORE = 45_010_000;
+export const WALL = 1_487_500;
+export const JOURNAL = 42_000_000;
+export const OFF_AIM = 1000;
 
 export const BIG_END: FitKind = { engineType: 'X', fit: 'big end' };
 export const MAIN: FitKind = { engineType: 'X', fit: 'main' };
@@ -97,7 +97,7 @@ export function soundCase(): Case {
     setOf('E', main, mainBore, mu!, ml!),
     setOf('F', f1, r3, either!, either!),
   ];
-  const limits = { min: 2000, max: 5000, serviceLimit: 6000, aim: 3400, halfDifference: 0 };
+  const limits = { min: 20_000, max: 50_000, serviceLimit: 60_000, aim: 34_000, halfDifference: 0 };
   return {
     stock: {
       kinds: [
@@ -223,9 +223,9 @@ export function ranThere(own: Case, elsewhere: Partial<RanAt> = {}): Case {
   return rows.reduce((each: Case, row) => withRow<object>(each, row, { ran }), own);
 }
 
-/** The main on its Clearance min, measured with a standard deviation of 10 grains: z is 1.6449. */
+/** The main on its Clearance min, measured with a standard deviation of 100 grains: z is 1.6449. */
 export function undecidedMain(own: Case): Case {
-  return withKind(withWall(own, MAIN_SET, 'lower', part(WALL, 100)), 'main', { min: 3500 });
+  return withKind(withWall(own, MAIN_SET, 'lower', part(WALL, 100 ** 2)), 'main', { min: 35_000 });
 }
 
 /** Halves of the first set that differ by 2 grains. */
@@ -233,11 +233,11 @@ export function unlikeHalves(own: Case): Case {
   return withWall(withWall(own, FIRST, 'upper', part(WALL + 1)), FIRST, 'lower', part(WALL - 1));
 }
 
-/** Matched on a grid: a wall of 148,750 grains counts 148,800 on one of 100. */
+/** Matched on a grid: a wall of 1,487,500 grains counts 1,488,000 on one of 1,000. */
 export function onGrid({ stock, result }: Case, grid: number): Case {
   const own = { stock, result: { ...result, grid } };
   const rounded = (length: number) => Math.round(length / grid) * grid;
   const clearance = rounded(BORE) - 2 * rounded(WALL) - rounded(JOURNAL);
-  const off = 4 * Math.abs(clearance - rounded(3400));
+  const off = 4 * Math.abs(clearance - rounded(34_000));
   return withStage(own, 'distance from the aim', { reached: off, bound: off });
 }

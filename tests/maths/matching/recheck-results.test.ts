@@ -54,7 +54,7 @@ test('the recheck shares nothing with the search: of the matching it imports its
   const imported = files.flatMap((name) =>
     importsOf(name, readFileSync(fileURLToPath(new URL(name, folder)), 'utf8')),
   );
-  const general = ['clearance', 'conformity', 'decimal', 'grain', 'uncertainty'].map(
+  const general = ['clearance', 'conformity', 'decimal', 'grain', 'guards', 'uncertainty'].map(
     (name) => `../${name}.js`,
   );
   const own = [...files.map((name) => `./${name.replace(/ts$/, 'js')}`), './stock.js'];

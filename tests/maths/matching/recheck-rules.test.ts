@@ -147,7 +147,7 @@ const BROKEN: readonly Broken[] = [
   {
     name: 'halves that differ by a grain more than Half difference',
     rule: /beyond Half difference/,
-    says: /engine E, big end 1: its pair of shells .* differ by 0.00002 mm, at most by 0.00001 mm/,
+    says: /engine E, big end 1: its pair of shells .* differ by 0.000002 mm, at most by 0.000001 mm/,
     change: (own) => withKind(unlikeHalves(own), 'big end', { halfDifference: 1 }),
   },
   {
@@ -170,10 +170,10 @@ const BROKEN: readonly Broken[] = [
   },
   ...(
     [
-      ['tight', { min: 3501 }],
-      ['loose', { max: 3400, serviceLimit: 3499 }],
-      ['loose', { max: 3499, serviceLimit: undefined }],
-      ['within service limit', { max: 3400 }],
+      ['tight', { min: 35_001 }],
+      ['loose', { max: 34_000, serviceLimit: 34_999 }],
+      ['loose', { max: 34_999, serviceLimit: undefined }],
+      ['within service limit', { max: 34_000 }],
     ] as const
   ).map(
     ([verdict, limits]): Broken => ({
@@ -188,7 +188,7 @@ const BROKEN: readonly Broken[] = [
   {
     name: 'an undecided fit where none is allowed',
     rule: /a fit is in range/,
-    says: /engine E, main 1: its clearance of 0.035 to 0.035 mm is undecided, with a guard of 0.00016 mm/,
+    says: /engine E, main 1: its clearance of 0.035 to 0.035 mm is undecided, with a guard of 0.000164 mm/,
     change: undecidedMain,
   },
   {
@@ -376,7 +376,7 @@ const BROKEN: readonly Broken[] = [
     says: /pairs kept together: a reason without a gap/,
     change: (own) => withStage(own, 'pairs kept together', { gapStays: 'search' }),
   },
-  ...[1, 1.5, 101].map(
+  ...[1, 1.5, 1001].map(
     (grid): Broken => ({
       name: `a grid of ${grid} grains`,
       rule: /a grid is of whole grains/,
@@ -393,7 +393,7 @@ const SOUND: readonly { readonly name: string; readonly change: (own: Case) => C
   { name: 'sets that keep every rule', change: (own) => own },
   {
     name: 'a clearance on both its limits',
-    change: (own) => withKind(own, 'main', { min: 3500, max: 3500 }),
+    change: (own) => withKind(own, 'main', { min: 35_000, max: 35_000 }),
   },
   {
     name: 'an undecided fit where it is allowed',
@@ -407,7 +407,7 @@ const SOUND: readonly { readonly name: string; readonly change: (own: Case) => C
   {
     name: 'of two rows of limits for one kind the first',
     change: (own) =>
-      withStock(own, { kinds: [...own.stock.kinds, { ...own.stock.kinds[0]!, min: 9000, aim: 0 }] }),
+      withStock(own, { kinds: [...own.stock.kinds, { ...own.stock.kinds[0]!, min: 90_000, aim: 0 }] }),
   },
   {
     name: 'parts that ran together',
@@ -423,8 +423,8 @@ const SOUND: readonly { readonly name: string; readonly change: (own: Case) => C
     change: (own) => withStage(own, 'complete engines', { bound: 2, gapStays: 'time' }),
   },
   {
-    name: 'distances on a grid of 1 µm: 4,501,000, 148,800 and 4,200,000 grains less an aim of 3,400',
-    change: (own) => onGrid(own, 100),
+    name: 'distances on a grid of 1 µm: 45,010,000, 1,488,000 and 42,000,000 grains less an aim of 34,000',
+    change: (own) => onGrid(own, 1000),
   },
 ];
 

@@ -58,7 +58,7 @@ describe('the recheck', () => {
 
   test('refuses a fit that is not in range', async () => {
     const { stock, fits } = await matched();
-    const kinds = stock.kinds.map((kind) => ({ ...kind, min: 5000, serviceLimit: undefined }));
+    const kinds = stock.kinds.map((kind) => ({ ...kind, min: 50_000, serviceLimit: undefined }));
     expect(refused({ ...stock, kinds }, fits)).toMatch(/its clearance of .* mm is tight/);
   });
 

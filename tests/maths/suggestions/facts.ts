@@ -16,10 +16,10 @@ export function measuredBy(systematic: readonly SystematicSource[], readVariance
   });
 }
 
-const MIC = { gauge: 'mic', maxError: 100, isConstant: true };
-const BORE_GAUGE = measuredBy([{ gauge: 'bore gauge', maxError: 80, isConstant: false }, MIC], 1200);
-const BALL_MIC = measuredBy([{ gauge: 'ball mic', maxError: 70, isConstant: false }], 400);
-const OUTSIDE_MIC = measuredBy([MIC], 900);
+const MIC = { gauge: 'mic', maxError: 1000, isConstant: true };
+const BORE_GAUGE = measuredBy([{ gauge: 'bore gauge', maxError: 800, isConstant: false }, MIC], 120_000);
+const BALL_MIC = measuredBy([{ gauge: 'ball mic', maxError: 700, isConstant: false }], 200 ** 2);
+const OUTSIDE_MIC = measuredBy([MIC], 300 ** 2);
 
 export interface Given {
   readonly newShells?: readonly StockNewShell[];
@@ -49,7 +49,7 @@ export function factsOf(
           measureWall: BALL_MIC,
           boreRange,
           usualBore: undefined,
-          usualWall: 150_000,
+          usualWall: 1_500_000,
           newShells: bothSides(newShells.filter((shell) => sameKind(shell, kind))),
         }
       );

@@ -8,11 +8,11 @@ import { withPlan } from './add-parts.js';
 import { factsOf, measuredBy } from './facts.js';
 
 /** Grains of a length in mm. */
-const mm = (length: number) => Math.round(length * 100_000);
+const mm = (length: number) => Math.round(length * 1_000_000);
 
 const KIND = { engineType: 'A', fit: 'big end' };
-const MIC = measuredBy([{ gauge: 'mic', maxError: 100, isConstant: true }], 400);
-const BORE_GAUGE = measuredBy([{ gauge: 'bore gauge', maxError: 80, isConstant: true }], 400);
+const MIC = measuredBy([{ gauge: 'mic', maxError: 1000, isConstant: true }], 200 ** 2);
+const BORE_GAUGE = measuredBy([{ gauge: 'bore gauge', maxError: 800, isConstant: true }], 200 ** 2);
 
 const pin = (position: number, size: number): StockJournal => ({
   ...KIND,
@@ -59,8 +59,8 @@ const shell = (mark: string, wall: number, price = 9): StockNewShell => ({
   half: 'either',
   part: {
     size: mm(wall),
-    smallest: mm(wall) - 100,
-    largest: mm(wall) + 100,
+    smallest: mm(wall) - mm(0.001),
+    largest: mm(wall) + mm(0.001),
     ...CERTAIN,
   },
   price,

@@ -13,6 +13,7 @@ const measures = [
   measuredBy([], 0),
   measuredBy([MIC], 900),
   measuredBy([{ gauge: 'other', maxError: 60, isConstant: true }, MIC], 400),
+  measuredBy([{ gauge: 'third', maxError: 150, isConstant: false }], 900),
 ];
 
 function roughly(random: Random, size: number): MeasuredPart {
@@ -62,7 +63,7 @@ describe('a window holds every allowed size and no other', () => {
     let [wide, none] = [0, 0];
     for (let round = 0; round < 60; round++) {
       const { rules, limits } = rulesOf(random);
-      const nominal = { bore: 5_104_000, upper: 150_000, lower: 150_000, journal: 4_800_000 };
+      const nominal = { bore: 51_004_000, upper: 1_500_000, lower: 1_500_000, journal: 48_000_000 };
       const given = Object.fromEntries(
         PLACES.map((each) => [each, roughly(random, nominal[each])]),
       ) as Record<(typeof PLACES)[number], MeasuredPart>;

@@ -117,7 +117,7 @@ export const UNCERTAINTY_CHECKS: readonly ReferenceCheck[] = [
     (quantiles.inputs.z as number[]).map(normalQuantile),
   ),
   ...certified.map((dataset) =>
-    checkOf(dataset, 'mean, on the grain', dataset.expected.mean, 5e-6, () => {
+    checkOf(dataset, 'mean, on the grain', dataset.expected.mean, 5e-7, () => {
       const readings = statisticalDataset(dataset.inputs.file);
       return inUnit(meanGrain(readings.map((reading) => grainOf(reading, 'mm'))), 'mm');
     }),
