@@ -39,9 +39,9 @@ export function modelOf(sheets: Sheets): WorkbookModel {
   };
 }
 
-export function bookOf(sheets: Sheets): Book {
-  const model = modelOf(sheets);
-  return openBook(model, readSetup(findSheet(model, 'Setup'), FILE), ownHeaders);
+export function bookOf(sheets: Sheets, file = FILE): Book {
+  const model = { ...modelOf(sheets), file };
+  return openBook(model, readSetup(findSheet(model, 'Setup'), file), ownHeaders);
 }
 
 export interface Assessed {

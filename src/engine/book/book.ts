@@ -54,6 +54,8 @@ export interface GaugeRow extends TableRow {
   readonly maxError: Grain | undefined;
   readonly resolution: Grain;
   readonly repeatability: Grain;
+  /** Blank is steel, and so is what was refused. */
+  readonly material: string;
   /** 1e-6 per K; undefined where its material cannot be read, or steel has been made unknown. */
   readonly expansion: number | undefined;
   readonly setFrom: string | undefined;

@@ -65,14 +65,17 @@ export function findTables(model: WorkbookModel, units: BookUnits, ownHeaders: O
     }
   }
   for (const table of tables.values()) notices.push(...unreadNotices(table, model.file));
-  if (tables.size === 0) {
-    throw new UserError(
-      `${model.file}: found no sheet that oilgap knows; expected ${partSheets()
-        .map(({ name }) => name)
-        .join(', ')} or another of ` + `${inputSheets().length} sheets; name the sheets as the README shows.`,
-    );
-  }
+  if (tables.size === 0) throw noKnownSheet(model.file);
   return { tables, own, notices };
+}
+
+/** What is said of a book without a sheet that can be read. */
+export function noKnownSheet(file: string): UserError {
+  return new UserError(
+    `${file}: found no sheet that oilgap knows; expected ${partSheets()
+      .map(({ name }) => name)
+      .join(', ')} or another of ` + `${inputSheets().length} sheets; name the sheets as the README shows.`,
+  );
 }
 
 /** What a user may have meant to be read: headers like a reading's, and Setup items that no setting has. */
