@@ -1,11 +1,14 @@
 /** Every hostile shape that is quick to make gets one clear sentence, or is read without harm. */
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { readBook } from '../../src/engine/run-book.js';
+import { readBook, runBook } from '../../src/engine/run-book.js';
+import { writtenWorkbook } from '../../src/engine/sheets/written-workbook.js';
 import { UserError } from '../../src/engine/user-error.js';
 import { openFile } from '../../src/io/open-file.js';
+import { readWorkbookPackage } from '../../src/io/xlsx/read-package.js';
+import { editWorkbookPackage } from '../../src/io/xlsx/write-package.js';
 import { HOSTILE_SHAPES } from './shapes.js';
 
 let folder: string;
@@ -20,6 +23,15 @@ test.each(HOSTILE_SHAPES.filter(({ isLarge }) => !isLarge))('$name', async ({ ma
   const path = await make(await mkdtemp(join(folder, 'shape-')));
   if (!says) {
     expect((await read(path)).parts.of('Journals').map(({ name }) => name)).toEqual(['1']);
+    // What is written of it is read again.
+    if (path.endsWith('.xlsx')) {
+      const bytes = await readFile(path);
+      const { model } = await openFile(path);
+      const edit = writtenWorkbook(await runBook(model, { seconds: 1 }), { valuesOnly: false });
+      const { bytes: after } = await editWorkbookPackage(bytes, edit, path);
+      const again = readBook(await readWorkbookPackage(after, path, { withMadeCells: false }));
+      expect(again.parts.of('Journals').map(({ name }) => name)).toEqual(['1']);
+    }
     return;
   }
   const error = await read(path).then(
