@@ -119,14 +119,20 @@ async function lostFormats(
   parts: readonly string[],
 ): Promise<string[]> {
   const [old, now] = [await formatsOf(before, parts), await formatsOf(after, parts)];
+  // A book without formats gets the default one.
+  if (!old || !now) return [];
   return [...old].flatMap(([cell, format]) => (now.get(cell) === format ? [] : [`the format of ${cell}`]));
 }
 
-async function formatsOf(bytes: Uint8Array, parts: readonly string[]): Promise<Map<string, string>> {
+async function formatsOf(
+  bytes: Uint8Array,
+  parts: readonly string[],
+): Promise<Map<string, string> | undefined> {
   const { pkg, workbook } = await openWorkbook(bytes, 'book.xlsx');
   const styles = await partOfKind(pkg, workbook, 'styles');
-  const xml = styles === undefined ? '' : await pkg.text(styles);
-  const formats = childOf(styles === undefined ? undefined : readTree(xml), 'cellXfs')?.children ?? [];
+  if (styles === undefined) return undefined;
+  const xml = await pkg.text(styles);
+  const formats = childOf(readTree(xml), 'cellXfs')?.children ?? [];
   const found = new Map<string, string>();
   for (const part of parts) {
     const sheet = await pkg.text(part);
