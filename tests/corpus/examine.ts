@@ -2,14 +2,13 @@
 import { runBook } from '../../src/engine/run-book.js';
 import { writtenWorkbook } from '../../src/engine/sheets/written-workbook.js';
 import { type Cell, cellAddress, type WorkbookModel } from '../../src/engine/workbook-model.js';
+import { relationshipsPart } from '../../src/io/xlsx/part-names.js';
 import { readWorkbookPackage } from '../../src/io/xlsx/read-package.js';
 import { openWorkbook, partOfKind } from '../../src/io/xlsx/workbook-package.js';
 import { editWorkbookPackage } from '../../src/io/xlsx/write-package.js';
 import { attr, childOf, childrenOf, readTree } from '../../src/io/xlsx/xml-tree.js';
 import { unzip } from '../io/xlsx/hand-made.js';
 
-/** Parts that writing changes: lists of parts, sheets and formats. The sheets that are written come to these. */
-const LISTS = ['[Content_Types].xml', 'xl/workbook.xml', 'xl/_rels/workbook.xml.rels', 'xl/styles.xml'];
 /** What a written sheet may have changed in, besides its cells. */
 const CHANGED_ELEMENTS = ['sheetData', 'cols', 'dimension'];
 
@@ -41,25 +40,35 @@ export async function examine(bytes: Uint8Array, name = 'book.xlsx', seconds = 5
     edit.edits.map(({ sheet }) => sheet),
   );
   for (const { sheet } of refused) sheetParts.delete(sheet);
-  const mayChange = new Set([...LISTS, ...sheetParts.values()]);
-  const written: string[] = [];
-  for (const [part, content] of old) {
-    if (now.get(part)?.equals(content)) continue;
-    if (mayChange.has(part)) written.push(part);
+  const { pkg, workbook } = await openWorkbook(bytes, name);
+  const written = await openWorkbook(after, 'after.xlsx');
+  // The lists of parts, sheets and formats.
+  const lists = [
+    '[Content_Types].xml',
+    workbook,
+    pkg.nameOf(relationshipsPart(workbook)),
+    await partOfKind(pkg, workbook, 'styles'),
+  ];
+  const mayChange = new Set([...lists, ...sheetParts.values()]);
+  const changed: string[] = [];
+  for (const [stored, content] of old) {
+    const part = pkg.nameOf(stored);
+    if (now.get(stored)?.equals(content)) continue;
+    if (mayChange.has(part)) changed.push(part);
     else losses.push(`the part ${part} is another`);
   }
   losses.push(...lostCells(model, await readWorkbookPackage(after, 'after.xlsx')));
   for (const part of sheetParts.values()) {
-    losses.push(...lostElements(part, old.get(part)!.toString(), now.get(part)!.toString()));
+    losses.push(...lostElements(part, await pkg.text(part), await written.pkg.text(part)));
   }
   losses.push(...(await lostFormats(bytes, after, [...sheetParts.values()])));
-  losses.push(...lostNames(old.get('xl/workbook.xml')!.toString(), now.get('xl/workbook.xml')!.toString()));
+  losses.push(...lostNames(await pkg.text(workbook), await written.pkg.text(workbook)));
   return {
     before: bytes,
     after,
     parts: old.size,
-    identical: old.size - written.length - losses.filter((loss) => loss.startsWith('the part')).length,
-    written,
+    identical: old.size - changed.length - losses.filter((loss) => loss.startsWith('the part')).length,
+    written: changed,
     refused: refused.map(({ sheet }) => sheet),
     cells: model.sheets.flatMap(({ rows }) => rows.flat()).filter(Boolean).length,
     losses,
@@ -110,14 +119,20 @@ async function lostFormats(
   parts: readonly string[],
 ): Promise<string[]> {
   const [old, now] = [await formatsOf(before, parts), await formatsOf(after, parts)];
+  // A book without formats gets the default one.
+  if (!old || !now) return [];
   return [...old].flatMap(([cell, format]) => (now.get(cell) === format ? [] : [`the format of ${cell}`]));
 }
 
-async function formatsOf(bytes: Uint8Array, parts: readonly string[]): Promise<Map<string, string>> {
+async function formatsOf(
+  bytes: Uint8Array,
+  parts: readonly string[],
+): Promise<Map<string, string> | undefined> {
   const { pkg, workbook } = await openWorkbook(bytes, 'book.xlsx');
   const styles = await partOfKind(pkg, workbook, 'styles');
-  const xml = styles === undefined ? '' : await pkg.text(styles);
-  const formats = childOf(styles === undefined ? undefined : readTree(xml), 'cellXfs')?.children ?? [];
+  if (styles === undefined) return undefined;
+  const xml = await pkg.text(styles);
+  const formats = childOf(readTree(xml), 'cellXfs')?.children ?? [];
   const found = new Map<string, string>();
   for (const part of parts) {
     const sheet = await pkg.text(part);

@@ -18,14 +18,15 @@ export function preservationPage(rows: readonly Row[]): string {
 
 Made by \`npm run preservation\` from the books in \`tests/corpus/\`; \`npm test\` holds it to them.
 
-\`oilgap check\` writes into a copy of the package. Each book below holds a sheet Journals and one thing more. It is checked, and then compared with what it was:
+\`oilgap check\` writes into a copy of the package. Each book below holds a sheet Journals and one thing more; those with a program's name were written by that program. It is checked, and then compared with what it was:
 
 - every part that is not written is byte for byte the same;
 - the user's cells in written sheets keep value, formula and format, and rows their heights;
 - what stands around the cells in a written sheet (drawings, rules, links, print settings, extensions) is letter for letter the same, and so are names, links
   and protection of the workbook;
 - ExcelJS finds the same cells in the user's book and in the written one, where it can read the book at all;
-- LibreOffice opens the written book and finds the same cells in the user's sheets (\`npm run live\`).
+- LibreOffice opens the written book and finds the same cells in the user's sheets (\`npm run live\`);
+- a validator of the schemas finds no error in the written book that the user's did not have (\`npm run validate\`).
 
 Of each package, writing changes the lists of parts, sheets and formats (\`[Content_Types].xml\`, \`xl/workbook.xml\`, its relationships and \`xl/styles.xml\`) and the sheet named in the table. A
 calculation chain that lists a replaced formula is taken out; spreadsheet programs make it anew. Where something lies in the way of the written columns, the sheet is named in a

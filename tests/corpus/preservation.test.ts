@@ -17,7 +17,7 @@ test.each(examined)(
     expect(losses).toEqual([]);
     expect(refused).toEqual(book.refused ?? []);
     expect(cells).toBeGreaterThan(15);
-    expect(written.includes('xl/workbook.xml')).toBe(true);
+    expect(written.some((part) => part.endsWith('workbook.xml'))).toBe(true);
     if (book.unreadByExcelJs !== undefined) return;
     // Another library finds the same cells in the written book as in the user's.
     const [old, now] = [await valuesOf(before), await valuesOf(after)];

@@ -2,10 +2,10 @@
  * One bench a book. A file beside the book names the process that has it; a file whose process is gone is taken over.
  */
 import { randomUUID } from 'node:crypto';
-import { readFileSync } from 'node:fs';
 import { link, open, readFile, rm } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { UserError } from '../../engine/user-error.js';
+import { beginningOf, isRunning } from '../running-process.js';
 
 interface Owner {
   readonly token: string;
@@ -111,24 +111,7 @@ function parseOwner(text: string): Owner | undefined {
 /** Of another machine nothing is known: its process is taken to live. */
 function isAlive({ host, pid, began }: Owner): boolean {
   if (host !== hostname()) return true;
-  try {
-    process.kill(pid, 0);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ESRCH') return false;
-  }
-  return began === '' || beginningOf(pid) === began;
-}
-
-/** The boot and the clock tick in which a process began, where the system tells (Linux, proc(5)). */
-function beginningOf(pid: number): string {
-  try {
-    const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
-    const boot = readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim();
-    // The name in brackets may hold spaces; the 22nd field is the twentieth behind it.
-    return `${boot} ${stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19]}`;
-  } catch {
-    return '';
-  }
+  return isRunning(pid) && (began === '' || beginningOf(pid) === began);
 }
 
 function taken(book: string, path: string, owner: Owner | undefined): UserError {

@@ -4,6 +4,7 @@
  * entry of the user's changes or moves.
  */
 import type { OutputFormat } from '../../engine/workbook-model.js';
+import { orderedFont } from './font-order.js';
 import { FORMAT_LOOKS, FORMATS, type FormatLook } from './formats.js';
 import { attributesOf, localName, openedTag, withAttribute } from './xml-scan.js';
 import { escapeAttribute } from './xml-text.js';
@@ -117,7 +118,7 @@ class StyleLists {
     const local = readTree(text);
     if (local.isEmpty) edits.append(local, `<${p}b/>`);
     else edits.insert(local.openEnd, `<${p}b/>`);
-    return edits.apply();
+    return orderedFont(edits.apply());
   }
 
   private lineBelow(): string {
@@ -143,14 +144,19 @@ function attributesXml(values: Readonly<Record<string, string | number | boolean
     .join('');
 }
 
-/** One spelling for all that say the same: no white space between tags, attributes in order, no prefixes. */
+/**
+ * One spelling for all that say the same: no white space between tags, attributes in order, no prefixes, what a font is
+ * made of in any order.
+ */
 function canonical(xml: string): string {
   const spell = (element: XmlElement): string => {
     const attributes = attributesOf(xml.slice(element.start, element.openEnd))
       .filter((a) => !a.name.startsWith('xmlns'))
       .map((a) => ` ${localName(a.name)}="${escapeAttribute(a.value)}"`)
       .sort();
-    return `<${element.local}${attributes.join('')}>${element.children.map(spell).join('')}</>`;
+    const children = element.children.map(spell);
+    if (element.local === 'font') children.sort();
+    return `<${element.local}${attributes.join('')}>${children.join('')}</>`;
   };
   return spell(readTree(xml));
 }

@@ -46,6 +46,7 @@ class SheetReader {
   /** The cells of the row at hand. */
   private cells: (Cell | undefined)[] = [];
   private made: { readonly first: number; readonly last: number } | undefined;
+  private isRootSeen = false;
   private isInside = false;
   private row = -1;
   private column = -1;
@@ -63,6 +64,10 @@ class SheetReader {
   constructor(private readonly context: SheetContext) {}
 
   open(local: string, attribute: (local: string) => string | undefined): void {
+    if (!this.isRootSeen && local !== 'worksheet') {
+      throw new Error(`its first element is <${local}>; a worksheet begins with <worksheet>`);
+    }
+    this.isRootSeen = true;
     if (local === 'sheetData') this.isInside = true;
     if (!this.isInside) return;
     if (local === 'row') this.openRow(attribute('r'));

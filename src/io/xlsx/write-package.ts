@@ -2,6 +2,7 @@
  * Writes into a copy of a user's workbook. Only the parts that the edit concerns change; every other part stays
  * byte for byte what it was, in its place in the zip. The same edit of the result changes nothing more.
  */
+import { UserError } from '../../engine/user-error.js';
 import type { OutputCell, OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
 import { dropStaleCalcChain } from './calc-chain.js';
 import { namespacesOf } from './namespaces.js';
@@ -74,6 +75,7 @@ export async function editWorkbookPackage(
   });
   await removeOrphans(pkg, partsBefore);
   const pieces = pkg.toPieces();
+  await refuseUnreadable(pieces, file);
   return {
     pieces,
     get bytes() {
@@ -81,6 +83,22 @@ export async function editWorkbookPackage(
     },
     refused: [...refused, ...placed.refused, ...removal.refused],
   };
+}
+
+/**
+ * A book at the edge of what is read can be beyond it with the results in it: then nothing is written, rather than a book
+ * that the next run refuses.
+ */
+async function refuseUnreadable(pieces: readonly Uint8Array[], file: string): Promise<void> {
+  try {
+    await openWorkbook(Buffer.concat(pieces), '');
+  } catch (error) {
+    if (!(error instanceof UserError)) throw error;
+    const reason = error.message.replace(/^: /, '');
+    throw new UserError(
+      `${file}: with the results in it, the book could not be read again, and nothing was written: ${reason}`,
+    );
+  }
 }
 
 /** Makes one edit; a part in which nothing changes stays as it is. */
