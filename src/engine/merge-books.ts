@@ -6,6 +6,7 @@
  * get their book's name too. The first Setup among the books rules; lengths of books in another unit carry theirs.
  */
 import type { Book } from './book/book.js';
+import { dataRowsOf } from './book/data-rows.js';
 import { headerKey, nameKey, nameText } from './book/names.js';
 import type { BookUnits, Table } from './book/table.js';
 import { labelsOf } from './book-labels.js';
@@ -96,7 +97,7 @@ function mergedSheet(
   const typed = columnsOf(inputSheet(name)!).some(({ header }) => header === 'Engine type');
   for (const { source, table } of tables) {
     const numbers = new Map(table.bareNumbers.map((bare) => [`${bare.row} ${bare.column}`, bare.value]));
-    for (const row of table.dataRows()) {
+    for (const row of dataRowsOf(table)) {
       const cells: (Cell | undefined)[] = [];
       const put = (header: string, column: number, own: string | undefined) => {
         const content = contentAt(table, row, column, numbers);

@@ -7,7 +7,7 @@ import { partSheet } from '../input-sheets/index.js';
 import type { KindOfFit } from '../kinds/kind-of-fit.js';
 import { cellAddress } from '../workbook-model.js';
 import type { Layout } from './layout.js';
-import { fitting, grains, lengthOf, signedSum } from './live-terms.js';
+import { fitting, grains, lengthOf, signedSum, unlessMoved } from './live-terms.js';
 import { sizeHeader } from './part-columns.js';
 import type { ResultColumn } from './result-column.js';
 
@@ -121,7 +121,7 @@ const STATUS: FitColumn = {
   value: ({ status }) => status,
   engine: '=FIT_STATUS([Tightest],[Loosest],[min],[max],[u],[service limit],[confidence])',
   isComputed: (fit) => fit.chance !== undefined && fit.limitsAreRead && isOrdered(fit),
-  live: liveStatus,
+  live: (fit, layout) => unlessMoved(namesOf(fit, layout), liveStatus(fit, layout)),
 };
 
 const WHY: FitColumn = {
@@ -195,7 +195,7 @@ function liveStrip(fit: FitResult, layout: Layout): string | undefined {
   const column = table.columns.get(header)!;
   const content = table.sheet.rows[fit.source!.row]?.[column.column]?.content;
   if (content?.kind !== 'number' || column.unit) return undefined;
-  return lengthOf(grains(cellAddress(fit.source!.row, column.column), unit), unit);
+  return lengthOf(grains(layout.inputCell(FITS.name, fit.source!.row, column.column), unit), unit);
 }
 
 function terms(fit: FitResult, layout: Layout) {
@@ -218,6 +218,16 @@ function liveChance(fit: FitResult, layout: Layout): string {
       ? `IF(AND(${tightest}>=${min},${loosest}<=${max}),1,0)`
       : `MAX(0,NORMSDIST((${max}-${loosest})/${u})-NORMSDIST((${min}-${tightest})/${u}))`;
   return `IF(COUNT(${clearance})=0,"",${chance})`;
+}
+
+/** What must still be named as at the run: the parts of the fit where they stood, and a row of the user's by its place. */
+function namesOf({ parts, source }: FitResult, layout: Layout): (string | undefined)[] {
+  const ofParts = Object.values(parts).map((part) => part && layout.isPart(part, false));
+  const { engine, fit, position } = FITS.columns;
+  const ofRow = [engine, fit, position].map(({ header }) =>
+    layout.makesFits ? undefined : layout.isNamed(FITS.name, source!.row, header, true),
+  );
+  return [...ofParts, ...ofRow];
 }
 
 function liveStatus(fit: FitResult, layout: Layout): string | undefined {

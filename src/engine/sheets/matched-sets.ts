@@ -3,7 +3,7 @@ import type { Grain } from '../../maths/grain.js';
 import { inUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
 import type { Layout } from '../columns/layout.js';
-import { GRAINS, lengthOf } from '../columns/live-terms.js';
+import { GRAINS, lengthOf, unlessMoved } from '../columns/live-terms.js';
 import type { OutputSheet } from '../workbook-model.js';
 import type { MatchedRow } from './matched-rows.js';
 import { ownSheet, type SheetColumn } from './own-sheet.js';
@@ -70,7 +70,16 @@ function columnsOf({ book }: Assessment, layout: Layout): SheetColumn<MatchedRow
     },
     lengths('Clearance U', ({ clearanceU }) => clearanceU),
     lengths('Off aim', ({ offAim }) => offAim),
-    { header: 'Status', width: 16, value: (row) => row.status },
+    { header: 'Status', width: 16, value: (row) => row.status, formula: (row) => liveStatus(row, layout) },
     { header: 'Ran together', width: 13, value: (row) => (row.fit.ranTogether ? 'yes' : 'no') },
   ];
+}
+
+/** The verdict of the run, as long as the parts stand where they stood: the sizes of the set follow their rows. */
+function liveStatus({ bore, journal, shells, status }: MatchedRow, layout: Layout): string | undefined {
+  const conditions = [bore, shells.upper, shells.lower, journal].map(
+    (part) => part && layout.isPart(part, false),
+  );
+  const isAsked = conditions.some((condition) => condition !== undefined);
+  return isAsked ? unlessMoved(conditions, `"${status}"`) : undefined;
 }

@@ -1,6 +1,6 @@
 /** The names of the program's own sheets, and what becomes of them where the user has a sheet of that name. */
-import { isMadeByProgram } from '../book/own-columns.js';
-import type { WorkbookModel } from '../workbook-model.js';
+import { apartName } from '../book/placement-words.js';
+import { inputSheets } from '../input-sheets/index.js';
 
 const OWN_SHEETS = [
   'Summary',
@@ -15,13 +15,9 @@ const OWN_SHEETS = [
 
 /** Whether a sheet is called as one of the program's own, made beside one of the user's or not. */
 export function isOwnSheet(name: string): boolean {
-  return [...OWN_SHEETS, 'Fits'].some(
-    (own) => name.toLowerCase().replace(' (oilgap)', '') === own.toLowerCase(),
+  const key = name.toLowerCase();
+  const apart = inputSheets().map((sheet) => apartName(sheet.name));
+  return [...OWN_SHEETS, 'Fits', ...apart].some(
+    (own) => key === own.toLowerCase() || key === `${own.toLowerCase()} (oilgap)`,
   );
-}
-
-/** A sheet of that name that is not the program's stays the user's. */
-export function freeName(name: string, { sheets }: WorkbookModel): string {
-  const taken = sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase());
-  return taken && !isMadeByProgram(taken) ? `${name} (oilgap)` : name;
 }

@@ -1,5 +1,5 @@
 /** Changes the cells of one row in the text of a user's sheet. */
-import { cellAddress, type OutputCell } from '../../engine/workbook-model.js';
+import { type ClearedCells, cellAddress, type OutputCell } from '../../engine/workbook-model.js';
 import { columnIndex, parseAddress } from './cell-reference.js';
 import { cellXml, withStoredValue } from './cell-xml.js';
 import type { RowEdit } from './row-edits.js';
@@ -33,7 +33,7 @@ export class RowSplicer {
 
   constructor(
     private readonly prefix: string,
-    private readonly clear: { readonly first: number; readonly last: number } | undefined,
+    private readonly clear: ClearedCells | undefined,
     private readonly styleOf: (cell: OutputCell) => number,
   ) {}
 
@@ -48,7 +48,8 @@ export class RowSplicer {
   row(xml: string, open: Tag, close: Tag, row: number, edit: RowEdit | undefined): string {
     this.xml = xml;
     const whole = () => xml.slice(open.start, close.end);
-    if (!edit && !this.clear && this.orphans.size === 0) return whole();
+    const isCleared = this.clear !== undefined && (this.clear.holds?.(row) ?? true);
+    if (!edit && !isCleared && this.orphans.size === 0) return whole();
     const appended = edit && open.kind === 'open' && this.appended(open, close, row, edit);
     if (appended) return appended;
     const cells = open.kind === 'open' ? this.cellsOf(open.end, close.start) : [];
@@ -103,12 +104,12 @@ export class RowSplicer {
       if (isReplaced && output) {
         this.noteFormula(cell, row, output.formula !== undefined);
         pieces.push(cellXml(place, output, this.styleOf(output)));
-      } else if (this.isCleared(cell.column)) {
+      } else if (this.isCleared(row, cell.column)) {
         this.noteFormula(cell, row, false);
         // A cell that stays and does not tell its place would move into this one's.
         const follower = cells[i + 1];
         const isFollowerKept =
-          follower && !this.isCleared(follower.column) && !edit?.cells.has(follower.column);
+          follower && !this.isCleared(row, follower.column) && !edit?.cells.has(follower.column);
         if (isFollowerKept && !follower.hasAddress)
           pieces.push(cellXml(place, { value: '', format: 'plain' }, 0));
       } else {
@@ -147,8 +148,10 @@ export class RowSplicer {
       .join('');
   }
 
-  private isCleared(column: number): boolean {
-    return this.clear !== undefined && column >= this.clear.first && column <= this.clear.last;
+  private isCleared(row: number, column: number): boolean {
+    if (!this.clear) return false;
+    const { first, last, columns, holds } = this.clear;
+    return column >= first && column <= last && (columns?.has(column) ?? true) && (holds?.(row) ?? true);
   }
 
   /** Remembers the formula of a cell that is replaced. */

@@ -4,6 +4,7 @@
  */
 import type { OutputCell, OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
 import { dropStaleCalcChain } from './calc-chain.js';
+import { extendList } from './list-tables.js';
 import { namespacesOf } from './namespaces.js';
 import { obstacleTo, type SheetSurvey, surveySheet } from './obstacles.js';
 import type { OpcPackage } from './opc-package.js';
@@ -57,6 +58,7 @@ export async function editWorkbookPackage(
     const isAgain = planned.slice(0, at).some(({ part }) => part === plan.part);
     const survey = isAgain ? await surveySheet(pkg, plan.part) : plan.survey;
     const lostFormulas = await splicePart(pkg, { ...plan, survey }, styleOf);
+    if (plan.edit.list) await extendList(pkg, plan.part, plan.edit.list);
     lost.set(plan.sheetId, new Set([...(lost.get(plan.sheetId) ?? []), ...lostFormulas]));
   }
   const placed = await placeSheets(parts, edit.sheets, styleOf, namespaces);
