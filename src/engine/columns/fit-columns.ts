@@ -121,7 +121,7 @@ const STATUS: FitColumn = {
   value: ({ status }) => status,
   engine: '=FIT_STATUS([Tightest],[Loosest],[min],[max],[u],[service limit],[confidence])',
   isComputed: (fit) => fit.chance !== undefined && fit.limitsAreRead && isOrdered(fit),
-  live: (fit, layout) => unlessMoved(namesOf(fit, layout), liveStatus(fit, layout)),
+  live: (fit, layout) => unlessMoved(layout.isFit(fit), liveStatus(fit, layout)),
 };
 
 const WHY: FitColumn = {
@@ -218,16 +218,6 @@ function liveChance(fit: FitResult, layout: Layout): string {
       ? `IF(AND(${tightest}>=${min},${loosest}<=${max}),1,0)`
       : `MAX(0,NORMSDIST((${max}-${loosest})/${u})-NORMSDIST((${min}-${tightest})/${u}))`;
   return `IF(COUNT(${clearance})=0,"",${chance})`;
-}
-
-/** What must still be named as at the run: the parts of the fit where they stood, and a row of the user's by its place. */
-function namesOf({ parts, source }: FitResult, layout: Layout): (string | undefined)[] {
-  const ofParts = Object.values(parts).map((part) => part && layout.isPart(part, false));
-  const { engine, fit, position } = FITS.columns;
-  const ofRow = [engine, fit, position].map(({ header }) =>
-    layout.makesFits ? undefined : layout.isNamed(FITS.name, source!.row, header, true),
-  );
-  return [...ofParts, ...ofRow];
 }
 
 function liveStatus(fit: FitResult, layout: Layout): string | undefined {

@@ -114,6 +114,15 @@ export class Layout {
     return this.isNamed(row.sheet, row.row, 'Part', isOwnRow);
   }
 
+  /** Whether the parts of a fit stand where they stood at this run, and a row of the user's is still for its place. */
+  isFit({ parts, source }: FitResult): (string | undefined)[] {
+    const ofParts = Object.values(parts).map((part) => part && this.isPart(part, false));
+    if (this.makesFits) return ofParts;
+    const { engine, fit, position } = FITS.columns;
+    const place = [engine, fit, position];
+    return [...ofParts, ...place.map(({ header }) => this.isNamed(FITS.name, source!.row, header, true))];
+  }
+
   /** Whether a cell of the user's still holds the name that it held at this run; undefined where it holds none. */
   isNamed(name: string, row: number, header: string, isOwnRow: boolean): string | undefined {
     const table = this.assessment.book.tables.get(name);

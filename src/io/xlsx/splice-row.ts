@@ -1,7 +1,8 @@
 /** Changes the cells of one row in the text of a user's sheet. */
-import { type ClearedCells, cellAddress, type OutputCell } from '../../engine/workbook-model.js';
+import { type ClearedCells, cellAddress } from '../../engine/workbook-model.js';
 import { columnIndex, parseAddress } from './cell-reference.js';
 import { cellXml, withStoredValue } from './cell-xml.js';
+import type { OutputStyles } from './output-styles.js';
 import type { RowEdit } from './row-edits.js';
 import { shiftFormula } from './shift-formula.js';
 import { attribute, localName, openedTag, type Tag, TagScanner, withAttribute } from './xml-scan.js';
@@ -34,7 +35,8 @@ export class RowSplicer {
   constructor(
     private readonly prefix: string,
     private readonly clear: ClearedCells | undefined,
-    private readonly styleOf: (cell: OutputCell) => number,
+    private readonly styles: Pick<OutputStyles, 'styleOf' | 'hasFill'>,
+    private readonly styleOfColumn: (column: number) => number | undefined,
   ) {}
 
   newRow(row: number, edit: RowEdit): string {
@@ -103,9 +105,16 @@ export class RowSplicer {
       const content = edit?.storedValues.get(cell.column);
       if (isReplaced && output) {
         this.noteFormula(cell, row, output.formula !== undefined);
-        pieces.push(cellXml(place, output, this.styleOf(output)));
+        pieces.push(cellXml(place, output, this.styles.styleOf(output, styleOfCell(this.cellTag(cell)))));
       } else if (this.isCleared(row, cell.column)) {
         this.noteFormula(cell, row, false);
+        const style = styleOfCell(this.cellTag(cell));
+        // The fill of a cell is the user's.
+        if (this.styles.hasFill(style)) {
+          pieces.push(cellXml(place, { value: '', format: 'plain' }, style));
+          at = cell.end;
+          return;
+        }
         // A cell that stays and does not tell its place would move into this one's.
         const follower = cells[i + 1];
         const isFollowerKept =
@@ -139,11 +148,16 @@ export class RowSplicer {
     return cells;
   }
 
+  private cellTag({ start, end }: CellText): string {
+    return this.xml.slice(start, Math.min(end, this.xml.indexOf('>', start) + 1));
+  }
+
   private newCells(row: number, edit: RowEdit, columns: readonly number[]): string {
     return columns
       .map((column) => {
         const cell = edit.cells.get(column)!;
-        return cellXml({ row, column, prefix: this.prefix }, cell, this.styleOf(cell));
+        const style = this.styles.styleOf(cell, this.styleOfColumn(column));
+        return cellXml({ row, column, prefix: this.prefix }, cell, style);
       })
       .join('');
   }
@@ -215,6 +229,10 @@ function lastCell(text: string, row: number, prefix: string): number | undefined
   const addressStart = prefix.length + '<c r="'.length;
   const place = parseAddress(cell.slice(addressStart, cell.indexOf('"', addressStart)));
   return place?.row === row ? place.column : undefined;
+}
+
+function styleOfCell(tag: string): number {
+  return Number(attribute(tag, 's') ?? 0);
 }
 
 function sortedColumns(edit: RowEdit): number[] {
