@@ -176,7 +176,10 @@ async function lostFormats(
   );
 }
 
-async function formatsOf(bytes: Uint8Array, parts: ReadonlyMap<string, string>): Promise<Map<string, string>> {
+async function formatsOf(
+  bytes: Uint8Array,
+  parts: ReadonlyMap<string, string>,
+): Promise<Map<string, string>> {
   const { pkg, workbook } = await openWorkbook(bytes, 'book.xlsx');
   const styles = await partOfKind(pkg, workbook, 'styles');
   const xml = styles === undefined ? '' : await pkg.text(styles);

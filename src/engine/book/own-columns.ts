@@ -131,7 +131,7 @@ function isRead(name: string, header: string): boolean {
   if (!record) return false;
   const { name: plain } = splitHeader(header);
   const isKnown = columnsOf(record).some((column) => headerKey(column.header) === headerKey(plain));
-  return isKnown || (record.readings !== undefined && readingOf(plain, record.readings) !== undefined);
+  return isKnown || (record.readings !== undefined && readingOf(plain, record.readings) !== null);
 }
 
 /** A sheet of that name that is not the program's stays the user's. */
