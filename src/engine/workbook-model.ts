@@ -4,6 +4,8 @@
  * Rows and columns count from 0 (row 0 is the sheet's first row). Both arrays are sparse: a hole is
  * an empty cell.
  */
+import type { RowSet } from './row-set.js';
+
 export type CellContent =
   | { readonly kind: 'number'; readonly value: number }
   | { readonly kind: 'text'; readonly value: string }
@@ -129,7 +131,7 @@ export interface ClearedCells {
   /** Only these of the columns, where the user has put others between them. */
   readonly columns?: ReadonlySet<number>;
   /** Only these rows; all where it is left out. */
-  readonly holds?: (row: number) => boolean;
+  readonly rows?: RowSet;
 }
 
 /** A table (ListObject) that is made to reach over the written columns, so that it sorts them too. */

@@ -3,6 +3,7 @@
  * program's: what the user typed below them or beside them stays.
  */
 import { inputSheets } from '../input-sheets/index.js';
+import { RowSet } from '../row-set.js';
 import type { Cell, SheetModel } from '../workbook-model.js';
 import { headerKey } from './names.js';
 import {
@@ -51,14 +52,16 @@ function rowJudge(sheet: SheetModel, own: OwnColumns): (cells: Cells) => boolean
   };
 }
 
-/** Whether a row has results of an earlier run in our columns. */
-export function madeRowsOf(sheet: SheetModel, own: OwnColumns): (row: number) => boolean {
-  if (sheet.forgottenRows) {
-    const rows = new Set(sheet.forgottenRows);
-    return (row) => rows.has(row);
-  }
+/** The rows below the header that have results of an earlier run in our columns. */
+export function madeRowsOf(sheet: SheetModel, own: OwnColumns): RowSet {
+  if (sheet.forgottenRows) return new RowSet(sheet.forgottenRows);
   const isMadeRow = rowJudge(sheet, own);
-  return (row) => isMadeRow(sheet.rows[row] ?? []);
+  const headerRow = headerRowOf(sheet);
+  const rows: number[] = [];
+  sheet.rows.forEach((cells, row) => {
+    if (row > headerRow && isMadeRow(cells)) rows.push(row);
+  });
+  return new RowSet(rows);
 }
 
 /**

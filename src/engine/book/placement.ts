@@ -2,6 +2,8 @@
  * Where the results of a sheet stand: to the right of all that the sheet holds in the rows of its table, and where
  * there is no room, or something of the user's is in the way, on a sheet of the program's own.
  */
+
+import { RowSet } from '../row-set.js';
 import {
   type CellBounds,
   cellAddress,
@@ -87,36 +89,25 @@ function obstacleIn(
   list: ListTable | undefined,
 ): string | undefined {
   const { sheet, headerRow } = table;
-  const rows = dataRowsOf(table);
+  const rows = [headerRow, ...dataRowsOf(table)];
+  const written = new RowSet(rows);
   const isWritten = ({ top, bottom, left, right }: CellBounds) =>
-    columns.some((column) => left <= column && column <= right) &&
-    ((top <= headerRow && headerRow <= bottom) || holdsOne(rows, top, bottom));
+    columns.some((column) => left <= column && column <= right) && written.hasBetween(top, bottom);
   const block = sheet.blocks?.find(({ bounds }) => isWritten(bounds));
   if (block) return `the ${block.kind} ${rangeText(block.bounds)} in the way of the results`;
   const other = sheet.lists?.find((known) => known !== list && isWritten(known.bounds));
   if (other) return `the table over ${rangeText(other.bounds)} in the way of the results`;
   if (!own) return undefined;
-  const isMade = madeRowsOf(sheet, own);
+  const made = madeRowsOf(sheet, own);
   const isOurs = (column: number) => own.columns !== undefined || column <= own.last;
-  for (const row of [headerRow, ...rows]) {
+  for (const row of rows) {
     const cells = sheet.rows[row];
     if (!cells || cells.length <= columns[0]!) continue;
-    const areOurs = row === headerRow || isMade(row);
+    const areOurs = row === headerRow || made.has(row);
     const typed = columns.find((column) => !(areOurs && isOurs(column)) && !isBlank(cells[column]));
     if (typed !== undefined) return `a cell of yours, ${cellAddress(row, typed)}, in the way of the results`;
   }
   return undefined;
-}
-
-/** Whether one of ascending rows lies between two. */
-function holdsOne(rows: readonly number[], top: number, bottom: number): boolean {
-  let [from, to] = [0, rows.length];
-  while (from < to) {
-    const middle = (from + to) >> 1;
-    if (rows[middle]! < top) from = middle + 1;
-    else to = middle;
-  }
-  return from < rows.length && rows[from]! <= bottom;
 }
 
 /** A table's columns have names of their own, and stand one beside the other. */

@@ -91,16 +91,13 @@ function columnsEdit(
   };
 }
 
-/** Of our columns only the header and rows that hold or held results: the rest is the user's. */
+/** Of our columns only the header and the rows that hold or held results: the rest is the user's. */
 function clearedCells(own: OwnColumns, { sheet, headerRow, headers }: Table): ClearedCells {
-  const isMade = madeRowsOf(sheet, own);
   const { first, last } = own;
   const columns = new Set(own.columns ?? headers.flatMap((_, at) => (first <= at && at <= last ? [at] : [])));
-  return {
-    ...{ first, last, columns },
-    // Where the user has changed headers, each is written by itself.
-    holds: (row) => (row === headerRow ? own.columns === undefined : row > headerRow && isMade(row)),
-  };
+  const made = madeRowsOf(sheet, own);
+  // Where the user has changed headers, each is written by itself.
+  return { first, last, columns, rows: own.columns ? made : made.with(headerRow) };
 }
 
 /** The headers, and below them the results of each row. */

@@ -94,7 +94,7 @@ function whereOverlapped(ref: string, edit: SheetEdit, written: Rect | undefined
   const { clear } = edit;
   if (!clear || rect.right < clear.first || rect.left > clear.last) return undefined;
   const column = clearedColumn(clear, rect);
-  if (column === undefined || !isRowCleared(clear, rect)) return undefined;
+  if (column === undefined || clear.rows?.hasBetween(rect.top, rect.bottom) === false) return undefined;
   return `column ${columnLetters(column)}, which is to be made anew`;
 }
 
@@ -103,10 +103,4 @@ function clearedColumn({ first, last, columns }: ClearedCells, { left, right }: 
     if (columns?.has(column) ?? true) return column;
   }
   return undefined;
-}
-
-function isRowCleared({ holds }: ClearedCells, { top, bottom }: Rect): boolean {
-  if (!holds) return true;
-  for (let row = top; row <= bottom; row++) if (holds(row)) return true;
-  return false;
 }

@@ -50,7 +50,7 @@ export class RowSplicer {
   row(xml: string, open: Tag, close: Tag, row: number, edit: RowEdit | undefined): string {
     this.xml = xml;
     const whole = () => xml.slice(open.start, close.end);
-    const isCleared = this.clear !== undefined && (this.clear.holds?.(row) ?? true);
+    const isCleared = this.clear !== undefined && (this.clear.rows?.has(row) ?? true);
     if (!edit && !isCleared && this.orphans.size === 0) return whole();
     const appended = edit && open.kind === 'open' && this.appended(open, close, row, edit);
     if (appended) return appended;
@@ -164,8 +164,8 @@ export class RowSplicer {
 
   private isCleared(row: number, column: number): boolean {
     if (!this.clear) return false;
-    const { first, last, columns, holds } = this.clear;
-    return column >= first && column <= last && (columns?.has(column) ?? true) && (holds?.(row) ?? true);
+    const { first, last, columns, rows } = this.clear;
+    return column >= first && column <= last && (columns?.has(column) ?? true) && (rows?.has(row) ?? true);
   }
 
   /** Remembers the formula of a cell that is replaced. */
