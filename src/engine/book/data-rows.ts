@@ -3,7 +3,7 @@
  * mean under the readings, a signature, a remark) is left out, and said.
  */
 import { isPartSheet } from '../input-sheets/index.js';
-import { columnsOf } from '../input-sheets/input-sheet.js';
+import { namedBy } from '../input-sheets/input-sheet.js';
 import type { CellBounds, ListTable } from '../workbook-model.js';
 import { isOverRowsAbove } from './rows-above.js';
 import { isBlank, type Table } from './table.js';
@@ -46,7 +46,7 @@ function foundRows(table: Table): DataRows {
 
 function findRows(table: Table): DataRows {
   const { sheet, headerRow, record } = table;
-  const columns = [...table.columns.values(), ...table.readingColumns].map(({ column }) => column);
+  const columns = columnsRead(table);
   const filled: number[] = [];
   sheet.rows.forEach((cells, row) => {
     if (row > headerRow && columns.some((column) => !isBlank(cells[column]))) filled.push(row);
@@ -57,13 +57,20 @@ function findRows(table: Table): DataRows {
   const isTotal = (row: number) => list !== undefined && row > totals! && row <= list.bounds.bottom;
   if (!isPartSheet(record)) return { rows: filled.filter((row) => !isTotal(row)), leftOut: [] };
   const end = totals ?? endOfRun(filled, headerRow);
-  return parted(filled, (row) => !isTotal(row) && holdsPart(table, row, row <= end));
+  const judge = new PartJudge(table, columns);
+  return parted(filled, (row) => !isTotal(row) && judge.isPart(row, row <= end));
+}
+
+/** The columns that are read, by their headers. */
+function columnsRead({ columns, readingColumns }: Table): number[] {
+  return [...columns.values(), ...readingColumns].map(({ column }) => column);
 }
 
 function parted(filled: readonly number[], isPart: (row: number) => boolean): DataRows {
   const rows = filled.filter(isPart);
+  if (rows.length === filled.length) return { rows, leftOut: [] };
   const parts = new Set(rows);
-  return { rows, leftOut: rows.length === filled.length ? [] : filled.filter((row) => !parts.has(row)) };
+  return { rows, leftOut: filled.filter((row) => !parts.has(row)) };
 }
 
 /** The last row before the first empty one. */
@@ -80,28 +87,45 @@ function endOfRun(filled: readonly number[], headerRow: number): number {
  * A row of the table is a part where it is named; below it, where it has readings too, or every name that the sheet
  * needs. A row of the table that has all but its part's name has lost that name, and is refused rather than passed over.
  */
-function holdsPart(table: Table, row: number, isInTable: boolean): boolean {
-  const { sheet, columns, readingColumns, headerRow } = table;
-  const cells = sheet.rows[row]!;
-  const has = (header: string) => {
-    const column = columns.get(header);
-    return column !== undefined && !isBlank(cells[column.column]);
-  };
-  const readings = readingColumns.filter(({ column }) => !isBlank(cells[column]));
-  const hasReadings = readings.length > 0;
-  if (hasReadings && readings.every(({ column }) => isOverRowsAbove(cells[column]!.formula, headerRow, row)))
-    return false;
-  const isCalculated = sheet.blocks?.some(
-    ({ kind, bounds }) =>
-      kind === 'data table' &&
-      bounds.top <= row &&
-      row <= bounds.bottom &&
-      [...columns.values(), ...readingColumns].some(
-        ({ column }) => isWithin(bounds, column) && !isBlank(cells[column]),
-      ),
-  );
-  if (isCalculated) return false;
-  const others = columnsOf(table.record).filter((column) => column.needed && column.header !== 'Part');
-  const hasOthers = others.length > 0 && others.every(({ header }) => has(header));
-  return isInTable ? has('Part') || hasReadings || hasOthers : has('Part') && (hasReadings || hasOthers);
+class PartJudge {
+  private readonly part: number | undefined;
+  /** The columns of the other names that the sheet needs. */
+  private readonly others: readonly number[];
+  private readonly readings: readonly number[];
+  private readonly dataTables: readonly CellBounds[];
+
+  constructor(
+    private readonly table: Table,
+    private readonly columns: readonly number[],
+  ) {
+    const place = (header: string) => table.columns.get(header)?.column;
+    this.part = place('Part');
+    this.others = namedBy(table.record).flatMap((header) => (header === 'Part' ? [] : (place(header) ?? [])));
+    this.readings = table.readingColumns.map(({ column }) => column);
+    const blocks = table.sheet.blocks ?? [];
+    this.dataTables = blocks.flatMap(({ kind, bounds }) => (kind === 'data table' ? [bounds] : []));
+  }
+
+  isPart(row: number, isInTable: boolean): boolean {
+    const cells = this.table.sheet.rows[row]!;
+    const has = (column: number) => !isBlank(cells[column]);
+    const readings = this.readings.filter(has);
+    if (readings.length > 0 && this.isCalculated(row, readings)) return false;
+    const isInDataTable = this.dataTables.some(
+      (bounds) =>
+        bounds.top <= row &&
+        row <= bounds.bottom &&
+        this.columns.some((column) => isWithin(bounds, column) && has(column)),
+    );
+    if (isInDataTable) return false;
+    const isNamed = this.part !== undefined && has(this.part);
+    if (isInTable && isNamed) return true;
+    const isMeasured = readings.length > 0 || (this.others.length > 0 && this.others.every(has));
+    return isMeasured && (isInTable || isNamed);
+  }
+
+  private isCalculated(row: number, readings: readonly number[]): boolean {
+    const { sheet, headerRow } = this.table;
+    return readings.every((column) => isOverRowsAbove(sheet.rows[row]![column]!.formula, headerRow, row));
+  }
 }
