@@ -142,7 +142,7 @@ describe('the written workbook', () => {
     const [clearance] = cells.get('Fits')!.ofRow(0);
     expect(clearance!.cell.value).toBe(0.0415);
     expect(clearance!.cell.formula).toMatch(
-      /^IF\(COUNT\('Bushes'!\w+,'Spindles'!\w+\)<2,"",ROUND\(\('Bushes'!/,
+      /^IF\(COUNT\('Bushes'![$\w]+,'Spindles'![$\w]+\)<2,"",ROUND\(\('Bushes'!/,
     );
     expect(cells.get('Bushes')!.ofRow(0)[0]!.cell).toMatchObject({ value: 16.031 });
     const { edits, sheets } = writtenWorkbook(assessment, { valuesOnly: false });
