@@ -150,7 +150,7 @@ describe('the written workbook', () => {
     const [clearance] = cells.get('Fits')!.ofRow(0);
     expect(clearance!.cell.value).toBe(0.0415);
     expect(clearance!.cell.formula).toMatch(
-      /^IF\(COUNT\('Rocker bushes'!\w+,'Spindles'!\w+\)<2,"",ROUND\(\('Rocker bushes'!/,
+      /^IF\(COUNT\('Rocker bushes'![$\w]+,'Spindles'![$\w]+\)<2,"",ROUND\(\('Rocker bushes'!/,
     );
     expect(cells.get('Rocker bushes')!.ofRow(0)[0]!.cell).toMatchObject({ value: 16.031 });
     const { edits, sheets } = writtenWorkbook(assessment, { valuesOnly: false });

@@ -35,7 +35,7 @@ import {
  */
 export function openBook(model: WorkbookModel, setup: Setup, ownHeaders: OwnHeaders): Book {
   const units = { length: setup.lengthUnit, temperature: setup.temperatureUnit };
-  const { tables, own, notices } = findTables(model, units, ownHeaders);
+  const { tables, own, places, notices } = findTables(model, units, ownHeaders);
   const materials = readRows(tables.get(MATERIALS.name), materialRow);
   const knows = materialLookup(materials);
   const named = readRows(tables.get(LIMITS.name), (row) => limitsRow(row, knows));
@@ -62,6 +62,7 @@ export function openBook(model: WorkbookModel, setup: Setup, ownHeaders: OwnHead
     setup,
     tables,
     own,
+    places,
     ...rows,
     parts,
     onlyEngineType: onlyType,

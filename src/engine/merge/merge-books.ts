@@ -79,6 +79,7 @@ export function mergeBooks(books: readonly Book[], file: string): Book {
     setup,
     tables,
     own: new Map(),
+    places: new Map(),
     ...rows,
     parts,
     onlyEngineType: stock.onlyEngineType,

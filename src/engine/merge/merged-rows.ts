@@ -1,5 +1,6 @@
 /** The rows of the single books as rows of the stock: their quantities as they were read, their names those of the stock. */
 import type { Book, PartRow, Setup } from '../book/book.js';
+import { dataRowsOf } from '../book/data-rows.js';
 import type { TableRow } from '../book/read-row.js';
 import type { BookUnits, Table } from '../book/table.js';
 import { MEASURED } from '../input-sheets/common-columns.js';
@@ -169,7 +170,7 @@ export function mergeSetup({ book }: Source, stock: StockPlan): { table: Table |
   const { setup } = book;
   const table = book.tables.get(SETUP.name);
   if (!table) return { table: undefined, setup };
-  const rows = table.dataRows();
+  const rows = dataRowsOf(table);
   const sheet = new MergedSheet(SETUP, [{ table, rows, isTyped: false }], stock.units);
   const nameOf = (name: string) => name;
   const moved = rows.flatMap(

@@ -1,5 +1,6 @@
 /** Names that mean different things in two books of one stock, and what they are called in the stock. */
 import type { Book, GaugeRow } from '../book/book.js';
+import { dataRowsOf } from '../book/data-rows.js';
 import { materialLookup, STEEL } from '../book/materials.js';
 import { nameKey } from '../book/names.js';
 import { Row } from '../book/row.js';
@@ -93,8 +94,8 @@ function materialNames(book: Book): string[] {
       quantity.kind === 'name' && quantity.of === 'material' && table.columns.has(header) ? [header] : [],
     );
     if (headers.length === 0) return [];
-    return table
-      .dataRows()
-      .flatMap((row) => headers.flatMap((header) => new Row(table, row).name(header) ?? []));
+    return dataRowsOf(table).flatMap((row) =>
+      headers.flatMap((header) => new Row(table, row).name(header) ?? []),
+    );
   });
 }

@@ -2,12 +2,13 @@
  * Reads an .xlsx workbook's cells straight from its parts. A general spreadsheet library is not used here: it
  * turns a number with a format such as `0.000\ \m\m` into a date and loses formula results of 0 and FALSE.
  */
-import { forgetMadeCells, madeColumnsOf } from '../../engine/book/own-columns.js';
+import { forgetMadeCells, madeColumnsOf } from '../../engine/book/made-cells.js';
 import { ownHeaders } from '../../engine/columns/result-headers.js';
 import { isKnownSheet } from '../../engine/input-sheets/index.js';
 import { UserError } from '../../engine/user-error.js';
-import type { SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
+import type { CellBlock, SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
 import { refuseWideLayout } from '../gate/sheet-layout.js';
+import { listsOf } from './list-tables.js';
 import { readDateStyles } from './read-date-styles.js';
 import { readSheetRows } from './read-sheet.js';
 import { readSharedStrings } from './read-strings.js';
@@ -57,7 +58,15 @@ export async function readWorkbookPackage(
     try {
       const madeColumns = (rows: SheetModel['rows']) =>
         withMadeCells ? undefined : madeColumnsOf({ name, rows }, ownHeaders);
-      models.push({ name, rows: await readSheetRows(pkg.pieces(part), { ...context, madeColumns }) });
+      const blocks: CellBlock[] = [];
+      const onBlock = (block: CellBlock) => blocks.push(block);
+      const rows = await readSheetRows(pkg.pieces(part), { ...context, madeColumns, onBlock });
+      const lists = await listsOf(pkg, part);
+      models.push({
+        ...{ name, rows },
+        ...(lists.length > 0 && { lists }),
+        ...(blocks.length > 0 && { blocks }),
+      });
     } catch (error) {
       if (error instanceof UserError) throw error;
       throw pkg.damaged(part, `which holds the sheet ${name}, ${(error as Error).message}`);

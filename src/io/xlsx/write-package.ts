@@ -3,13 +3,14 @@
  * byte for byte what it was, in its place in the zip. The same edit of the result changes nothing more.
  */
 import { UserError } from '../../engine/user-error.js';
-import type { OutputCell, OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
+import type { OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
 import { dropStaleCalcChain } from './calc-chain.js';
+import { extendList } from './list-tables.js';
 import { namespacesOf } from './namespaces.js';
 import { obstacleTo, type SheetSurvey, surveySheet } from './obstacles.js';
 import type { OpcPackage } from './opc-package.js';
 import { reachableParts, removeOrphans } from './orphans.js';
-import { addOutputStyles } from './output-styles.js';
+import { addOutputStyles, type OutputStyles } from './output-styles.js';
 import { packTexts } from './packed-part.js';
 import { placeSheets, removeSheets, type SheetRefusal } from './place-sheets.js';
 import { sheetPieces } from './sheet-pieces.js';
@@ -52,15 +53,17 @@ export async function editWorkbookPackage(
   const namespaces = await namespacesOf(parts);
   const { planned, refused } = await planEdits(parts, edit.edits);
 
-  const styleOf = await addOutputStyles(parts, formatsOf(edit, planned), namespaces);
+  const styles = await addOutputStyles(parts, formatsOf(edit, planned), namespaces);
   const lost = new Map<number, ReadonlySet<string>>();
   for (const [at, plan] of planned.entries()) {
     const isAgain = planned.slice(0, at).some(({ part }) => part === plan.part);
     const survey = isAgain ? await surveySheet(pkg, plan.part) : plan.survey;
-    const lostFormulas = await splicePart(pkg, { ...plan, survey }, styleOf);
+    const lostFormulas = await splicePart(pkg, { ...plan, survey }, styles);
+    if (plan.edit.list) await extendList(pkg, plan.part, plan.edit.list);
     lost.set(plan.sheetId, new Set([...(lost.get(plan.sheetId) ?? []), ...lostFormulas]));
   }
-  const placed = await placeSheets(parts, edit.sheets, styleOf, namespaces);
+  const placed = await placeSheets(parts, edit.sheets, styles.styleOf, namespaces);
+  await styles.save();
   const isMade = (name: string) => edit.sheets.some((s) => s.name.toLowerCase() === name.toLowerCase());
   const removal = await removeSheets(
     parts,
@@ -105,15 +108,15 @@ async function refuseUnreadable(pieces: readonly Uint8Array[], file: string): Pr
 async function splicePart(
   pkg: OpcPackage,
   { edit, part, survey }: PlannedEdit,
-  styleOf: (cell: OutputCell) => number,
+  { styleOf, hasFill }: OutputStyles,
 ): Promise<ReadonlySet<string>> {
   try {
     if ((await pkg.encodingOf(part)) !== 'utf-8') {
-      const spliced = spliceSheet(await pkg.text(part), edit, styleOf);
+      const spliced = spliceSheet(await pkg.text(part), edit, styleOf, hasFill);
       await pkg.setText(part, spliced.xml);
       return spliced.lostFormulas;
     }
-    const splicer = new SheetSplicer(survey, edit, styleOf);
+    const splicer = new SheetSplicer(survey, edit, styleOf, hasFill);
     const packed = await packTexts(splicedTexts(splicer, pkg.pieces(part)));
     if (splicer.isChanged) pkg.setPacked(part, packed);
     return splicer.lostFormulas;

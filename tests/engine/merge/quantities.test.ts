@@ -1,6 +1,7 @@
 /** What a book reads, its stock has: every column of every sheet, whatever the units of the books. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Book, PartRow } from '../../../src/engine/book/book.js';
+import { dataRowsOf } from '../../../src/engine/book/data-rows.js';
 import { nameText } from '../../../src/engine/book/names.js';
 import type { TableRow } from '../../../src/engine/book/read-row.js';
 import { Row } from '../../../src/engine/book/row.js';
@@ -145,7 +146,7 @@ function readValues(book: Book, sheet: InputSheet): unknown[][] {
     const value = row.value(header, quantity);
     return typeof value === 'object' ? quantitiesOf({ ...value, row: 0, bad: [] }).celsius : value;
   };
-  return found.dataRows().map((number) => {
+  return dataRowsOf(found).map((number) => {
     const row = new Row(found, number);
     const values = columnsOf(sheet).map((input) => read(row, input));
     expect(row.bad).toEqual([]);
@@ -193,7 +194,7 @@ describe.each(SHEETS)('%s', (_, sheet) => {
     );
     const found = stock.tables.get(sheet.name)!;
     for (const { header } of parts) {
-      const names = found.dataRows().map((row) => new Row(found, row).name(header));
+      const names = dataRowsOf(found).map((row) => new Row(found, row).name(header));
       expect(names.map((name) => name![0])).toEqual(['a', 'a', 'b', 'b']);
     }
   });
