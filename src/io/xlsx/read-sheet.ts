@@ -15,13 +15,13 @@ export interface SheetContext {
    * Told the rows so far once the first with a cell is there; says of which columns the formulas are not wanted: those
    * of an earlier run are made anew.
    */
-  readonly madeColumns: (rows: Rows) => MadeColumns | undefined;
+  readonly madeColumns: (rows: Rows) => PassedColumns | undefined;
   /** Told what belongs to several cells together. */
   readonly onBlock?: (block: CellBlock) => void;
 }
 
 /** Columns of an earlier run, and whether a row's results in them are the program's. */
-export interface MadeColumns {
+export interface PassedColumns {
   readonly first: number;
   readonly last: number;
   readonly isMadeRow: (cells: Rows[number]) => boolean;
@@ -60,7 +60,7 @@ class SheetReader {
   readonly rows: Rows = [];
   /** The cells of the row at hand. */
   private cells: (Cell | undefined)[] = [];
-  private made: MadeColumns | undefined;
+  private made: PassedColumns | undefined;
   private isRootSeen = false;
   private isInside = false;
   private row = -1;
@@ -150,7 +150,7 @@ class SheetReader {
     if (isFirst) this.made = this.context.madeColumns(this.rows);
   }
 
-  private dropMadeFormulas({ first, last }: MadeColumns): void {
+  private dropMadeFormulas({ first, last }: PassedColumns): void {
     for (let column = first; column <= last && column < this.cells.length; column++) {
       const cell = this.cells[column];
       if (cell?.formula !== undefined) this.cells[column] = cell.content && { content: cell.content };
