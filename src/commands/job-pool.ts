@@ -205,12 +205,14 @@ export class JobPool {
   }
 
   private excess(job: Job, of: 'memory' | 'time'): UserError {
-    const name = job.kind === 'match' ? job.options.out : job.path;
     const { memory, timeout } = this.limits;
+    const found = of === 'memory' ? `more memory than ${memory} MB` : `longer than ${timeout} s`;
+    if (job.kind === 'calc') {
+      return new UserError(`calc: found a formula that takes ${found}; expected less; make it smaller.`);
+    }
+    const name = job.kind === 'match' ? (job.options.out ?? job.paths.join(', ')) : job.path;
     return new UserError(
-      of === 'memory'
-        ? `${name}: found that it takes more memory than ${memory} MB; expected less; split the book, take out formulas that are not needed, or allow more with --memory. Nothing was written for it.`
-        : `${name}: found that it takes longer than ${timeout} s; expected less; split the book, take out formulas that are not needed, or allow more with --timeout. Nothing was written for it.`,
+      `${name}: found that it takes ${found}; expected less; split the book, take out formulas that are not needed, or allow more with --${of === 'memory' ? 'memory' : 'timeout'}. Nothing was written for it.`,
     );
   }
 }

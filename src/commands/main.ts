@@ -174,7 +174,7 @@ function program(finish: (code: number) => void): Command {
     .option('--json', 'one JSON document on stdout')
     .action(async (formula: string, options) => {
       const { calc } = await import('./calc.js');
-      finish(calc(formula, options));
+      finish(await calc(formula, options));
     });
 
   for (const command of oilgap.commands) {
