@@ -29,7 +29,7 @@ export function withFormulaValues(model: WorkbookModel, units: EngineUnits): Val
       const valued = (cell: Cell | undefined, row: number, col: number): Cell | undefined => {
         if (!cell || !needsValue(cell)) return cell;
         if (keys.has(`${sheet.name}!${cellAddress(row, col)}`)) {
-          return { ...cell, content: { kind: 'error', value: NOT_COMPUTED } };
+          return { ...cell, content: { kind: 'error', value: NOT_COMPUTED }, isNotComputed: true };
         }
         if (!engine.doesCellHaveFormula({ sheet: id, row, col })) return cell;
         return { ...cell, content: contentOf(engine.getCellValue({ sheet: id, row, col })) };

@@ -40,6 +40,7 @@ function rawRows(
 ): RawCellContent[][] {
   return Array.from(rows, (cells, row) =>
     Array.from(cells ?? [], (cell, column) => {
+      if (cell?.isNotComputed) return NOT_COMPUTED;
       if (cell?.formula === undefined) return storedValue(cell);
       const reason = budget.refusal(cell.formula, name);
       if (reason === undefined) return `=${cell.formula}`;
