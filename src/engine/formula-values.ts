@@ -1,5 +1,5 @@
 /** The values of formulas that the program that wrote the workbook did not store, or did not know. */
-import { buildGuardedEngine, NOT_COMPUTED, TOO_LONG } from './guarded-engine.js';
+import { buildGuardedEngine, NOT_COMPUTED } from './guarded-engine.js';
 import { needsValue, type RefusedFormula, rawSheets } from './raw-sheets.js';
 import { contentOf, type EngineUnits } from './spreadsheet.js';
 import { type Cell, cellAddress, type WorkbookModel } from './workbook-model.js';
@@ -18,10 +18,10 @@ export function withFormulaValues(model: WorkbookModel, units: EngineUnits): Val
   if (!model.sheets.some(({ rows }) => rows.some((cells) => cells?.some((cell) => cell && needsValue(cell)))))
     return { model, notices: [] };
   const refused: RefusedFormula[] = [];
-  const { engine, tooLong } = buildGuardedEngine(rawSheets(model, refused), units);
+  const { engine, givenUp } = buildGuardedEngine(rawSheets(model, refused), units);
   try {
-    for (const { sheet, row, col } of tooLong) {
-      refused.push({ sheet: engine.getSheetName(sheet)!, row, column: col, reason: TOO_LONG });
+    for (const { cell, reason } of givenUp) {
+      refused.push({ sheet: engine.getSheetName(cell.sheet)!, row: cell.row, column: cell.col, reason });
     }
     const keys = new Set(refused.map(({ sheet, row, column }) => `${sheet}!${cellAddress(row, column)}`));
     const sheets = model.sheets.map((sheet) => {

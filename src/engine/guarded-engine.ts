@@ -13,14 +13,20 @@ const LEAST_WORK = 500;
 /** So many are looked for one by one, each for its time; from then on those that differ in figures alone go with one. */
 const MOST_ALONE = 5;
 
-export const TOO_LONG = `it takes longer than ${LONGEST_RUN / 1000} s`;
+const UNREADABLE = 'the engine cannot read it';
+const TOO_LONG = `it takes longer than ${LONGEST_RUN / 1000} s`;
 /** What a formula that is not computed stands for. */
 export const NOT_COMPUTED = '#NUM!';
 
 export interface GuardedEngine {
   readonly engine: HyperFormula;
-  /** Formulas that took too long; the engine has the error value in their place. */
-  readonly tooLong: readonly EngineCell[];
+  /** Formulas that were given up; the engine has the error value in their place. */
+  readonly givenUp: readonly GivenUp[];
+}
+
+interface GivenUp {
+  readonly cell: EngineCell;
+  readonly reason: string;
 }
 
 export function buildGuardedEngine(sheets: RawSheets, units: EngineUnits): GuardedEngine {
@@ -29,56 +35,89 @@ export function buildGuardedEngine(sheets: RawSheets, units: EngineUnits): Guard
     (sum, rows) => sum + rows.reduce((all, row) => all + row.length, 0),
     0,
   );
-  const tooLong: EngineCell[] = [];
+  const givenUp: GivenUp[] = [];
+  const giveUp = (found: readonly EngineCell[], reason: string) => {
+    for (const cell of found) {
+      sheets[names[cell.sheet]!]![cell.row]![cell.col] = NOT_COMPUTED;
+      givenUp.push({ cell, reason });
+    }
+  };
   for (let limit = FEW_CELLS + EACH_CELL * cells; ; ) {
     const guard = new FormulaGuard();
-    const { result: engine, isFair } = within(limit, () => buildEngine(sheets, units, { guard }));
-    if (engine !== undefined) return { engine, tooLong };
+    const { result: engine, isFair, fault } = within(limit, () => buildEngine(sheets, units, { guard }));
+    if (engine !== undefined) return { engine, givenUp };
+    if (fault !== undefined) {
+      // An evaluation never fails, so what fails is that a formula is taken apart.
+      const unreadable = unreadableFormulas(sheets, units);
+      if (unreadable.length === 0) throw fault;
+      giveUp(unreadable, UNREADABLE);
+      continue;
+    }
     const { current } = guard;
     if (current && isFair && performance.now() - current.since >= LONGEST_RUN) {
       const { sheet, row, col } = current.cell;
-      const formula = String(sheets[names[sheet]!]![row]![col]);
-      sheets[names[sheet]!]![row]![col] = NOT_COMPUTED;
-      tooLong.push(current.cell);
-      if (tooLong.length > MOST_ALONE) tooLong.push(...withoutAlike(sheets, formula));
+      const shape = shapeOf(String(sheets[names[sheet]!]![row]![col]));
+      giveUp([current.cell], TOO_LONG);
+      if (givenUp.length > MOST_ALONE) {
+        // Those filled down a column differ in figures alone.
+        giveUp(
+          formulasWhere(sheets, (formula) => shapeOf(formula) === shape),
+          TOO_LONG,
+        );
+      }
     } else limit *= 2;
   }
 }
 
-/** Takes the formulas out that differ from one in figures alone, as those filled down a column do; tells where they were. */
-function withoutAlike(sheets: RawSheets, formula: string): EngineCell[] {
-  const shape = shapeOf(formula);
+function unreadableFormulas(sheets: RawSheets, units: EngineUnits): EngineCell[] {
+  const engine = buildEngine({ Sheet1: [] }, units);
+  const isUnreadable = (formula: string) => {
+    try {
+      engine.validateFormula(formula);
+      return false;
+    } catch {
+      return true;
+    }
+  };
+  try {
+    return formulasWhere(sheets, isUnreadable);
+  } finally {
+    engine.destroy();
+  }
+}
+
+function formulasWhere(sheets: RawSheets, isMeant: (formula: string) => boolean): EngineCell[] {
   return Object.values(sheets).flatMap((rows, sheet) =>
     rows.flatMap((cells, row) =>
-      cells.flatMap((cell, col) => {
-        if (typeof cell !== 'string' || !cell.startsWith('=') || shapeOf(cell) !== shape) return [];
-        cells[col] = NOT_COMPUTED;
-        return [{ sheet, row, col }];
-      }),
+      cells.flatMap((cell, col) =>
+        typeof cell === 'string' && cell.startsWith('=') && isMeant(cell) ? [{ sheet, row, col }] : [],
+      ),
     ),
   );
 }
 
 const shapeOf = (formula: string) => formula.replaceAll(/\d+/g, '0');
 
-/** An engine without cells, for one formula; undefined where the formula takes too long. */
+/** What an engine without cells makes of one formula, or why it was given up. */
 export function evaluateGuarded<Result>(
   units: EngineUnits,
   evaluate: (engine: HyperFormula) => Result,
-): Result | undefined {
+): { readonly result: Result } | { readonly reason: string } {
   for (let limit = LONGEST_RUN; ; limit *= 2) {
     const engine = buildEngine({ Sheet1: [] }, units, { guard: new FormulaGuard() });
-    const { result, isFair } = within(limit, () => evaluate(engine));
-    engine.destroy();
-    if (result !== undefined || isFair) return result;
+    const { result, isFair, fault } = within(limit, () => evaluate(engine));
+    if (result !== undefined) return { result };
+    if (fault !== undefined) return { reason: UNREADABLE };
+    if (isFair) return { reason: TOO_LONG };
   }
 }
 
 const RUN = new Script('run()');
 
 interface Outcome<Result> {
-  /** Undefined where the time was over. */
+  /** Undefined where the time was over, or something was thrown. */
   readonly result: Result | undefined;
+  readonly fault?: unknown;
   /** Whether the processor worked for it as long as a formula at fault takes. */
   readonly isFair: boolean;
 }
@@ -90,7 +129,9 @@ function within<Result>(milliseconds: number, run: () => Result): Outcome<Result
     const result = RUN.runInNewContext({ run }, { timeout: Math.ceil(milliseconds) }) as Result;
     return { result, isFair: true };
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'ERR_SCRIPT_EXECUTION_TIMEOUT') throw error;
+    if ((error as NodeJS.ErrnoException).code !== 'ERR_SCRIPT_EXECUTION_TIMEOUT') {
+      return { result: undefined, isFair: true, fault: error };
+    }
     const { user, system } = process.cpuUsage(before);
     return { result: undefined, isFair: (user + system) / 1000 >= LEAST_WORK };
   }

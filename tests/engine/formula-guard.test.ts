@@ -27,6 +27,9 @@ const EXCESSIVE: readonly [string, RegExp][] = [
   ['SUM(1:1048576)', /more than 1000000 cells/],
   ['AT_20C(SUM(1:1048576),30,23)', /more than 1000000 cells/],
   ['SUM(A1:A1000000)', /more than 250000 blank cells/],
+  ['SUM(VSTACK(SEQUENCE(10^4),SEQUENCE(1,10^4)))', /an array of more than 1000000 cells/],
+  ['SUM(HSTACK(SEQUENCE(10^4),SEQUENCE(1,10^4)))', /an array of more than 1000000 cells/],
+  ['OFFSET()', /the engine cannot read it/],
   ['CUMIPMT(0.1,10^9,1,1,10^9,0)', /takes longer than 0.8 s/],
   ['SEARCH("*a*a*a*a*a*a*a*b",REPT("a",3000))', /takes longer than 0.8 s/],
   [`${'('.repeat(5000)}1${')'.repeat(5000)}`, /nests more than 64 brackets/],
@@ -79,6 +82,14 @@ describe('formulas of a workbook', () => {
     expect(notices).toEqual([
       expect.stringMatching(/^engine\.xlsx: Notes!A2: found a formula .* more than 250000 blank cells;/),
       expect.stringMatching(/^engine\.xlsx: Notes!A4: found a formula .* takes longer than 0.8 s;/),
+    ]);
+  });
+
+  test('one that the engine cannot take apart, and one whose array would fill the sheet', () => {
+    const { values, notices } = valued('1+1', 'OFFSET()', 'A1*21', 'SEQUENCE(900,900)');
+    expect(values).toEqual([2, '#NUM!', 42, '#VALUE!']);
+    expect(notices).toEqual([
+      expect.stringContaining('Notes!A2: found a formula that is not computed: the engine cannot'),
     ]);
   });
 

@@ -1,7 +1,7 @@
 /** One formula without a workbook. */
 import { type CellValue, DetailedCellError, type HyperFormula } from 'hyperformula';
 import { FormulaBudget } from '../formula-budget.js';
-import { evaluateGuarded, NOT_COMPUTED, TOO_LONG } from '../guarded-engine.js';
+import { evaluateGuarded, NOT_COMPUTED } from '../guarded-engine.js';
 import type { EngineUnits } from '../spreadsheet.js';
 
 /** Characters of a formula that a message repeats. */
@@ -15,11 +15,9 @@ export type FormulaAnswer = { readonly value: Plain | Plain[][] } | { readonly m
 export function evaluateFormula(formula: string, units: EngineUnits): FormulaAnswer {
   const text = formula.trim().startsWith('=') ? formula.trim() : `=${formula.trim()}`;
   const refusal = new FormulaBudget(new Map()).refusal(text.slice(1));
-  const answer =
-    refusal === undefined
-      ? evaluateGuarded(units, (engine) => answerOf(text, engine))
-      : { message: refused(text, refusal) };
-  return answer ?? { message: refused(text, TOO_LONG) };
+  if (refusal !== undefined) return { message: refused(text, refusal) };
+  const answer = evaluateGuarded(units, (engine) => answerOf(text, engine));
+  return 'reason' in answer ? { message: refused(text, answer.reason) } : answer.result;
 }
 
 function refused(text: string, reason: string): string {
