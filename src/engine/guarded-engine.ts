@@ -44,7 +44,11 @@ export function buildGuardedEngine(sheets: RawSheets, units: EngineUnits): Guard
   };
   for (let limit = FEW_CELLS + EACH_CELL * cells; ; ) {
     const guard = new FormulaGuard();
-    const { result: engine, isFair, fault } = within(limit, () => buildEngine(sheets, units, { guard }));
+    const {
+      result: engine,
+      isFair,
+      fault,
+    } = within(limit, () => buildEngine(sheets, units, { guard, isSparse: true }));
     if (engine !== undefined) return { engine, givenUp };
     if (fault !== undefined) {
       // An evaluation never fails, so what fails is that a formula is taken apart.
@@ -104,7 +108,7 @@ export function evaluateGuarded<Result>(
   evaluate: (engine: HyperFormula) => Result,
 ): { readonly result: Result } | { readonly reason: string } {
   for (let limit = LONGEST_RUN; ; limit *= 2) {
-    const engine = buildEngine({ Sheet1: [] }, units, { guard: new FormulaGuard() });
+    const engine = buildEngine({ Sheet1: [] }, units, { guard: new FormulaGuard(), isSparse: true });
     const { result, isFair, fault } = within(limit, () => evaluate(engine));
     if (result !== undefined) return { result };
     if (fault !== undefined) return { reason: UNREADABLE };

@@ -58,6 +58,33 @@ export function rangesOf(
   return [...found, ...offsetsOf(formula, extents)];
 }
 
+const CELL = new RegExp(`${SHEET}${CELLS}(?![\\p{L}\\p{N}_(])`, 'giu');
+
+/**
+ * The extents of sheets with the cells that a formula names: the engine makes these, and whole rows and columns then
+ * reach as far.
+ */
+export function withCellsOf(
+  formula: string,
+  own: string,
+  extents: ReadonlyMap<string, SheetExtent>,
+): ReadonlyMap<string, SheetExtent> {
+  let found: Map<string, SheetExtent> | undefined;
+  let sheet = sheetKey(own);
+  for (const { index, 1: named, 2: column, 3: row } of formula.matchAll(CELL)) {
+    // The second corner of a range is on the sheet of the first.
+    if (named !== undefined) sheet = sheetKey(named);
+    else if (formula[index - 1] !== ':') sheet = sheetKey(own);
+    const extent = (found ?? extents).get(sheet) ?? NOTHING;
+    const rows = Math.max(extent.rows, Number(row));
+    const columns = Math.max(extent.columns, columnNumber(column!));
+    if (rows === extent.rows && columns === extent.columns) continue;
+    found ??= new Map(extents);
+    found.set(sheet, { ...extent, rows, columns });
+  }
+  return found ?? extents;
+}
+
 /** A sheet's name as formulas write it or as the workbook has it. */
 export function sheetKey(name: string): string {
   return (name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name).toLowerCase();

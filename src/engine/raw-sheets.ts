@@ -2,7 +2,7 @@
 import type { RawCellContent } from 'hyperformula';
 import { FormulaBudget } from './formula-budget.js';
 import { NOT_COMPUTED } from './guarded-engine.js';
-import { type SheetExtent, sheetKey } from './range-cost.js';
+import { type SheetExtent, sheetKey, withCellsOf } from './range-cost.js';
 import { type RawSheets, usesOurFunctions } from './spreadsheet.js';
 import type { Cell, SheetModel, WorkbookModel } from './workbook-model.js';
 
@@ -16,8 +16,24 @@ export interface RefusedFormula {
 
 /** @param refused gets the formulas that need a value and are not given to the engine */
 export function rawSheets({ sheets }: WorkbookModel, refused: RefusedFormula[] = []): RawSheets {
-  const budget = new FormulaBudget(new Map(sheets.map((sheet) => [sheetKey(sheet.name), extentOf(sheet)])));
+  const budget = new FormulaBudget(extentsOf(sheets));
   return Object.fromEntries(sheets.map((sheet) => [sheet.name, rawRows(sheet, budget, refused)]));
+}
+
+/** As far as cells are stored, or named by formulas that could be computed. */
+function extentsOf(sheets: readonly SheetModel[]): ReadonlyMap<string, SheetExtent> {
+  const stored = new Map(sheets.map((sheet) => [sheetKey(sheet.name), extentOf(sheet)]));
+  let extents: ReadonlyMap<string, SheetExtent> = stored;
+  for (const { name, rows } of sheets) {
+    for (const cells of rows) {
+      cells?.forEach((cell) => {
+        const formula = cell?.formula;
+        if (formula === undefined || !new FormulaBudget(stored).allows(formula, name)) return;
+        extents = withCellsOf(formula, name, extents);
+      });
+    }
+  }
+  return extents;
 }
 
 function extentOf({ rows }: SheetModel): SheetExtent {

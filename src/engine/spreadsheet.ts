@@ -1,5 +1,6 @@
 /** One HyperFormula engine over the cells of a workbook, with our functions registered for this engine alone. */
 import {
+  AlwaysSparse,
   DetailedCellError,
   type FunctionPluginDefinition,
   HyperFormula,
@@ -31,12 +32,14 @@ export interface EngineOptions {
   readonly functionPlugins?: readonly FunctionPluginDefinition[];
   /** For formulas of others. */
   readonly guard?: FormulaGuard;
+  /** Cells are kept one by one: else a sheet that a formula makes both wide and long is kept as a whole rectangle. */
+  readonly isSparse?: boolean;
 }
 
 export function buildEngine(
   sheets: RawSheets,
   units: EngineUnits,
-  { useArrayArithmetic = false, functionPlugins = [], guard }: EngineOptions = {},
+  { useArrayArithmetic = false, functionPlugins = [], guard, isSparse = false }: EngineOptions = {},
 ): HyperFormula {
   const ours = oilgapFunctions(units);
   const names = functionPlugins.flatMap(({ implementedFunctions }) => Object.keys(implementedFunctions));
@@ -48,6 +51,7 @@ export function buildEngine(
     precisionRounding: ALL_DIGITS,
     ...GRID,
     useArrayArithmetic,
+    ...(isSparse && { chooseAddressMappingPolicy: new AlwaysSparse() }),
     language: ours.language,
     functionPlugins: [...ours.functionPlugins, ...functionPlugins, ...(guard ? [guard.plugin] : [])],
   });

@@ -29,6 +29,8 @@ const EXCESSIVE: readonly [string, RegExp][] = [
   ['SUM(A1:A1000000)', /more than 250000 blank cells/],
   ['SUM(VSTACK(SEQUENCE(10^4),SEQUENCE(1,10^4)))', /an array of more than 1000000 cells/],
   ['SUM(HSTACK(SEQUENCE(10^4),SEQUENCE(1,10^4)))', /an array of more than 1000000 cells/],
+  ['COUNT(B1048576,A:XFD)', /more than 250000 blank cells/],
+  ['COUNT(XFD9,1:900000)', /more than 250000 blank cells/],
   ['OFFSET()', /the engine cannot read it/],
   ['CUMIPMT(0.1,10^9,1,1,10^9,0)', /takes longer than 0.8 s/],
   ['SEARCH("*a*a*a*a*a*a*a*b",REPT("a",3000))', /takes longer than 0.8 s/],
@@ -54,6 +56,7 @@ describe('one formula', () => {
     ['LEN(REPT("x",32767))', 32_767],
     ['LEN(SUBSTITUTE(REPT("x",100),"x","yy"))', 200],
     ['SUM(A:XFD)', 0],
+    ['COUNT(XFD7,A1:A200000)', 0],
     ['IFERROR(REPT("x",10^7),1)', 1],
   ])('%s is computed', (formula, value) => {
     expect(evaluateFormula(formula, UNITS)).toEqual({ value });
@@ -83,6 +86,12 @@ describe('formulas of a workbook', () => {
       expect.stringMatching(/^engine\.xlsx: Notes!A2: found a formula .* more than 250000 blank cells;/),
       expect.stringMatching(/^engine\.xlsx: Notes!A4: found a formula .* takes longer than 0.8 s;/),
     ]);
+  });
+
+  test('a cell far below makes whole columns long, in whatever order they stand', () => {
+    const { values } = valued('SUM(B:Z)', 'COUNT(B1048576)', 'SUM(C1:C9)', 'SUM(D1:D1048576)');
+    expect(values).toEqual(['#NUM!', 0, 0, '#NUM!']);
+    expect(valued('SUM(B:Z)', 'SUM(D1:D1048576)').values).toEqual([0, '#NUM!']);
   });
 
   test('one that the engine cannot take apart, and one whose array would fill the sheet', () => {

@@ -2,6 +2,7 @@
 import { type CellValue, DetailedCellError, type HyperFormula } from 'hyperformula';
 import { FormulaBudget } from '../formula-budget.js';
 import { evaluateGuarded, NOT_COMPUTED } from '../guarded-engine.js';
+import { withCellsOf } from '../range-cost.js';
 import type { EngineUnits } from '../spreadsheet.js';
 
 /** Characters of a formula that a message repeats. */
@@ -14,7 +15,7 @@ export type FormulaAnswer = { readonly value: Plain | Plain[][] } | { readonly m
 /** The value of a formula such as `=SHELL_CLEARANCE(45.0125,1.4875,1.4885,42.0015)`, or why there is none. */
 export function evaluateFormula(formula: string, units: EngineUnits): FormulaAnswer {
   const text = formula.trim().startsWith('=') ? formula.trim() : `=${formula.trim()}`;
-  const refusal = new FormulaBudget(new Map()).refusal(text.slice(1));
+  const refusal = new FormulaBudget(withCellsOf(text, '', new Map())).refusal(text.slice(1));
   if (refusal !== undefined) return { message: refused(text, refusal) };
   const answer = evaluateGuarded(units, (engine) => answerOf(text, engine));
   return 'reason' in answer ? { message: refused(text, answer.reason) } : answer.result;

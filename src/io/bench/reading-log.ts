@@ -50,7 +50,9 @@ export class ReadingLog {
       const { entries, damaged } = entriesOf(text, path);
       const handle = await open(path, APPENDING);
       const stats = await handle.stat();
-      refuseForeign(path, foreignKind(stats) ?? (stats.nlink > 1 ? SECOND_NAME : undefined));
+      const foreign = foreignKind(stats) ?? (stats.nlink > 1 ? SECOND_NAME : undefined);
+      if (foreign !== undefined) await handle.close();
+      refuseForeign(path, foreign);
       const log = new ReadingLog(path, handle, entries, damaged, stats.size);
       if (text === '') await log.write(LOG_HEADER);
       else if (!text.endsWith('\n')) await log.write('\n');
