@@ -20,6 +20,8 @@ export interface Cell {
   readonly content: CellContent | undefined;
   /** The formula without its leading `=`, shared formulas spelled out for this cell. */
   readonly formula?: string;
+  /** The formula is beyond what one may take, and the content an error value in its place. */
+  readonly isNotComputed?: true;
 }
 
 export interface SheetModel {

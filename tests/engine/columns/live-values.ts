@@ -1,8 +1,9 @@
 /** The live formulas of a written book, evaluated on an engine that knows the built-in functions. */
 import { DetailedCellError } from 'hyperformula';
 import type { Assessment } from '../../../src/engine/assess/assess.js';
+import { rawSheets } from '../../../src/engine/raw-sheets.js';
 import { writtenWorkbook } from '../../../src/engine/sheets/written-workbook.js';
-import { buildEngine, type RawSheets, rawSheets } from '../../../src/engine/spreadsheet.js';
+import { buildEngine, type RawSheets } from '../../../src/engine/spreadsheet.js';
 import { cellAddress, type OutputCell, type WorkbookModel } from '../../../src/engine/workbook-model.js';
 
 export interface LiveValue {
