@@ -1,5 +1,5 @@
 /** `npm run dependencies`: makes docs/dependencies.md, all that is installed with the program, from package-lock.json. */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 
 interface Locked {
   readonly version?: string;
@@ -36,12 +36,29 @@ function broughtBy(name: string): string[] {
   return [...found];
 }
 
+/** First words of licence texts, for a package whose manifest names its licence in another way than the lock file takes. */
+const LICENCE_TEXTS: readonly (readonly [string, string])[] = [
+  ['Permission is hereby granted, free of charge, to any person obtaining a copy', 'MIT'],
+  ['Redistribution and use in source and binary forms', 'BSD'],
+];
+
+/** As the lock file says it, else as the package's own file LICENSE reads. */
+function licenceOf(place: string): string {
+  const named = packages[place]?.license;
+  if (named) return named;
+  const file = readdirSync(place).find((name) => /^licen[cs]e(?:\.\w+)?$/i.test(name));
+  const text = file === undefined ? '' : readFileSync(`${place}/${file}`, 'utf8').replaceAll(/\s+/g, ' ');
+  const found = LICENCE_TEXTS.find(([words]) => text.includes(words));
+  if (!found) throw new Error(`${place}: found no licence that is known; read its files, and add it here`);
+  return `${found[1]} (its file ${file})`;
+}
+
 const own = Object.keys(packages['']?.dependencies ?? {});
 const all = new Set(own.flatMap(broughtBy));
 const rows = own.map((name) => {
   const [first = '', ...others] = broughtBy(name);
   const brought = others.map((place) => `${nameOf(place)} ${packages[place]?.version}`).sort();
-  return `| ${name} | ${packages[first]?.version} | ${packages[first]?.license ?? ''} | ${brought.join(', ') || 'nothing'} |`;
+  return `| ${name} | ${packages[first]?.version} | ${licenceOf(first)} | ${brought.join(', ') || 'nothing'} |`;
 });
 writeFileSync(
   'docs/dependencies.md',

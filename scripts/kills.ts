@@ -1,7 +1,7 @@
 /**
  * `npm run kills -- --runs N`: kills the program with SIGKILL at random moments of a seed, half the times anywhere in
  * `check --in-place`, half while files are written one after the other. After each, the book has to be the old one or
- * the whole new one, and what was kept of it whole too.
+ * the whole new one, and what was kept of it whole too. The next run in the folder has to clear what the kills left.
  */
 
 import { spawnSync } from 'node:child_process';
@@ -24,7 +24,7 @@ const folder = mkdtempSync(join(tmpdir(), 'oilgap-'));
 const book = join(folder, 'engine.xlsx');
 const previous = join(folder, 'engine.previous.xlsx');
 const failures: string[] = [];
-const count = { old: 0, new: 0, late: 0, temporaries: 0 };
+const count = { old: 0, new: 0, late: 0, temporaries: 0, uncleared: 0 };
 try {
   const oldBytes = readFileSync(INPUT);
   copyFileSync(INPUT, book);
@@ -54,13 +54,17 @@ try {
       failures.push(`writer, killed after ${moment} ms: the previous file is not whole`);
     }
   }
-  count.temporaries = readdirSync(folder).filter((name) => name.endsWith('.tmp')).length;
+  const temporaries = () => readdirSync(folder).filter((name) => name.endsWith('.tmp')).length;
+  count.temporaries = temporaries();
+  spawnSync(process.execPath, [...PROGRAM, book, '--in-place']);
+  count.uncleared = temporaries();
+  if (count.uncleared > 0) failures.push(`${count.uncleared} hidden temporary files stay after the next run`);
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
 for (const failure of failures) console.log(failure);
 console.log(
   `seed ${values.seed}: ${runs} kills, ${failures.length} with damage. check: ${count.old} left the old book, ${count.new} the whole new one ` +
-    `(${count.late} came after its end); ${count.temporaries} hidden temporary files were left behind`,
+    `(${count.late} came after its end); ${count.temporaries} hidden temporary files were left behind, ${count.uncleared} after the next run`,
 );
 process.exitCode = failures.length === 0 ? 0 : 1;

@@ -6,7 +6,7 @@ import { placeList } from '../engine/bench/place-list.js';
 import { linesOf } from '../io/bench/lines.js';
 import { readList } from '../io/bench/read-list.js';
 import type { BenchSession } from './bench-session.js';
-import { EXIT, printable, say } from './messages.js';
+import { EXIT, print, printable, say } from './messages.js';
 
 /**
  * @param spots for values without a part, in the order in which the bench would ask
@@ -34,7 +34,7 @@ export async function benchList(
   }
   await session.keep(entries);
   if (!(await session.write(true))) return EXIT.notRun;
-  process.stdout.write(`${session.path}\n  written: ${readings}, ${refused.length} refused\n`);
+  print(`${session.path}\n  written: ${readings}, ${refused.length} refused`);
   return refused.length > 0 ? EXIT.findings : EXIT.good;
 }
 

@@ -1,12 +1,12 @@
 /** One book of `oilgap check`, and the writing that other commands share with it. */
 import { basename } from 'node:path';
-import { type Assessment, isAllGood } from '../engine/assess/assess.js';
-import { readBook, runBook, withPlainNumbers } from '../engine/run-book.js';
+import { type Assessment, assessBook, isAllGood } from '../engine/assess/assess.js';
+import type { Book } from '../engine/book/book.js';
+import { readBook, withPlainNumbers } from '../engine/run-book.js';
 import { withSummaryFirst, writtenWorkbook } from '../engine/sheets/written-workbook.js';
 import type { WorkbookModel } from '../engine/workbook-model.js';
 import { openFile } from '../io/open-file.js';
 import { writeFileWhole } from '../io/write-file.js';
-import { readWorkbookPackage } from '../io/xlsx/read-package.js';
 import { editWorkbookPackage } from '../io/xlsx/write-package.js';
 import { bookJson } from './book-json.js';
 import { bookSummary } from './book-summary.js';
@@ -27,10 +27,10 @@ export async function checkBook(path: string, target: string, options: CheckBook
 }
 
 async function readAndWrite(path: string, target: string, options: RunOptions): Promise<WrittenBook> {
-  const opened = await openFile(path);
-  if (opened.bytes) return assessAndWrite(opened.model, opened.bytes, target, options);
-  const model = withPlainNumbers(opened.model, readBook(opened.model).bareNumbers);
-  return writeNewBook(model, target, options);
+  const { model, bytes } = await openFile(path);
+  if (bytes) return assessAndWrite(model, bytes, target, options);
+  const { bareNumbers } = readBook(model);
+  return writeNewBook(readBook(withPlainNumbers(model, bareNumbers)), target, options);
 }
 
 /** What is printed and counted of a book that was written. */
@@ -47,44 +47,48 @@ export function account(
 }
 
 /** Writes a book that has no package yet: a folder of .csv files, or a merged stock. */
-export async function writeNewBook(
-  model: WorkbookModel,
-  target: string,
-  options: RunOptions,
-): Promise<WrittenBook> {
+export async function writeNewBook(book: Book, target: string, options: RunOptions): Promise<WrittenBook> {
   // A book that is a package already does without it, and it takes long to load.
   const { newWorkbookPackage } = await import('../io/xlsx/new-package.js');
-  const bytes = await newWorkbookPackage(withSummaryFirst(model));
-  return assessAndWrite(
-    { ...(await readWorkbookPackage(bytes, model.file)), file: model.file },
-    bytes,
-    target,
-    options,
-  );
+  const model = withSummaryFirst(book.model);
+  const bytes = await newWorkbookPackage(model);
+  if (options.takeRepeatability) return assessAndWrite(model, bytes, target, options);
+  return assessInto({ ...book, model }, bytes, target, options);
 }
 
 /** Computes a book and writes its results into a copy of its package. */
 export async function assessAndWrite(
-  found: WorkbookModel,
-  foundBytes: Uint8Array,
+  model: WorkbookModel,
+  bytes: Uint8Array,
   target: string,
-  { values, seconds, takeRepeatability = false, missingBooks = [], isPreviousKept = false }: RunOptions,
+  options: RunOptions,
 ): Promise<WrittenBook> {
-  const name = basename(found.file);
-  const given = { model: found, bytes: foundBytes };
-  const { model, bytes } = takeRepeatability ? await withRepeatability(given) : given;
+  const given = { model, bytes };
+  const taken = options.takeRepeatability ? await withRepeatability(given) : given;
+  return assessInto(readBook(taken.model), taken.bytes, target, options);
+}
+
+/** @param bytes the package that has the cells of the book */
+async function assessInto(
+  book: Book,
+  bytes: Uint8Array,
+  target: string,
+  { values, seconds, missingBooks = [], isPreviousKept = false }: RunOptions,
+): Promise<WrittenBook> {
+  const { file } = book.model;
+  const name = basename(file);
   progress(`${name}: computing`);
-  const assessment = await runBook(model, {
+  const assessment = await assessBook(book, {
     seconds,
     missingBooks,
     onProgress: (message) => progress(`${name}: ${message}`),
   });
   const edit = writtenWorkbook(assessment, { valuesOnly: values });
   progress(`${name}: writing`);
-  const written = await editWorkbookPackage(bytes, edit, model.file);
+  const written = await editWorkbookPackage(bytes, edit, file);
   await writeFileWhole(target, written.pieces, { isPreviousKept });
   endProgress();
   sayFindings(assessment);
-  for (const { sheet, reason } of written.refused) say(`${model.file}: sheet ${sheet}: ${reason}`);
+  for (const { sheet, reason } of written.refused) say(`${file}: sheet ${sheet}: ${reason}`);
   return { assessment, isWhole: written.refused.length === 0 };
 }

@@ -184,7 +184,11 @@ export class JobPool {
         if (signal !== null && SENT_TO_ALL.includes(signal)) {
           // This process has got it too, and is about to end.
           setTimeout(() => {
-            reject(faultFrom(`the process was ended from outside (${signal})`));
+            reject(
+              new UserError(
+                `${nameOf(job)}: found that its process was ended from outside (${signal}); expected it to run to its end; run again. Nothing was written for it.`,
+              ),
+            );
             finish();
           }, MOMENT);
           return;
@@ -205,14 +209,23 @@ export class JobPool {
   }
 
   private excess(job: Job, of: 'memory' | 'time'): UserError {
-    const name = job.kind === 'match' ? job.options.out : job.path;
     const { memory, timeout } = this.limits;
+    const found = of === 'memory' ? `more memory than ${memory} MB` : `longer than ${timeout} s`;
+    if (job.kind === 'calc') {
+      return new UserError(
+        `${nameOf(job)}: found a formula that takes ${found}; expected less; make it smaller.`,
+      );
+    }
     return new UserError(
-      of === 'memory'
-        ? `${name}: found that it takes more memory than ${memory} MB; expected less; split the book, take out formulas that are not needed, or allow more with --memory. Nothing was written for it.`
-        : `${name}: found that it takes longer than ${timeout} s; expected less; split the book, take out formulas that are not needed, or allow more with --timeout. Nothing was written for it.`,
+      `${nameOf(job)}: found that it takes ${found}; expected less; split the book, take out formulas that are not needed, or allow more with --${of === 'memory' ? 'memory' : 'timeout'}. Nothing was written for it.`,
     );
   }
+}
+
+/** What messages call a job. */
+function nameOf(job: Job): string {
+  if (job.kind === 'calc') return 'calc';
+  return job.kind === 'match' ? (job.options.out ?? job.paths.join(', ')) : job.path;
 }
 
 function faultFrom(stack: string): Error {

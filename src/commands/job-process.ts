@@ -3,7 +3,7 @@ import { setFlagsFromString } from 'node:v8';
 import { UserError } from '../engine/user-error.js';
 import { watchTemporaries } from '../io/temporaries.js';
 import type { Job, JobMessage, JobResult } from './jobs.js';
-import { setOutlet } from './messages.js';
+import { EXIT, setOutlet } from './messages.js';
 
 // By default V8 lets a large heap grow to several times what is in use before it collects, and compiles early what soon
 // ends: on 10,000 rows, both cost a quarter of the processor time. A version that does not know a flag ignores it.
@@ -23,6 +23,10 @@ async function perform(job: Job): Promise<JobResult> {
       return (await import('./match-books.js')).matchBooks(job.paths, job.options);
     case 'report':
       return (await import('./report-book.js')).reportBook(job.path, job.options);
+    case 'calc': {
+      const { evaluateFormula } = await import('../engine/functions/one-formula.js');
+      return { code: EXIT.good, documents: [evaluateFormula(job.formula, job.units)] };
+    }
   }
 }
 

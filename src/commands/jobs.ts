@@ -2,6 +2,7 @@
  * What passes between the process of a command and those that it starts: jobs, messages while they work, results. It
  * imports nothing of those who do the work.
  */
+import type { EngineUnits } from '../engine/spreadsheet.js';
 import type { Paper } from '../io/report/print-pdf.js';
 
 /** How a book is computed and written. */
@@ -52,7 +53,8 @@ export type Job =
       readonly options: CheckBookOptions;
     }
   | { readonly kind: 'match'; readonly paths: readonly string[]; readonly options: MatchBooksOptions }
-  | { readonly kind: 'report'; readonly path: string; readonly options: ReportBookOptions };
+  | { readonly kind: 'report'; readonly path: string; readonly options: ReportBookOptions }
+  | { readonly kind: 'calc'; readonly formula: string; readonly units: EngineUnits };
 
 export interface JobResult {
   /** The exit code that it stands for. */

@@ -8,8 +8,8 @@ export function printDocument(books: readonly unknown[]): void {
 }
 
 /** Control characters of a user's text are escaped: the text stays, and no terminal obeys it. */
-export function jsonText(value: unknown): string {
-  return JSON.stringify(value, null, 2).replaceAll(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (control) =>
+export function jsonText(value: unknown, indent = 2): string {
+  return JSON.stringify(value, null, indent).replaceAll(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (control) =>
     control === '\n' ? control : [...Array(control.length).keys()].map((at) => escaped(control, at)).join(''),
   );
 }

@@ -3,10 +3,13 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { commandHelp } from '../engine/bench/commands.js';
 import { descriptionItems } from '../engine/blank/description-items.js';
+import { shortened } from '../engine/book/problems.js';
 import { CAUTION } from '../engine/caution.js';
 import { UserError } from '../engine/user-error.js';
 import { programName } from '../io/program-name.js';
-import { EXIT, say } from './messages.js';
+import { EXIT, print, say } from './messages.js';
+import { watchOutput } from './output-faults.js';
+import { refusedArguments } from './refused-arguments.js';
 import { tidyOnSignals } from './signals.js';
 
 const EXIT_TEXT = `
@@ -75,6 +78,9 @@ function program(finish: (code: number) => void): Command {
     .description('Oil clearances, classes and matched sets of measured engine parts.')
     .version(programName())
     .exitOverride()
+    .showSuggestionAfterError(false)
+    // What the library finds is said at the end, with all other refusals.
+    .configureOutput({ outputError: () => undefined })
     .configureHelp({ helpWidth: 80 })
     .addHelpText('after', EXAMPLES + EXIT_TEXT + CAUTION_TEXT);
 
@@ -155,12 +161,12 @@ function program(finish: (code: number) => void): Command {
     .action(async (name: string | undefined) => {
       const { functionHelp, functionList } = await import('../engine/functions/function-help.js');
       try {
-        process.stdout.write(`${name === undefined ? functionList() : functionHelp(name.toUpperCase())}\n`);
+        print(name === undefined ? functionList() : functionHelp(name.toUpperCase()));
         finish(EXIT.good);
       } catch (error) {
         if (!(error instanceof RangeError)) throw error;
         throw new UserError(
-          `functions: found the name ${name}; expected one of those that oilgap functions lists.`,
+          `functions: found the name ${shortened(name ?? '')}; expected one of those that oilgap functions lists.`,
         );
       }
     });
@@ -174,7 +180,7 @@ function program(finish: (code: number) => void): Command {
     .option('--json', 'one JSON document on stdout')
     .action(async (formula: string, options) => {
       const { calc } = await import('./calc.js');
-      finish(calc(formula, options));
+      finish(await calc(formula, options));
     });
 
   for (const command of oilgap.commands) {
@@ -191,12 +197,18 @@ function program(finish: (code: number) => void): Command {
 
 async function main(): Promise<number> {
   let code: number = EXIT.good;
+  const oilgap = program((result) => {
+    code = result;
+  });
   try {
-    await program((result) => {
-      code = result;
-    }).parseAsync();
+    await oilgap.parseAsync();
   } catch (error) {
-    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.good : EXIT.notRun;
+    if (error instanceof CommanderError) {
+      // Help and the version are no refusals, nor is the help that stands for a missing command.
+      if (error.exitCode === 0) return EXIT.good;
+      if (error.code !== 'commander.help') say(refusedArguments(error, oilgap, process.argv.slice(2)));
+      return EXIT.notRun;
+    }
     if (!(error instanceof UserError)) throw error;
     say(error.message);
     return EXIT.notRun;
@@ -205,12 +217,7 @@ async function main(): Promise<number> {
 }
 
 tidyOnSignals();
-for (const stream of [process.stdout, process.stderr]) {
-  // A reader that has seen enough, as `head` has, is no reason to leave the books unwritten.
-  stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-  });
-}
+watchOutput();
 main().then(
   (code) => {
     process.exitCode = code;

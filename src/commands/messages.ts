@@ -11,7 +11,28 @@ export interface Outlet {
 
 /** Terminal control characters of a user's text never reach the terminal. */
 export function printable(text: string): string {
-  return text.replaceAll(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (control) => (control === '\n' ? '\n' : ' '));
+  return withWholeNames(text).replaceAll(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (control) =>
+    control === '\n' ? '\n' : ' ',
+  );
+}
+
+/** Names from the command line, or parts of them, that hold line ends: in a message each is on one line. */
+const BROKEN_NAMES = process.argv
+  .slice(2)
+  .flatMap((name) => name.split(/[/\\]|\.\w+$/))
+  .filter((name) => name.includes('\n'));
+
+function withWholeNames(text: string): string {
+  return BROKEN_NAMES.reduce((found, name) => found.replaceAll(name, name.replaceAll('\n', ' ')), text);
+}
+
+/** Lines of one message. */
+const MOST_LINES = 10;
+
+function cut(message: string): string {
+  const lines = message.split('\n');
+  if (lines.length <= MOST_LINES) return message;
+  return [...lines.slice(0, MOST_LINES - 1), `and ${lines.length - MOST_LINES + 1} lines more`].join('\n');
 }
 
 let isProgressShown = false;
@@ -20,7 +41,7 @@ let isProgressShown = false;
 export const TERMINAL: Outlet = {
   say(text) {
     endProgress();
-    process.stderr.write(`${printable(text)}\n`);
+    process.stderr.write(`${cut(printable(text))}\n`);
   },
   print(text) {
     endProgress();

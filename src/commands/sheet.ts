@@ -7,7 +7,7 @@ import { type DescriptionTexts, standardTexts } from '../engine/blank/descriptio
 import { UserError } from '../engine/user-error.js';
 import { writeNewFile } from '../io/new-file.js';
 import { blankPackage } from '../io/xlsx/blank-package.js';
-import { EXIT, say } from './messages.js';
+import { EXIT, print, say } from './messages.js';
 
 export type SheetOptions = Readonly<Record<string, string>> & { readonly out: string };
 
@@ -31,6 +31,6 @@ export async function sheet({ out, ...given }: SheetOptions): Promise<number> {
   const book = blankBook(description);
   await writeNewFile(out, await blankPackage(book));
   const counts = book.sheets.filter(({ figure }) => figure).map(({ name, rows }) => `${name} ${rows.length}`);
-  process.stdout.write(`${out}\n  rows to measure: ${counts.join(', ')}\n  next: oilgap bench ${out}\n`);
+  print(`${out}\n  rows to measure: ${counts.join(', ')}\n  next: oilgap bench ${out}`);
   return EXIT.good;
 }

@@ -1,5 +1,7 @@
 /** What is tidied up where a run is broken off, by Ctrl-C or otherwise. */
 import { removeTemporaries } from '../io/temporaries.js';
+import { endProgress } from './messages.js';
+import { sayAtEnd } from './output-faults.js';
 
 const tasks: (() => void)[] = [];
 
@@ -16,8 +18,11 @@ export function tidyOnSignals(): void {
 }
 
 function tidy(signal: NodeJS.Signals): void {
+  endProgress();
   for (const task of tasks) task();
   removeTemporaries();
+  sayAtEnd(`Ended by ${signal}: a book that was not written yet is as it was; run again for the rest.`);
+  // A shell then sees 128 and the signal's number.
   process.kill(process.pid, signal);
 }
 

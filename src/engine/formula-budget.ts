@@ -3,53 +3,67 @@
  * range by itself and fills arrays and texts of any size: some formulas that a spreadsheet program may hold would
  * exhaust stack or memory. Their stored values are used instead.
  */
+import { type RangeCost, rangesOf, type SheetExtent } from './range-cost.js';
 
 /** Measured with HyperFormula 3.5: 150 functions within one another, or 2,000 operators in a row, exhaust the stack. */
 const DEEPEST = 64;
 const MOST_OPERATORS = 1000;
-/** A range of a million cells takes some 500 MB; `A:A` takes next to nothing. */
 const MOST_CELLS_OF_A_RANGE = 1_000_000;
 const MOST_CELLS_OF_ALL_RANGES = 2_000_000;
+/** Cells that the workbook does not store are made for the range: 250,000 take 1.5 s and 165 MB. */
+const MOST_BLANK_CELLS = 250_000;
 /** Of functions that fill arrays or repeat texts, the product of the numbers in the formula. */
 const LARGEST_FILL = 1_000_000;
 /** What a cell of a spreadsheet program holds. */
 const LONGEST = 32_767;
 
 const TEXTS = /"(?:[^"]|"")*"|'(?:[^']|'')*'/g;
-const RANGE = /\$?([A-Z]{1,3})\$?(\d{1,7}):\$?([A-Z]{1,3})\$?(\d{1,7})/gi;
 const FILLING = /\b(?:SEQUENCE|REPT|RANDARRAY|MUNIT)\s*\(/i;
 
 /** Counts what the formulas of one workbook cost together; the same formulas in the same order get the same answers. */
 export class FormulaBudget {
   private readonly ranges = new Set<string>();
   private rangeCells = 0;
+  private blankCells = 0;
+
+  /** @param extents of the workbook's sheets by `sheetKey`; without them every cell counts as one that is stored */
+  constructor(private readonly extents?: ReadonlyMap<string, SheetExtent>) {}
 
   /** Whether the engine can be given this formula, which then counts. */
-  allows(formula: string): boolean {
-    if (formula.length > LONGEST) return false;
-    const bare = formula.replaceAll(TEXTS, (text) => (text.startsWith("'") ? '' : '""'));
-    return depthOf(bare) <= DEEPEST && operatorsOf(bare) <= MOST_OPERATORS && fillOf(bare) <= LARGEST_FILL
-      ? this.allowsRanges(formula)
-      : false;
+  allows(formula: string, sheet = ''): boolean {
+    return this.refusal(formula, sheet) === undefined;
   }
 
-  private allowsRanges(formula: string): boolean {
-    let cells = 0;
-    const fresh: string[] = [];
-    for (const [text, left, top, right, bottom] of formula.matchAll(RANGE)) {
-      const key = text.replaceAll('$', '').toUpperCase();
-      if (this.ranges.has(key)) continue;
-      const area =
-        (Math.abs(columnNumber(right!) - columnNumber(left!)) + 1) *
-        (Math.abs(Number(bottom) - Number(top)) + 1);
-      if (area > MOST_CELLS_OF_A_RANGE) return false;
-      cells += area;
-      fresh.push(key);
+  /** Why the engine cannot be given this formula; undefined where it can, and the formula then counts. */
+  refusal(formula: string, sheet = ''): string | undefined {
+    if (formula.length > LONGEST) return `it is longer than ${LONGEST} characters`;
+    const withoutTexts = formula.replaceAll(TEXTS, (text) => (text.startsWith("'") ? text : '""'));
+    const bare = withoutTexts.replaceAll(TEXTS, (text) => (text.startsWith("'") ? '' : text));
+    if (depthOf(bare) > DEEPEST) return `it nests more than ${DEEPEST} brackets`;
+    if (operatorsOf(bare) > MOST_OPERATORS) return `it has more than ${MOST_OPERATORS} operators`;
+    if (fillOf(bare) > LARGEST_FILL) return `it fills more than ${LARGEST_FILL} cells or characters`;
+    return this.rangesRefusal(rangesOf(withoutTexts, sheet, this.extents));
+  }
+
+  private rangesRefusal(found: readonly RangeCost[]): string | undefined {
+    const fresh = [...new Map(found.map((range) => [range.key, range])).values()].filter(
+      ({ key }) => !this.ranges.has(key),
+    );
+    const cells = fresh.reduce((sum, range) => sum + range.cells, 0);
+    const blank = fresh.reduce((sum, range) => sum + (range.blank ?? 0), 0);
+    if (fresh.some((range) => range.cells > MOST_CELLS_OF_A_RANGE)) {
+      return `it names a range of more than ${MOST_CELLS_OF_A_RANGE} cells`;
     }
-    if (this.rangeCells + cells > MOST_CELLS_OF_ALL_RANGES) return false;
+    if (this.rangeCells + cells > MOST_CELLS_OF_ALL_RANGES) {
+      return `the ranges of all formulas hold more than ${MOST_CELLS_OF_ALL_RANGES} cells`;
+    }
+    if (this.blankCells + blank > MOST_BLANK_CELLS) {
+      return `the ranges of all formulas hold more than ${MOST_BLANK_CELLS} blank cells`;
+    }
     this.rangeCells += cells;
-    for (const key of fresh) this.ranges.add(key);
-    return true;
+    this.blankCells += blank;
+    for (const { key } of fresh) this.ranges.add(key);
+    return undefined;
   }
 }
 
@@ -73,8 +87,4 @@ function fillOf(formula: string): number {
     (product, [digits]) => product * Math.max(1, Number(digits)),
     1,
   );
-}
-
-function columnNumber(letters: string): number {
-  return [...letters.toUpperCase()].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
 }

@@ -6,7 +6,7 @@ import { openBook } from './book/open-book.js';
 import { readSetup } from './book/setup.js';
 import type { BareNumber } from './book/table.js';
 import { ownHeaders } from './columns/result-headers.js';
-import { withFormulaValues } from './spreadsheet.js';
+import { withFormulaValues } from './formula-values.js';
 import type { WorkbookModel } from './workbook-model.js';
 
 /**
@@ -15,7 +15,9 @@ import type { WorkbookModel } from './workbook-model.js';
  */
 export function readBook(model: WorkbookModel): Book {
   const setup = readSetup(findSheet(model, 'Setup'), model.file);
-  return openBook(withFormulaValues(model, setup), setup, ownHeaders);
+  const { model: valued, notices } = withFormulaValues(model, setup);
+  const book = openBook(valued, setup, ownHeaders);
+  return { ...book, notices: [...book.notices, ...notices] };
 }
 
 export function runBook(model: WorkbookModel, options: AssessOptions): Promise<Assessment> {

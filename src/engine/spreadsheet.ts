@@ -1,5 +1,6 @@
 /** One HyperFormula engine over the cells of a workbook, with our functions registered for this engine alone. */
 import {
+  AlwaysSparse,
   DetailedCellError,
   type FunctionPluginDefinition,
   HyperFormula,
@@ -7,9 +8,9 @@ import {
 } from 'hyperformula';
 import { functionRecords } from '../../functions/index.js';
 import type { LengthUnit, TemperatureUnit } from '../maths/units.js';
-import { FormulaBudget } from './formula-budget.js';
+import type { FormulaGuard } from './formula-guard.js';
 import { oilgapFunctions } from './functions/register.js';
-import type { Cell, CellContent, SheetModel, WorkbookModel } from './workbook-model.js';
+import type { CellContent } from './workbook-model.js';
 
 export interface EngineUnits {
   readonly lengthUnit: LengthUnit;
@@ -29,12 +30,16 @@ export interface EngineOptions {
   readonly useArrayArithmetic?: boolean;
   /** Their names are taken into the language as they are. */
   readonly functionPlugins?: readonly FunctionPluginDefinition[];
+  /** For formulas of others. */
+  readonly guard?: FormulaGuard;
+  /** Cells are kept one by one: else a sheet that a formula makes both wide and long is kept as a whole rectangle. */
+  readonly isSparse?: boolean;
 }
 
 export function buildEngine(
   sheets: RawSheets,
   units: EngineUnits,
-  { useArrayArithmetic = false, functionPlugins = [] }: EngineOptions = {},
+  { useArrayArithmetic = false, functionPlugins = [], guard, isSparse = false }: EngineOptions = {},
 ): HyperFormula {
   const ours = oilgapFunctions(units);
   const names = functionPlugins.flatMap(({ implementedFunctions }) => Object.keys(implementedFunctions));
@@ -46,29 +51,10 @@ export function buildEngine(
     precisionRounding: ALL_DIGITS,
     ...GRID,
     useArrayArithmetic,
+    ...(isSparse && { chooseAddressMappingPolicy: new AlwaysSparse() }),
     language: ours.language,
-    functionPlugins: [...ours.functionPlugins, ...functionPlugins],
+    functionPlugins: [...ours.functionPlugins, ...functionPlugins, ...(guard ? [guard.plugin] : [])],
   });
-}
-
-/** The cells of a workbook as the engine takes them. */
-export function rawSheets({ sheets }: WorkbookModel): RawSheets {
-  const budget = new FormulaBudget();
-  return Object.fromEntries(sheets.map((sheet) => [sheet.name, rawRows(sheet, budget)]));
-}
-
-function rawRows({ rows }: SheetModel, budget: FormulaBudget): RawCellContent[][] {
-  return Array.from(rows, (cells) => Array.from(cells ?? [], (cell) => rawContent(cell, budget)));
-}
-
-function rawContent(cell: Cell | undefined, budget: FormulaBudget): RawCellContent {
-  if (!cell) return null;
-  if (cell.formula !== undefined && budget.allows(cell.formula)) return `=${cell.formula}`;
-  const { content } = cell;
-  // The apostrophe keeps the engine from reading texts as dates, percentages or formulas.
-  return content?.kind === 'text' || content?.kind === 'error'
-    ? `'${content.value}`
-    : (content?.value ?? null);
 }
 
 const OUR_FUNCTION = new RegExp(`\\b(?:${functionRecords.map(({ name }) => name).join('|')})\\s*\\(`, 'i');
@@ -76,35 +62,6 @@ const OUR_FUNCTION = new RegExp(`\\b(?:${functionRecords.map(({ name }) => name)
 /** Whether a formula uses a function that only this program knows. */
 export function usesOurFunctions(formula: string | undefined): boolean {
   return formula !== undefined && OUR_FUNCTION.test(formula);
-}
-
-/** A formula whose stored value is missing, or was never known to the program that stored it. */
-function needsValue({ formula, content }: Cell): boolean {
-  if (formula === undefined) return false;
-  return !content || usesOurFunctions(formula) || (content.kind === 'error' && content.value === '#NAME?');
-}
-
-/** The same workbook with a value in every formula that the engine can give one. */
-export function withFormulaValues(model: WorkbookModel, units: EngineUnits): WorkbookModel {
-  if (!model.sheets.some(({ rows }) => rows.some((cells) => cells?.some((cell) => cell && needsValue(cell)))))
-    return model;
-  const engine = buildEngine(rawSheets(model), units);
-  try {
-    const sheets = model.sheets.map((sheet) => {
-      const id = engine.getSheetId(sheet.name)!;
-      const valued = (cell: Cell | undefined, row: number, col: number): Cell | undefined =>
-        cell && needsValue(cell) && engine.doesCellHaveFormula({ sheet: id, row, col })
-          ? { ...cell, content: contentOf(engine.getCellValue({ sheet: id, row, col })) }
-          : cell;
-      return {
-        ...sheet,
-        rows: sheet.rows.map((cells, row) => cells?.map((cell, column) => valued(cell, row, column))),
-      };
-    });
-    return { ...model, sheets };
-  } finally {
-    engine.destroy();
-  }
 }
 
 /** A value of the engine as a cell's content. */

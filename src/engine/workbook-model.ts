@@ -4,6 +4,8 @@
  * Rows and columns count from 0 (row 0 is the sheet's first row). Both arrays are sparse: a hole is
  * an empty cell.
  */
+import type { RowSet } from './row-set.js';
+
 export type CellContent =
   | { readonly kind: 'number'; readonly value: number }
   | { readonly kind: 'text'; readonly value: string }
@@ -18,11 +20,39 @@ export interface Cell {
   readonly content: CellContent | undefined;
   /** The formula without its leading `=`, shared formulas spelled out for this cell. */
   readonly formula?: string;
+  /** The formula is beyond what one may take, and the content an error value in its place. */
+  readonly isNotComputed?: true;
 }
 
 export interface SheetModel {
   readonly name: string;
   readonly rows: (Cell | undefined)[][];
+  /** Tables over its cells (ListObjects), which sort and filter their rows. */
+  readonly lists?: readonly ListTable[];
+  /** What belongs to several cells together. */
+  readonly blocks?: readonly CellBlock[];
+  /** Rows that hold no part, where the cells that showed it are no longer there. */
+  readonly leftOut?: readonly number[];
+  /** Rows whose results of an earlier run were forgotten, in ascending order. */
+  forgottenRows?: readonly number[];
+}
+
+/** A table over cells of a sheet (ISO 29500-1, 18.5.1.2). */
+export interface ListTable {
+  readonly name: string;
+  /** Its header and totals rows included. */
+  readonly bounds: CellBounds;
+  readonly hasHeader: boolean;
+  readonly totalsRows: number;
+  readonly columns: readonly string[];
+  /** False where its cells come from elsewhere, such as a query: it can be given no further columns. */
+  readonly isPlain: boolean;
+}
+
+/** Cells of which none can be written by itself. */
+export interface CellBlock {
+  readonly kind: 'merged cells' | 'array formula' | 'data table';
+  readonly bounds: CellBounds;
 }
 
 export interface WorkbookModel {
@@ -34,6 +64,9 @@ export interface WorkbookModel {
 export function cellAt(sheet: SheetModel, row: number, column: number): Cell | undefined {
   return sheet.rows[row]?.[column];
 }
+
+/** What a sheet has of columns: the last is XFD. */
+export const SHEET_COLUMNS = 16_384;
 
 /** The letters of a column: 0 is A, 26 is AA. */
 export function columnLetters(column: number): string {
@@ -92,11 +125,30 @@ export interface PlacedCell {
   readonly cell: OutputCell;
 }
 
+/** Cells of an earlier run, emptied before the new ones go in. */
+export interface ClearedCells {
+  /** The first column and the last, inclusive. */
+  readonly first: number;
+  readonly last: number;
+  /** Only these of the columns, where the user has put others between them. */
+  readonly columns?: ReadonlySet<number>;
+  /** Only these rows; all where it is left out. */
+  readonly rows?: RowSet;
+}
+
+/** A table (ListObject) that is made to reach over the written columns, so that it sorts them too. */
+export interface ListExtension {
+  readonly bounds: CellBounds;
+  /** The column of the first header. */
+  readonly first: number;
+  readonly headers: readonly string[];
+}
+
 /** Changes to one sheet of the user's. */
 export interface SheetEdit {
   readonly sheet: string;
-  /** Columns of an earlier run, emptied before the new cells go in: first and last, inclusive. */
-  readonly clear?: { readonly first: number; readonly last: number } | undefined;
+  readonly clear?: ClearedCells | undefined;
+  readonly list?: ListExtension | undefined;
   /** New cells; they replace whatever stands there. */
   readonly cells: PlacedCells;
   /** Values for cells whose formula the user typed: the formula stays, its stored value changes. */
@@ -148,4 +200,9 @@ export interface WorkbookEdit {
   readonly sheets: readonly OutputSheet[];
   /** Sheets of an earlier run that this run does not make. */
   readonly remove: readonly string[];
+}
+
+/** A range as a user knows it: `A1:C3`. */
+export function rangeText({ top, left, bottom, right }: CellBounds): string {
+  return `${cellAddress(top, left)}:${cellAddress(bottom, right)}`;
 }

@@ -1,8 +1,8 @@
 /** Keeps the file that is about to be replaced, as `NAME.previous.xlsx` beside it. */
-import { randomUUID } from 'node:crypto';
 import { copyFile, link, open, readFile, rename, rm } from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
 import { forgetTemporary, noteTemporary } from './temporaries.js';
+import { temporaryPath } from './temporary-names.js';
 
 /** `bench/engine.previous.xlsx` for `bench/engine.xlsx`. */
 export function previousPath(path: string): string {
@@ -28,7 +28,7 @@ export async function holds(path: string, pieces: readonly Uint8Array[]): Promis
  * run is replaced, whole or not at all. Throws what the system throws.
  */
 export async function keepPrevious(path: string): Promise<void> {
-  const temporary = join(dirname(path), `.oilgap-${randomUUID()}.tmp`);
+  const temporary = temporaryPath(dirname(path));
   await noteTemporary(temporary);
   try {
     await link(path, temporary).catch(() => copyWhole(path, temporary));

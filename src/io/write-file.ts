@@ -1,5 +1,4 @@
 /** Writes a file whole or not at all: whoever reads it sees the old bytes or the new ones. */
-import { randomUUID } from 'node:crypto';
 import {
   access,
   constants,
@@ -17,6 +16,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { UserError } from '../engine/user-error.js';
 import { holds, keepPrevious } from './keep-previous.js';
 import { forgetTemporary, noteTemporary } from './temporaries.js';
+import { clearTemporaries, temporaryPath } from './temporary-names.js';
 
 /** As many links as systems themselves follow. */
 const MOST_LINKS = 40;
@@ -46,7 +46,7 @@ const REFUSALS: Readonly<Record<string, readonly [string, string]>> = {
 /**
  * Writes a temporary file beside the target, flushes it to the disk and renames it. A symbolic link stays and its
  * target is written; a file that was there before keeps its permissions, and where wanted is kept beside it. The bytes
- * may come in pieces, one behind the other.
+ * may come in pieces, one behind the other. Temporary files that killed runs left in the folder are removed first.
  *
  * Throws a UserError where the system refuses; the target is then as it was, and the temporary file is gone.
  */
@@ -57,6 +57,7 @@ export async function writeFileWhole(
 ): Promise<void> {
   try {
     const target = await linkTarget(path);
+    await clearTemporaries(dirname(target));
     const mode = await modeOfFormer(target, path);
     const isKept = isPreviousKept && mode !== undefined;
     const pieces = bytes instanceof Uint8Array ? [bytes] : bytes;
@@ -120,7 +121,7 @@ async function replaceFile(
   isPreviousKept: boolean,
 ): Promise<void> {
   const folder = dirname(target);
-  const temporary = join(folder, `.oilgap-${randomUUID()}.tmp`);
+  const temporary = temporaryPath(folder);
   await noteTemporary(temporary);
   try {
     const handle = await open(temporary, 'wx');

@@ -77,3 +77,33 @@ export function roundHalfAway(a: Ratio): number {
   const rounded = (2n * magnitude + a.denominator) / (2n * a.denominator);
   return Number(a.numerator < 0n ? -rounded : rounded);
 }
+
+/** The digits of an exact number, such as `-0.00123`; undefined where they have no end, as of 1/3. */
+export function decimalText({ numerator, denominator }: Ratio): string | undefined {
+  const magnitude = numerator < 0n ? -numerator : numerator;
+  let rest = denominator / greatestDivisor(magnitude, denominator);
+  const timesDivided = (prime: bigint) => {
+    let times = 0;
+    for (; rest % prime === 0n; rest /= prime) times++;
+    return times;
+  };
+  const places = Math.max(timesDivided(2n), timesDivided(5n));
+  if (rest !== 1n) return undefined;
+  const digits = ((magnitude * 10n ** BigInt(places)) / denominator).toString().padStart(places + 1, '0');
+  const whole = digits.slice(0, digits.length - places);
+  return `${numerator < 0n ? '-' : ''}${whole}${places > 0 ? `.${digits.slice(-places)}` : ''}`;
+}
+
+function greatestDivisor(a: bigint, b: bigint): bigint {
+  let [divisor, rest] = [b, a];
+  while (rest !== 0n) [divisor, rest] = [rest, divisor % rest];
+  return divisor;
+}
+
+/** The double whose shortest decimal is an exact number; undefined where there is none. */
+export function exactDouble(value: Ratio): number | undefined {
+  const text = decimalText(value);
+  if (text === undefined) return undefined;
+  const double = Number(text);
+  return Number.isFinite(double) && decimalText(exact(double)) === text ? double : undefined;
+}

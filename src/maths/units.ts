@@ -30,6 +30,11 @@ export function toMm(value: Ratio, unit: LengthUnit): Ratio {
   return multiply(value, MM_PER_UNIT[unit]);
 }
 
+/** Exact millimetres, expressed in a unit. */
+export function fromMm(mm: Ratio, unit: LengthUnit): Ratio {
+  return divide(mm, MM_PER_UNIT[unit]);
+}
+
 /** A length typed in a unit, rounded once to the grain. */
 export function grainOf(value: Ratio | number, unit: LengthUnit): Grain {
   if (typeof value !== 'number') return grainOfRatio(toMm(value, unit));
@@ -57,15 +62,14 @@ export function toCelsius(value: Ratio, unit: TemperatureUnit): Ratio {
   return divide(add(value, { numerator: -32n, denominator: 1n }), { numerator: 9n, denominator: 5n });
 }
 
+/** Exact degrees Celsius, expressed in a unit. */
+export function fromCelsius(celsius: Ratio, unit: TemperatureUnit): Ratio {
+  if (unit === 'C') return celsius;
+  return add(multiply(celsius, { numerator: 9n, denominator: 5n }), { numerator: 32n, denominator: 1n });
+}
+
 /** Degrees Celsius, expressed in a unit. */
 export function temperatureInUnit(celsius: number, unit: TemperatureUnit): number {
   // Computed in ratios, so that -273.15 °C reads -459.67 °F.
-  return unit === 'C'
-    ? celsius
-    : toNumber(
-        add(multiply(exact(celsius), { numerator: 9n, denominator: 5n }), {
-          numerator: 32n,
-          denominator: 1n,
-        }),
-      );
+  return unit === 'C' ? celsius : toNumber(fromCelsius(exact(celsius), unit));
 }

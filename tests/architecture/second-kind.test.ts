@@ -11,11 +11,13 @@ import { bookSummary } from '../../src/commands/book-summary.js';
 import { type Assessment, assessBook } from '../../src/engine/assess/assess.js';
 import { BenchBook } from '../../src/engine/bench/bench-book.js';
 import { Dialogue } from '../../src/engine/bench/dialogue.js';
+import { findSpots } from '../../src/engine/bench/find-spots.js';
 import { blankSpots } from '../../src/engine/bench/order.js';
 import { blankBook } from '../../src/engine/blank/blank-book.js';
 import { describeEngine } from '../../src/engine/blank/describe-engine.js';
 import { descriptionItems, standardTexts } from '../../src/engine/blank/description-items.js';
 import { evaluateColumns } from '../../src/engine/columns/evaluate.js';
+import { partsMeant } from '../../src/engine/explain/find-parts.js';
 import { engineType, MEASURED, mark, part } from '../../src/engine/input-sheets/common-columns.js';
 import { needed, type PartSheet } from '../../src/engine/input-sheets/input-sheet.js';
 import { ENGINE_NAME, NAME } from '../../src/engine/input-sheets/quantities.js';
@@ -33,10 +35,10 @@ const place = {
   position: needed('Position', NAME, 'Its place.'),
 };
 const BUSHES: PartSheet = {
-  name: 'Bushes',
+  name: 'Rocker bushes',
   noun: 'bush',
   counted: ['bush', 'bushes'],
-  plural: 'Bushes',
+  plural: 'Rocker bushes',
   readings: 'diameters',
   role: 'outer',
   material: 'steel',
@@ -44,6 +46,7 @@ const BUSHES: PartSheet = {
   letter: 'N',
   measured: 'Bore of the bush',
   guide: 'measure each bush in its rocker.',
+  isDrawn: true,
   columns: { part, engineType, ...place, mark, ...MEASURED },
 };
 const SPINDLES: PartSheet = {
@@ -94,7 +97,7 @@ const LIMITS = { 'Engine type': 'X', Fit: 'rocker', 'Clearance min': 0.02, 'Clea
 const SHEETS: Sheets = {
   Limits: table({ ...LIMITS, 'Service limit': 0.08, 'Journal min': 15.9, 'Bore max': 16.05 }),
   Gauges: table({ Gauge: 'M1', 'Max error': 0.002 }),
-  Bushes: table(
+  'Rocker bushes': table(
     { ...AT, Part: 'N1', Position: 1, 'A 0': 16.03, 'A 90': 16.032 },
     { ...AT, Part: 'N2', Position: 2, 'A 0': 16.1 },
     { ...AT, Part: 'N3', Position: 3 },
@@ -131,6 +134,10 @@ test("rows of a user's Fits name its parts; a part of another slot is refused in
   const rows = [{ Engine: 'E', Fit: 'rocker', Position: 1, Journal: 'P2', Bore: 'N1' }];
   const { fits } = await assessed({ ...SHEETS, Fits: table(...rows) });
   expect(fits.map(({ status, clearance }) => [status, clearance?.clearance])).toEqual([['in range', 4100]]);
+  const strip = await assessed({ ...SHEETS, Fits: table({ ...rows[0], 'Strip reading': 0.05 }) });
+  expect(strip.fits[0]!.why).toContain(
+    'Strip reading does not count: a spindle in bush is judged by its parts',
+  );
   const wrong = await assessed({ ...SHEETS, Fits: table({ ...rows[0], 'Upper shell': 'U' }) });
   expect(wrong.fits[0]).toMatchObject({ status: 'unclear' });
   expect(wrong.fits[0]!.why[0]).toBe('Upper shell names U, but a spindle in bush has no such part');
@@ -143,11 +150,11 @@ describe('the written workbook', () => {
     const [clearance] = cells.get('Fits')!.ofRow(0);
     expect(clearance!.cell.value).toBe(0.0415);
     expect(clearance!.cell.formula).toMatch(
-      /^IF\(COUNT\('Bushes'!\w+,'Spindles'!\w+\)<2,"",ROUND\(\('Bushes'!/,
+      /^IF\(COUNT\('Rocker bushes'![$\w]+,'Spindles'![$\w]+\)<2,"",ROUND\(\('Rocker bushes'!/,
     );
-    expect(cells.get('Bushes')!.ofRow(0)[0]!.cell).toMatchObject({ value: 16.031 });
+    expect(cells.get('Rocker bushes')!.ofRow(0)[0]!.cell).toMatchObject({ value: 16.031 });
     const { edits, sheets } = writtenWorkbook(assessment, { valuesOnly: false });
-    expect(edits.map(({ sheet }) => sheet)).toEqual(expect.arrayContaining(['Bushes', 'Spindles']));
+    expect(edits.map(({ sheet }) => sheet)).toEqual(expect.arrayContaining(['Rocker bushes', 'Spindles']));
     const rowsOf = (name: string) =>
       [...sheets.find((sheet) => sheet.name === name)!.rows].map((row) => row.map((cell) => cell?.value));
     expect(rowsOf('Fits')[1]!.slice(0, 7)).toEqual(['E', 'rocker', 1, 'P1', 'N1', undefined, undefined]);
@@ -156,7 +163,7 @@ describe('the written workbook', () => {
       rowsOf('Re-measure')
         .slice(1)
         .map(([sheet, name]) => `${sheet} ${name}`),
-    ).toContain('Bushes N3');
+    ).toContain('Rocker bushes N3');
   });
 
   test('stands beside shell bearings on one sheet Fits', async () => {
@@ -179,6 +186,15 @@ test('the page draws and lists them', async () => {
   for (const words of ['Fits, rocker, as they run', '3 bushes, 2 spindles', '>N2<', 'Spindles']) {
     expect(html).toContain(words);
   }
+  const ids = [...html.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
+  expect(ids.filter((id) => id!.includes('frame')).length).toBeGreaterThan(1);
+  expect(new Set(ids).size).toBe(ids.length);
+});
+
+test('a place names the part that stands for it', async () => {
+  const { book } = await assessed();
+  const rows = book.parts.all();
+  expect(partsMeant('e rocker 2', rows).map(({ name }) => name)).toEqual(['N2']);
 });
 
 test('the JSON and the terminal tell them', async () => {
@@ -188,7 +204,7 @@ test('the JSON and the terminal tell them', async () => {
     ...{ fit: 'rocker', position: '1', journal: 'P1', bore: 'N1', upper: null, lower: null },
     ...{ clearance: 0.0415, status: 'in range' },
   });
-  expect(json.parts[0]).toMatchObject({ sheet: 'Bushes', part: 'N1', size: 16.031 });
+  expect(json.parts[0]).toMatchObject({ sheet: 'Rocker bushes', part: 'N1', size: 16.031 });
   expect(bookSummary(assessment, 'x.xlsx', 100)).toContain('engine E, rocker: 3 fits: 1 in range, 1 loose');
 });
 
@@ -206,13 +222,13 @@ function blankModel(): WorkbookModel {
 test('the blank workbook asks for them', () => {
   expect(descriptionItems().map(({ option }) => option)).toContain('rockers');
   const book = readBook(blankModel());
-  expect(book.parts.of('Bushes').map(({ name, fit }) => [name, fit])).toEqual([
+  expect(book.parts.of('Rocker bushes').map(({ name, fit }) => [name, fit])).toEqual([
     ['N1', 'rocker'],
     ['N2', 'rocker'],
   ]);
   expect(book.parts.of('Spindles').map(({ name }) => name)).toEqual(['P1', 'P2']);
   const { guide } = blankBook(describeEngine({ ...standardTexts(), rockers: '1' }));
-  expect(guide.join('\n')).toContain('Bushes: measure each bush in its rocker.');
+  expect(guide.join('\n')).toContain('Rocker bushes: measure each bush in its rocker.');
 });
 
 test('the bench asks for their readings and says their clearance', () => {
@@ -230,13 +246,23 @@ test('the bench asks for their readings and says their clearance', () => {
     '15.99',
     '15.99',
   ].map((typed) => dialogue.answer(typed).said);
-  expect(said[0]![0]).toBe('Bushes N1 A 0: 16.031 mm');
+  expect(said[0]![0]).toBe('Rocker bushes N1 A 0: 16.031 mm');
   expect(said.at(-1)!.at(-1)).toContain('E1 rocker 2: clearance');
+});
+
+test('the bench finds a part by a sheet of two words', () => {
+  const found = findSpots(new BenchBook(blankModel()), 'Rocker bushes N2 A 0');
+  expect(found).toMatchObject({ isOneSpot: true, spots: [{ sheet: 'Rocker bushes', part: 'N2' }] });
+});
+
+test('with nothing to measure, the option that was typed is told', () => {
+  const texts = { ...standardTexts(), bigEnds: 'none', mains: 'none' };
+  expect(() => describeEngine(texts)).toThrow('--mains: found "none"; expected a place to measure');
 });
 
 test('the documentation lists its sheets and what it is', () => {
   const readme = withBlocks(readFileSync(new URL('../../README.md', import.meta.url), 'utf8'));
-  expect(readme).toContain('| Bushes | **Part** |');
+  expect(readme).toContain('| Rocker bushes | **Part** |');
   expect(readme).toContain('| spindle in bush | A spindle in its bush. | bush less spindle |');
   expect(kindsOfFit()).toContain(ROCKER);
 });

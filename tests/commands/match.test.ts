@@ -119,3 +119,36 @@ test('match wants to know what to do: --out, --explain, or both', () => {
   expect([status, stdout]).toEqual([2, '']);
   expect(stderr).toContain('expected one of them; add --out FILE.xlsx');
 });
+
+test('match takes a book whose needed columns are blank in every row, as check does', async () => {
+  const book = await writeBook(folder, 'pins.xlsx', sheetsWith({ Engine: undefined, Position: undefined }));
+  const out = join(folder, 'pins-sets.xlsx');
+  const partsOf = ({ stdout }: { stdout: string }) => JSON.parse(stdout).books[0].parts;
+  const checked = oilgap('check', book, '--out', folder, '--json');
+  const matched = oilgap('match', book, '--out', out, '--json');
+  expect([checked.status, matched.status, matched.stderr]).toEqual([1, 1, '']);
+  expect(partsOf(matched)).toEqual(partsOf(checked));
+});
+
+test('the written stock, read anew, is what was computed: inches beside millimetres, .csv files beside a workbook', async () => {
+  const out = join(folder, 'units.xlsx');
+  const books = ['workbooks/inch.xlsx', 'workbooks/decimal-commas', 'workbooks/one-engine.xlsx'];
+  const matched = JSON.parse(oilgap('match', ...books, '--out', out, '--json').stdout).books[0];
+  const { stdout } = oilgap('check', out, '--out', join(folder, 'anew'), '--json');
+  const anew = JSON.parse(stdout).books[0];
+  for (const what of ['parts', 'fits', 'tables', 'summary', 'matching', 'remeasure', 'refused'])
+    expect(anew[what], what).toEqual(matched[what]);
+});
+
+test('a refused cell is named where the stock has it', async () => {
+  const bad = await writeBook(folder, 'bad.xlsx', sheetsWith({ Engine: 'E2', 'A 0': '42.00l5' }));
+  const good = await writeBook(folder, 'good.xlsx', sheetsWith());
+  const out = join(folder, 'refused.xlsx');
+  const { stderr } = oilgap('match', good, bad, '--out', out);
+  const [, address, header] = /Journals!([A-Z]+\d+) \((.*?)\): found the text "42.00l5"/.exec(stderr)!;
+  const { sheets } = await readWorkbookPackage(readFileSync(out), out);
+  const { rows } = sheets.find(({ name }) => name === 'Journals')!;
+  const column = address!.charCodeAt(0) - 65;
+  expect(rows[Number(address!.slice(1)) - 1]![column]!.content!.value).toBe('42.00l5');
+  expect(rows[0]![column]!.content!.value).toBe(header);
+});

@@ -1,5 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
-import { endProgress, progress } from '../../src/commands/messages.js';
+import { endProgress, progress, say } from '../../src/commands/messages.js';
 
 const { isTTY } = process.stderr;
 afterEach(() => {
@@ -30,4 +30,13 @@ test('progress is one line of a terminal, which the next replaces', () => {
 test('progress stays out of a file or a pipe', () => {
   expect(written(false, () => progress('reading'))).toBe('');
   expect(written(false, endProgress)).toBe('');
+});
+
+test('a message of more lines than ten says how many are left out', () => {
+  const lines = Array.from({ length: 25 }, (_, at) => `line ${at + 1}`);
+  const shown = written(false, () => say(lines.join('\n')))
+    .trimEnd()
+    .split('\n');
+  expect(shown).toEqual([...lines.slice(0, 9), 'and 16 lines more']);
+  expect(written(false, () => say(lines.slice(0, 10).join('\n')))).toBe(`${lines.slice(0, 10).join('\n')}\n`);
 });

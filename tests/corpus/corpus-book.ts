@@ -8,8 +8,10 @@ export interface CorpusBook {
   readonly make: () => Promise<Uint8Array>;
   /** Why the library that is asked too cannot read it; undefined where it can. */
   readonly unreadByExcelJs?: string;
-  /** Sheets that cannot be written, and are named. */
-  readonly refused?: readonly string[];
+  /** Sheets whose results stand on a sheet of the program's own, since something of the user's is in the way. */
+  readonly apart?: readonly string[];
+  /** The rows of Journals that are said to hold no part. */
+  readonly leftOut?: string;
 }
 
 const OFFICE = 'application/vnd.openxmlformats-officedocument';

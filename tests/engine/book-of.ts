@@ -12,8 +12,16 @@ import { readSetup } from '../../src/engine/book/setup.js';
 import { ownHeaders } from '../../src/engine/columns/result-headers.js';
 import type { Cell, CellContent, WorkbookModel } from '../../src/engine/workbook-model.js';
 
-/** Undefined is a hole; an object is the content of a cell as it stands; null is a formula without value. */
-export type Plain = string | number | boolean | undefined | null | CellContent;
+/**
+ * Undefined is a hole; an object is the content of a cell as it stands, or a formula with its value; null is a formula
+ * without value.
+ */
+export type Plain = string | number | boolean | undefined | null | CellContent | PlainFormula;
+
+export interface PlainFormula {
+  readonly formula: string;
+  readonly value: number;
+}
 export type Sheets = Readonly<Record<string, readonly (readonly Plain[])[]>>;
 
 export const FILE = 'engine.xlsx';
@@ -26,6 +34,9 @@ function cellOf(plain: Plain): Cell | undefined {
   if (typeof plain === 'number') return { content: { kind: 'number', value: plain } };
   if (typeof plain === 'string') return { content: { kind: 'text', value: plain } };
   if (typeof plain === 'boolean') return { content: { kind: 'boolean', value: plain } };
+  if ('formula' in plain) {
+    return { formula: plain.formula, content: { kind: 'number', value: plain.value } };
+  }
   return { content: plain };
 }
 
@@ -39,9 +50,9 @@ export function modelOf(sheets: Sheets): WorkbookModel {
   };
 }
 
-export function bookOf(sheets: Sheets): Book {
-  const model = modelOf(sheets);
-  return openBook(model, readSetup(findSheet(model, 'Setup'), FILE), ownHeaders);
+export function bookOf(sheets: Sheets, file = FILE): Book {
+  const model = { ...modelOf(sheets), file };
+  return openBook(model, readSetup(findSheet(model, 'Setup'), file), ownHeaders);
 }
 
 export interface Assessed {

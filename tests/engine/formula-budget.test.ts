@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { FormulaBudget } from '../../src/engine/formula-budget.js';
 
 test.each([
@@ -33,4 +33,40 @@ test('ranges count once, and together', () => {
     false,
   ]);
   expect(budget.allows(column('B'))).toBe(true);
+});
+
+/** HyperFormula makes a cell of its own for each blank one of a range. */
+describe('blank cells of ranges', () => {
+  const extents = new Map([
+    ['small', { rows: 3, columns: 4, cells: 12 }],
+    ['tall', { rows: 400_000, columns: 10, cells: 4_000_000 }],
+    ["o'clock", { rows: 1_048_576, columns: 8, cells: 9 }],
+  ]);
+  test.each([
+    ['SUM(1:1048576)', false],
+    ['SUM($1:$1000)', true],
+    ['SUM(A:XFD)', true],
+    ['SUM(Small!A1:A250000)', true],
+    ['SUM(Small!A1:A250100)', false],
+    ["SUM('o''clock'!A:A)", false],
+    ["SUM('O''CLOCK'!1:9)", true],
+    ['SUM(Tall!A:J)', true],
+    ['SUM(Tall!A1:B400000)', true],
+    ['SUM(Tall!1:1048576)', false],
+    ['SUM(Small!A1:Small!J100000)', false],
+    ['SUM(OFFSET(A1,0,0,1000000,2))', false],
+    ['SUM(OFFSET(A1,30000,300,20,30))', true],
+    ['"1:1048576"', true],
+    ['SUM( A1 : A1048576 )', false],
+    ['SUM(Missing!A1:J100000)', false],
+  ])('%s', (formula, isAllowed) => {
+    expect(new FormulaBudget(extents).refusal(formula, 'Small') === undefined).toBe(isAllowed);
+  });
+
+  test('count once for equal ranges of one sheet, and for each of two sheets', () => {
+    const budget = new FormulaBudget(extents);
+    expect(budget.allows('SUM(A1:A200000)', 'Small')).toBe(true);
+    expect(budget.allows('MAX(small!$A$1:$A$200000)', 'Tall')).toBe(true);
+    expect(budget.allows('SUM(Missing!A1:A200000)', 'Small')).toBe(false);
+  });
 });

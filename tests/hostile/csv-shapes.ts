@@ -82,7 +82,43 @@ export const CSV_SHAPES: readonly Shape[] = [
       writeFileSync(join(folder, 'book', 'x.csv'), 'a');
       return join(folder, 'book');
     },
-    says: /no (?:known )?sheet/,
+    says: /Journals\.csv: found a pipe; expected a \.csv file; take it out/,
+  },
+  {
+    name: 'a pipe beside a sound sheet',
+    make: async (folder) => {
+      const path = await journals(`${HEADER}\n${ROW}\n`)(folder);
+      execFileSync('mkfifo', [join(path, 'rods.CSV')]);
+      return path;
+    },
+    says: /rods\.CSV: found a pipe/,
+  },
+  {
+    name: 'a device beside a sound sheet',
+    make: async (folder) => {
+      const path = await journals(`${HEADER}\n${ROW}\n`)(folder);
+      symlinkSync('/dev/null', join(path, 'New shells.csv'));
+      return path;
+    },
+    says: /New shells\.csv: found a device/,
+  },
+  {
+    name: 'a folder of a sheet’s name',
+    make: async (folder) => {
+      const path = await journals(`${HEADER}\n${ROW}\n`)(folder);
+      mkdirSync(join(path, 'Rods.csv'));
+      return path;
+    },
+    says: /Rods\.csv: found a folder of that name/,
+  },
+  {
+    name: 'a pipe of a name that is no sheet’s',
+    make: async (folder) => {
+      const path = await journals(`${HEADER}\n${ROW}\n`)(folder);
+      execFileSync('mkfifo', [join(path, 'Prices.csv')]);
+      return path;
+    },
+    says: undefined,
   },
   {
     name: 'a line of 30 MB',

@@ -1,72 +1,13 @@
 /** Zips and packages that are not what they seem. */
-import { crc32, deflateRawSync } from 'node:zlib';
+import { deflateRawSync } from 'node:zlib';
 import { STYLES, zipOf } from '../io/xlsx/hand-made.js';
+import { entries, entry, rawZip } from './raw-zip.js';
 import { book, csvFolder, file, journals, SHEET, type Shape } from './shape.js';
 
 const COMPOUND = Buffer.concat([
   Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]),
   Buffer.alloc(2000),
 ]);
-const SHEET_PART = 'xl/worksheets/sheet1.xml';
-
-interface RawEntry {
-  readonly name: string;
-  readonly packed: Uint8Array;
-  readonly size: number;
-  readonly crc?: number;
-  readonly method?: number;
-  readonly flags?: number;
-  /** Take the data of the entry before. */
-  readonly isOverlapping?: boolean;
-}
-
-/** A zip written byte by byte, so that it may lie. */
-function rawZip(entries: readonly RawEntry[]): Buffer {
-  const locals: Buffer[] = [];
-  const centrals: Buffer[] = [];
-  let at = 0;
-  let previous = 0;
-  for (const { name, packed, size, crc = 0, method = 8, flags = 0, isOverlapping } of entries) {
-    const fields = Buffer.alloc(26);
-    fields.writeUInt16LE(20, 0);
-    fields.writeUInt16LE(flags, 2);
-    fields.writeUInt16LE(method, 4);
-    fields.writeUInt32LE(crc, 10);
-    fields.writeUInt32LE(packed.length, 14);
-    fields.writeUInt32LE(size, 18);
-    fields.writeUInt16LE(name.length, 22);
-    const local = Buffer.concat([Buffer.from('PK\x03\x04'), fields, Buffer.from(name), packed]);
-    const header = isOverlapping ? previous : at;
-    const rest = Buffer.alloc(14);
-    rest.writeUInt32LE(header, 10);
-    centrals.push(Buffer.concat([Buffer.from('PK\x01\x02\x14\x00'), fields, rest, Buffer.from(name)]));
-    if (isOverlapping) continue;
-    locals.push(local);
-    previous = at;
-    at += local.length;
-  }
-  const directory = Buffer.concat(centrals);
-  const end = Buffer.alloc(22);
-  end.write('PK\x05\x06', 'latin1');
-  end.writeUInt16LE(entries.length, 8);
-  end.writeUInt16LE(entries.length, 10);
-  end.writeUInt32LE(directory.length, 12);
-  end.writeUInt32LE(at, 16);
-  return Buffer.concat([...locals, directory, end]);
-}
-
-function entry(name: string, content: string | Uint8Array): RawEntry {
-  const data = Buffer.from(content);
-  return { name, packed: deflateRawSync(data), size: data.length, crc: crc32(data) };
-}
-
-function entries(sheet: Partial<RawEntry> = {}): RawEntry[] {
-  return Object.entries(journals(SHEET)).map(([name, content]) => ({
-    ...entry(name, content),
-    ...(name === SHEET_PART ? sheet : {}),
-  }));
-}
-
 const spaces = (megabytes: number) => deflateRawSync(Buffer.alloc(megabytes * 1_000_000, ' '));
 
 export const PACKAGE_SHAPES: readonly Shape[] = [

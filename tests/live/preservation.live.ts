@@ -5,15 +5,19 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Papa from 'papaparse';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { cellAddress } from '../../src/engine/workbook-model.js';
 import { CORPUS } from '../corpus/corpus.js';
 import { examine } from '../corpus/examine.js';
 
 let folder: string;
+/** By book: cells that an earlier run wrote, which are made anew. */
+const made: ReadonlySet<string>[] = [];
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'oilgap-'));
   for (const kind of ['before', 'after']) mkdirSync(join(folder, kind));
   for (const [i, book] of CORPUS.entries()) {
-    const { before, after } = await examine(await book.make());
+    const { before, after, made: own } = await examine(await book.make());
+    made.push(own);
     writeFileSync(join(folder, 'before', `b${i}.${book.ending}`), before);
     writeFileSync(join(folder, 'after', `b${i}.${book.ending}`), after);
   }
@@ -47,7 +51,11 @@ test.each(CORPUS.map(({ holds }, i) => ({ holds, i })))('a book that holds $hold
     // Our columns follow the user's.
     for (const [row, cells] of rowsOf(join(folder, 'before', sheet)).entries()) {
       const width = cells.findLastIndex((text) => text !== '') + 1;
-      expect(now[row]?.slice(0, width) ?? []).toEqual(cells.slice(0, width));
+      const name = sheet.slice(`b${i}-`.length, -'.csv'.length);
+      const isUsers = (_: string, column: number) => !made[i]!.has(`${name}!${cellAddress(row, column)}`);
+      expect((now[row]?.slice(0, width) ?? []).filter(isUsers)).toEqual(
+        cells.slice(0, width).filter(isUsers),
+      );
     }
   }
 });

@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   add,
+  decimalText,
   divide,
   exact,
+  exactDouble,
   multiply,
   ONE,
   parseDecimal,
@@ -80,4 +82,50 @@ test.each([
   [-7, -7],
 ])('roundHalfAway of %f is %i', (value, rounded) => {
   expect(roundHalfAway(exact(value))).toBe(rounded);
+});
+
+describe('decimalText', () => {
+  test.each([
+    [4_200_300n, 100_000n, '42.003'],
+    [-123n, 100_000n, '-0.00123'],
+    [1n, 8n, '0.125'],
+    [6n, 3n, '2'],
+    [0n, 7n, '0'],
+    [10n ** 21n, 1n, '1000000000000000000000'],
+    [1n, 3n, undefined],
+    [-420n, 254n, undefined],
+  ])('%i/%i is %s', (numerator, denominator, text) => {
+    expect(decimalText({ numerator, denominator })).toBe(text);
+  });
+
+  test('is read back as the same number', () => {
+    fc.assert(
+      fc.property(fc.bigInt(-(10n ** 20n), 10n ** 20n), fc.nat(30), (numerator, places) => {
+        const read = parseDecimal(decimalText({ numerator, denominator: 10n ** BigInt(places) })!)!;
+        expect(read.numerator * 10n ** BigInt(places)).toBe(numerator * read.denominator);
+      }),
+    );
+  });
+});
+
+describe('exactDouble', () => {
+  test.each([
+    [209_998n, 5000n, 41.9996],
+    [-1n, 10n, -0.1],
+    [0n, 5n, 0],
+    // More digits than a double has, no end, and no double.
+    [12_345_678_901_234_567_891n, 10n ** 18n, undefined],
+    [1n, 3n, undefined],
+    [10n ** 400n, 1n, undefined],
+  ])('of %i/%i', (numerator, denominator, double) => {
+    expect(exactDouble({ numerator, denominator })).toBe(double);
+  });
+
+  test('is the double that an exact number was made of', () => {
+    fc.assert(
+      fc.property(fc.double({ noNaN: true, min: -1e15, max: 1e15 }), (value) => {
+        expect(exactDouble(exact(value))).toBe(value + 0);
+      }),
+    );
+  });
 });

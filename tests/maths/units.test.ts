@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { exact, toNumber } from '../../src/maths/decimal.js';
 import {
+  fromCelsius,
+  fromMm,
   grainOf,
   inUnit,
   isLengthUnit,
@@ -32,6 +34,12 @@ describe('lengths', () => {
     expect(toNumber(toMm(exact(1), 'in'))).toBe(25.4);
   });
 
+  test.each(['mm', 'in', 'µm'] as const)('there and back in %s is the same exact length', (unit) => {
+    const value = exact(1.65355);
+    const back = fromMm(toMm(value, unit), unit);
+    expect(back.numerator * value.denominator).toBe(value.numerator * back.denominator);
+  });
+
   test.each([
     [42_003_000, 'mm', 42.003],
     [25_400_000, 'in', 1],
@@ -59,6 +67,7 @@ test.each([
 ] as const)('%f °%s is %f °C, and back', (value, unit, celsius) => {
   expect(toNumber(toCelsius(exact(value), unit))).toBe(celsius);
   expect(temperatureInUnit(celsius, unit)).toBe(value);
+  expect(toNumber(fromCelsius(exact(celsius), unit))).toBe(value);
 });
 
 test('units are known by their spelling', () => {

@@ -156,11 +156,12 @@ export class Context {
     if (name === undefined) return { gauge: undefined, why: [] };
     const first = this.gauges.get(nameKey(name));
     if (!first) return { gauge: undefined, why: [`gauge ${name} is not in Gauges: counted as none`] };
-    const rows: GaugeRow[] = [];
-    for (let row: GaugeRow | undefined = first; row && !rows.includes(row); ) {
-      rows.push(row);
+    const chain = new Set<GaugeRow>();
+    for (let row: GaugeRow | undefined = first; row && !chain.has(row); ) {
+      chain.add(row);
       row = row.setFrom === undefined ? undefined : this.gauges.get(nameKey(row.setFrom));
     }
+    const rows = [...chain];
     const bad = rows.flatMap((row) => gaugeFaults(row, this.book));
     if (bad.length > 0) return { bad };
     return {

@@ -114,6 +114,8 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   }
   why.push(...placed.unclear);
   for (const cell of source?.bad ?? []) why.push(reasonOf(cell));
+  if (source?.strip !== undefined && !placed.kind.standIn)
+    why.push(`Strip reading does not count: a ${placed.kind.name} is judged by its parts`);
   if (isStrip) why.push('by the strip reading');
   else if (clearance && measured) why.push(...uncertaintyRemarks(determined, hasGauge));
   const hasShells = placed.kind.strategy === 'half-shells';

@@ -1,6 +1,6 @@
 /** What is wrong with the maker's tables, gauges and materials as typed, in words, row by row. */
 import { type ClassFinding, checkClasses, crossedLimits } from '../../maths/tables.js';
-import type { Book } from '../book/book.js';
+import type { Book, GaugeRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { type BadCell, reasonOf } from '../book/problems.js';
 import type { TableRow } from '../book/read-row.js';
@@ -141,21 +141,35 @@ function materialFindings({ materials }: Book): Findings {
 function gaugeFindings(book: Book): Findings {
   const found = repeatedNames(book.gauges, ({ gauge }) => gauge, 'gauge');
   const first = new Map([...book.gauges].reverse().map((row) => [nameKey(row.gauge), row]));
+  const circular = namesInCircles(first);
   for (const row of book.gauges) {
     if (row.maxError === undefined && row.bad.length === 0)
       found.add(row, 'Max error is blank: rows of this gauge cannot be judged');
     if (row.setFrom === undefined) continue;
     if (!first.has(nameKey(row.setFrom)))
       found.add(row, `Set from names ${row.setFrom}, which Gauges does not list`);
-    const seen = new Set<string>();
-    for (let at: string | undefined = row.gauge; at !== undefined; at = first.get(nameKey(at))?.setFrom) {
-      if (seen.has(nameKey(at))) {
-        if (nameKey(at) === nameKey(row.gauge))
-          found.add(row, `Set from leads in a circle back to ${row.gauge}`);
-        break;
-      }
-      seen.add(nameKey(at));
-    }
+    if (circular.has(nameKey(row.gauge))) found.add(row, `Set from leads in a circle back to ${row.gauge}`);
   }
   return found;
+}
+
+/** The keys of gauges whose chain leads back to themselves. Each gauge is walked once: chains share their upper ends. */
+function namesInCircles(first: ReadonlyMap<string, GaugeRow>): Set<string> {
+  const circular = new Set<string>();
+  const walked = new Set<string>();
+  for (const start of first.keys()) {
+    const path = new Map<string, number>();
+    let at: string | undefined = start;
+    for (; at !== undefined && !walked.has(at); at = keyOfSetFrom(first.get(at))) {
+      walked.add(at);
+      path.set(at, path.size);
+    }
+    const begin = at === undefined ? undefined : path.get(at);
+    if (begin !== undefined) for (const key of [...path.keys()].slice(begin)) circular.add(key);
+  }
+  return circular;
+}
+
+function keyOfSetFrom(row: GaugeRow | undefined): string | undefined {
+  return row?.setFrom === undefined ? undefined : nameKey(row.setFrom);
 }

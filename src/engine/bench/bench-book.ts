@@ -5,14 +5,17 @@
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { assessMeasured, type Measured } from '../assess/assess.js';
 import { groupBy } from '../assess/context.js';
-import type { PartRow } from '../book/book.js';
+import type { Book, PartRow } from '../book/book.js';
+import { leftOutOf } from '../book/data-rows.js';
 import { headerKey, nameKey } from '../book/names.js';
 import { openBook } from '../book/open-book.js';
+import { isMadeByProgram } from '../book/own-columns.js';
+import { firstFreeColumn } from '../book/placement.js';
 import { describe } from '../book/problems.js';
 import { isBlank, type ReadingColumn, type Table } from '../book/table.js';
 import { ownHeaders } from '../columns/result-headers.js';
 import { readBook } from '../run-book.js';
-import type { Cell, WorkbookModel } from '../workbook-model.js';
+import { type Cell, SHEET_COLUMNS, type WorkbookModel } from '../workbook-model.js';
 import { modelAround } from './model-around.js';
 import { type CellFill, cellKey, PendingFills } from './pending-fills.js';
 import { readTyped, type TypedReading } from './typed-reading.js';
@@ -51,7 +54,7 @@ export class BenchBook {
 
   /** @throws UserError where the book cannot be read. */
   constructor(model: WorkbookModel) {
-    this.model = withoutFormulas(readBook(model).model);
+    this.model = withoutFormulas(readBook(model));
     for (const sheet of model.sheets) {
       sheet.rows.forEach((cells, row) => {
         cells?.forEach((cell, column) => {
@@ -72,7 +75,7 @@ export class BenchBook {
 
   /** Whether the book holds results of an earlier run, which new readings make stale. */
   get hasResults(): boolean {
-    return this.measured.book.own.size > 0;
+    return this.measured.book.own.size > 0 || this.model.sheets.some(isMadeByProgram);
   }
 
   table(sheet: string): Table | undefined {
@@ -148,7 +151,8 @@ export class BenchBook {
   }
 
   /**
-   * The column of a spot by its name, `A 0 #2`; a repeat that the sheet lacks gets a new column at the right end.
+   * The column of a spot by its name, `A 0 #2`; a repeat that the sheet lacks gets a new column to the right of all that
+   * the rows of the sheet hold.
    * @returns undefined where there is none and none can be made
    */
   columnNamed(sheet: string, spot: string, { make = false } = {}): ReadingColumn | undefined {
@@ -162,11 +166,12 @@ export class BenchBook {
     const first = table.readingColumns.find(
       (column) => headerKey(spotName(column)) === headerKey(spot.split('#')[0]!),
     );
-    if (!first) return undefined;
+    const column = firstFreeColumn(table);
+    if (!first || column >= SHEET_COLUMNS) return undefined;
     this.fill({
       sheet: table.sheet.name,
       row: table.headerRow,
-      column: table.width,
+      column,
       value: spot,
       like: first.column,
       isNewHeader: true,
@@ -226,10 +231,12 @@ export class BenchBook {
   }
 }
 
-/** A copy with the values alone, which the bench may change. */
-function withoutFormulas(model: WorkbookModel): WorkbookModel {
+/** A copy with the values alone, which the bench may change; formulas have shown which rows hold no part. */
+function withoutFormulas({ model, tables }: Book): WorkbookModel {
+  const leftOut = new Map([...tables.values()].map((table) => [table.sheet.name, leftOutOf(table)]));
   const sheets = model.sheets.map((sheet) => ({
     ...sheet,
+    ...(leftOut.has(sheet.name) && { leftOut: leftOut.get(sheet.name)! }),
     rows: sheet.rows.map((cells) => cells?.map((cell) => cell && { content: cell.content })),
   }));
   return { ...model, sheets };

@@ -11,14 +11,23 @@ export type FoundSpots =
 /** Every spot of the part, or the one that is named behind it. */
 export function findSpots(book: BenchBook, text: string): FoundSpots {
   const words = text.split(/\s+/);
-  const sheet = partSheets().find(({ name }) => headerKey(name) === headerKey(words[0]!))?.name;
-  const inSheet = sheet && words.length > 1 ? findIn(book, words.slice(1), sheet) : undefined;
   return (
-    inSheet ??
+    findInSheet(book, words) ??
     findIn(book, words) ?? {
       fault: `found ${quoted(text)}; expected a part of the book, and perhaps a spot of it`,
     }
   );
+}
+
+/** Where the first words are the name of a sheet. */
+function findInSheet(book: BenchBook, words: readonly string[]): FoundSpots | undefined {
+  for (const { name } of partSheets()) {
+    const length = name.split(' ').length;
+    if (headerKey(words.slice(0, length).join(' ')) !== headerKey(name)) continue;
+    const found = findIn(book, words.slice(length), name);
+    if (found) return found;
+  }
+  return undefined;
 }
 
 /** The longest run of first words that is a part's name; the rest is its spot. */

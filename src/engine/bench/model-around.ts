@@ -48,7 +48,8 @@ export function modelAround(
       const cells = current.rows[number];
       if (cells) kept[number] = cells;
     }
-    return [{ name: current.name, rows: kept }];
+    // Each of these rows holds a part, whatever stood between them.
+    return [{ name: current.name, rows: kept, leftOut: [] }];
   });
   return { file: model.file, sheets };
 }

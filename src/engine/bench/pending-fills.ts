@@ -1,6 +1,7 @@
 /** Changes of cells that the workbook's file does not hold yet. */
 
-import type { Table } from '../book/table.js';
+import { dataRowsOf } from '../book/data-rows.js';
+import { isBlank, type Table } from '../book/table.js';
 import { cellAddress, type SheetModel, type WorkbookModel } from '../workbook-model.js';
 
 /** A cell of the book that is to hold another value; a blank text empties it. */
@@ -50,7 +51,7 @@ export class PendingFills {
       const part = table.columns.get('Part')!.column;
       const isSamePart = textAt(now, row, part) === textAt(table.sheet, row, part);
       const header = textAt(now, table.headerRow, column);
-      const isNew = header === '' && this.isOfNewColumn(fill);
+      const isNew = header === '' && this.isOfNewColumn(fill) && isFree(now, table, column);
       if (!isSamePart || !(isNew || header === textAt(table.sheet, table.headerRow, column))) {
         return `${name}!${cellAddress(row, column)}`;
       }
@@ -72,6 +73,13 @@ export class PendingFills {
 }
 
 const keyOf = ({ sheet, row, column }: CellFill) => cellKey(sheet, row, column);
+
+/** Whether nothing stands in a column from the header to the last part: somebody may have typed there in the meantime. */
+function isFree(sheet: SheetModel | undefined, table: Table, column: number): boolean {
+  const last = dataRowsOf(table).at(-1) ?? table.headerRow;
+  const rows = sheet?.rows.slice(table.headerRow, last + 1) ?? [];
+  return rows.every((cells) => isBlank(cells?.[column]));
+}
 
 function textAt(sheet: SheetModel | undefined, row: number, column: number): string {
   return String(sheet?.rows[row]?.[column]?.content?.value ?? '');

@@ -29,7 +29,7 @@ export function readTyped(
   const rows: (Cell | undefined)[][] = [];
   rows[table.headerRow] = table.sheet.rows[table.headerRow]!;
   rows[row] = cells;
-  const alone = new Table(table.record, { name: table.sheet.name, rows }, table.units, table.width);
+  const alone = new Table(table.record, { name: table.sheet.name, rows }, table.units);
   const own = new Row(alone, row);
   const read = own.reading(column, SIZE);
   const [bad] = own.bad;

@@ -48,7 +48,9 @@ export function describeEngine(texts: DescriptionTexts): EngineDescription {
     gaugeStudy: readWord(texts, 'gaugeStudy', ['yes', 'no']) === 'yes',
   };
   if (description.places.every(({ positions }) => positions.length === 0)) {
-    const last = description.places.at(-1)!.asked;
+    const { places } = description;
+    const isTyped = ({ asked }: (typeof places)[number]) => (texts[nameOfPlaces(asked)] ?? '') !== '';
+    const last = (places.findLast(isTyped) ?? places.at(-1)!).asked;
     const fits = description.places.map(({ asked }) => asked.fit);
     refuseText(texts, nameOfPlaces(last), `a place to measure: a ${listOf(fits)}`, 'name positions');
   }

@@ -13,6 +13,7 @@ import type { UNDERSIZES } from '../input-sheets/undersizes.js';
 import type { WorkbookModel } from '../workbook-model.js';
 import type { BySheet } from './by-sheet.js';
 import type { OwnColumns } from './own-columns.js';
+import type { Placement } from './placement.js';
 import type { BadCell } from './problems.js';
 import type { TableRow } from './read-row.js';
 import type { BareNumber, ReadLength, Table } from './table.js';
@@ -56,6 +57,8 @@ export interface GaugeRow extends TableRow {
   readonly maxError: Grain | undefined;
   readonly resolution: Grain;
   readonly repeatability: Grain;
+  /** Blank is steel, and so is what was refused. */
+  readonly material: string;
   /** Undefined where its material cannot be read, or steel has been made unknown. */
   readonly expansion: Expansion | undefined;
   readonly setFrom: string | undefined;
@@ -127,6 +130,8 @@ export interface Book {
   readonly tables: ReadonlyMap<string, Table>;
   /** The program's own columns of an earlier run, by the same names. */
   readonly own: ReadonlyMap<string, OwnColumns>;
+  /** Where the results of a sheet of the user's stand, by the same names. */
+  readonly places: ReadonlyMap<string, Placement>;
   readonly limits: readonly LimitsRow[];
   readonly classes: readonly ClassRow[];
   readonly selection: readonly SelectionTableRow[];

@@ -5,8 +5,11 @@ import { columnsOf } from '../input-sheets/input-sheet.js';
 import { SETUP, SETUP_ITEMS } from '../input-sheets/setup.js';
 import { UserError } from '../user-error.js';
 import type { SheetModel, WorkbookModel } from '../workbook-model.js';
+import { dataRowsOf } from './data-rows.js';
 import { headerKey } from './names.js';
-import { hasBuriedColumns, type OwnColumns, type OwnHeaders, ownColumnsOf } from './own-columns.js';
+import { isOwnColumn, type OwnColumns, type OwnHeaders, ownColumnsOf } from './own-columns.js';
+import { type Placement, placeResults } from './placement.js';
+import { columnNotices, rowNotices } from './placement-words.js';
 import { listOf, quoted } from './problems.js';
 import { splitHeader } from './reading-headers.js';
 import { Row } from './row.js';
@@ -23,6 +26,8 @@ export interface FoundTables {
   readonly tables: Map<string, Table>;
   /** The program's own columns of an earlier run, by the same names. */
   readonly own: Map<string, OwnColumns>;
+  /** Where results stand, by the same names; nothing for a sheet that gets none or is made anew. */
+  readonly places: Map<string, Placement>;
   readonly notices: string[];
 }
 
@@ -33,6 +38,7 @@ export interface FoundTables {
 export function findTables(model: WorkbookModel, units: BookUnits, ownHeaders: OwnHeaders): FoundTables {
   const tables = new Map<string, Table>();
   const own = new Map<string, OwnColumns>();
+  const places = new Map<string, Placement>();
   const notices: string[] = [];
   for (const record of inputSheets()) {
     const { name } = record;
@@ -40,7 +46,7 @@ export function findTables(model: WorkbookModel, units: BookUnits, ownHeaders: O
     if (!sheet) continue;
     const made = ownColumnsOf(name, sheet, ownHeaders);
     if (made) own.set(name, made);
-    const table = new Table(record, sheet, units, made?.first);
+    const table = new Table(record, sheet, units, made && ((column) => isOwnColumn(made, column)));
     const missing = columnsOf(record).filter((column) => column.needed && !table.columns.has(column.header));
     const isEmpty = sheet.rows.every((cells) => cells?.every((cell) => isBlank(cell)) ?? true);
     if (missing.length > 0 && !isEmpty) {
@@ -51,11 +57,11 @@ export function findTables(model: WorkbookModel, units: BookUnits, ownHeaders: O
       );
     }
     if (missing.length === 0) tables.set(name, table);
-    if (hasBuriedColumns(name, sheet, ownHeaders)) {
-      notices.push(
-        `${model.file}: sheet ${sheet.name}: found results of an earlier run with other columns to their right; expected them last; ` +
-          'they are kept as columns of yours and no longer brought up to date; delete them, or move your columns before them.',
-      );
+    const [headers = []] = ownHeaders(name);
+    if (missing.length === 0 && headers.length > 0 && !made?.isWholeSheet) {
+      const place = placeResults(table, made, headers);
+      places.set(name, place);
+      notices.push(...columnNotices(table, made, place, ownHeaders, model.file));
     }
     for (const header of table.repeatedHeaders) {
       notices.push(
@@ -64,15 +70,20 @@ export function findTables(model: WorkbookModel, units: BookUnits, ownHeaders: O
       );
     }
   }
-  for (const table of tables.values()) notices.push(...unreadNotices(table, model.file));
-  if (tables.size === 0) {
-    throw new UserError(
-      `${model.file}: found no sheet that oilgap knows; expected ${partSheets()
-        .map(({ name }) => name)
-        .join(', ')} or another of ` + `${inputSheets().length} sheets; name the sheets as the README shows.`,
-    );
+  for (const table of tables.values()) {
+    notices.push(...unreadNotices(table, model.file), ...rowNotices(table, model.file));
   }
-  return { tables, own, notices };
+  if (tables.size === 0) throw noKnownSheet(model.file);
+  return { tables, own, places, notices };
+}
+
+/** What is said of a book without a sheet that can be read. */
+export function noKnownSheet(file: string): UserError {
+  return new UserError(
+    `${file}: found no sheet that oilgap knows; expected ${partSheets()
+      .map(({ name }) => name)
+      .join(', ')} or another of ` + `${inputSheets().length} sheets; name the sheets as the README shows.`,
+  );
 }
 
 /** What a user may have meant to be read: headers like a reading's, and Setup items that no setting has. */
@@ -85,7 +96,7 @@ function unreadNotices(table: Table, file: string): string[] {
   );
   if (table.record !== SETUP) return headers;
   const known = SETUP_ITEMS.map(headerKey);
-  const items = table.dataRows().flatMap((number) => {
+  const items = dataRowsOf(table).flatMap((number) => {
     const name = new Row(table, number).name(SETUP.columns.item.header);
     return name === undefined || known.includes(headerKey(splitHeader(name).name)) ? [] : [name];
   });

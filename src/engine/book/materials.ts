@@ -5,6 +5,9 @@ import { nameKey } from './names.js';
 import { listOf } from './problems.js';
 import type { Row } from './row.js';
 
+/** What goes without saying of a gauge. */
+export const STEEL = 'steel';
+
 /** The expansion of a material; undefined where no table knows it. */
 export type MaterialLookup = (name: string) => Expansion | undefined;
 

@@ -12,7 +12,7 @@ import type { WorkbookModel } from '../workbook-model.js';
 import type { Book, FitRow, LimitsRow, NewShellRow, Setup } from './book.js';
 import { findTables } from './find-tables.js';
 import { materialLookup } from './materials.js';
-import { nameKey } from './names.js';
+import { onlyEngineType, typesOfTables } from './only-engine-type.js';
 import type { OwnColumns, OwnHeaders } from './own-columns.js';
 import { readParts } from './parts.js';
 import { quoted } from './problems.js';
@@ -35,13 +35,13 @@ import {
  */
 export function openBook(model: WorkbookModel, setup: Setup, ownHeaders: OwnHeaders): Book {
   const units = { length: setup.lengthUnit, temperature: setup.temperatureUnit };
-  const { tables, own, notices } = findTables(model, units, ownHeaders);
+  const { tables, own, places, notices } = findTables(model, units, ownHeaders);
   const materials = readRows(tables.get(MATERIALS.name), materialRow);
   const knows = materialLookup(materials);
   const named = readRows(tables.get(LIMITS.name), (row) => limitsRow(row, knows));
   const onlyType = onlyEngineType(
     named.map(({ engineType }) => engineType),
-    TYPED_TABLES.flatMap((name) => readRows(tables.get(name), (row) => row.name('Engine type') ?? '')),
+    typesOfTables(tables),
   );
   const { fits, keptStrips } = fitRows(tables.get(FITS.name), own.get(FITS.name));
   const parts = readParts(tables, onlyType);
@@ -62,6 +62,7 @@ export function openBook(model: WorkbookModel, setup: Setup, ownHeaders: OwnHead
     setup,
     tables,
     own,
+    places,
     ...rows,
     parts,
     onlyEngineType: onlyType,
@@ -94,23 +95,6 @@ function upsideDown(rows: readonly NewShellRow[], table: Table | undefined, file
 function withType(row: LimitsRow, onlyType: string | undefined): LimitsRow {
   const isBlankType = row.engineType === '' && !row.bad.some(({ header }) => header === 'Engine type');
   return isBlankType ? { ...row, engineType: onlyType ?? '' } : row;
-}
-
-/** Tables that name engine types, for a book without limits. */
-const TYPED_TABLES = [CLASSES.name, SELECTION.name, NEW_SHELLS.name, UNDERSIZES.name];
-
-/**
- * The engine type of rows that leave it out: the one that Limits names, undefined where it names
- * several. Without limits, the only one of the other tables, else `''`.
- */
-function onlyEngineType(ofLimits: readonly string[], ofTables: readonly string[]): string | undefined {
-  const distinct = (types: readonly string[]) => [
-    ...new Map(types.filter((type) => type !== '').map((type) => [nameKey(type), type])).values(),
-  ];
-  const limits = distinct(ofLimits);
-  if (limits.length > 0) return limits.length === 1 ? limits[0] : undefined;
-  const tables = distinct(ofTables);
-  return tables.length === 1 ? tables[0]! : '';
 }
 
 /** The user's fits; those of a sheet that the program made only lend their strip readings. */

@@ -3,14 +3,17 @@
  *
  * Columns are ours where our whole list stands together at the right end of the header row; a user's
  * own `Status` elsewhere stays the user's. Where the list is `Status` and `Why` alone, as a user may have typed them,
- * what stands below has to be words of ours. A sheet is ours where its last header is `Made by oilgap`.
+ * what stands below has to be words of ours. Where the user has put columns between ours or renamed one of them, the rest
+ * of the list says which they are. A sheet is ours where its last header is `Made by oilgap`.
  */
 
 import { FITS } from '../input-sheets/fits.js';
-import { inputSheets } from '../input-sheets/index.js';
-import type { SheetModel } from '../workbook-model.js';
+import { inputSheet } from '../input-sheets/index.js';
+import { columnsOf } from '../input-sheets/input-sheet.js';
+import type { SheetModel, WorkbookModel } from '../workbook-model.js';
 import { headerKey } from './names.js';
-import { headerRowOf, headersOf } from './table.js';
+import { readingOf, splitHeader } from './reading-headers.js';
+import { headerRowOf, headersOf, isBlank } from './table.js';
 
 /**
  * The headers that the program writes at the right end of a sheet, by the sheet's name in the records: the list of this
@@ -23,6 +26,8 @@ export const MADE_BY = 'Made by oilgap';
 export interface OwnColumns {
   readonly first: number;
   readonly last: number;
+  /** Each of our list, where they do not stand as the program wrote them: columns of the user's between them are not ours. */
+  readonly columns?: readonly number[];
   /** Whether the whole sheet is the program's, made anew at every run. */
   readonly isWholeSheet: boolean;
 }
@@ -31,29 +36,12 @@ export interface OwnColumns {
 const SHORT_LIST = 2;
 const TABLE_WORDS: readonly unknown[] = ['consistent', 'check the source', ''];
 
-/** Whether all cells of a column below its header are blank or one of the words. */
+/** Whether all cells of a column that stand beside something are blank or one of the words. */
 function holdsWords(sheet: SheetModel, column: number, words: readonly unknown[]): boolean {
   return sheet.rows.slice(headerRowOf(sheet) + 1).every((cells) => {
     const content = cells?.[column]?.content;
-    return content === undefined || words.includes(content.value);
-  });
-}
-
-/**
- * Whether our whole list stands in the header row, but not at its right end: columns that a user has put behind it make
- * it theirs.
- */
-export function hasBuriedColumns(name: string, sheet: SheetModel, ownHeaders: OwnHeaders): boolean {
-  const headers = headersOf(sheet, headerRowOf(sheet)).map((header) => headerKey(header ?? ''));
-  const end = ownColumnsOf(name, sheet, ownHeaders)?.first ?? headers.length;
-  return ownHeaders(name).some((ours) => {
-    const keys = ours.length > SHORT_LIST ? ours.map(headerKey) : [];
-    return (
-      keys.length > 0 &&
-      headers
-        .slice(0, end)
-        .some((_, first) => keys.every((key, at) => first + at < end && headers[first + at] === key))
-    );
+    if (content === undefined || words.includes(content.value)) return true;
+    return cells!.slice(0, column).every(isBlank);
   });
 }
 
@@ -81,35 +69,73 @@ export function ownColumnsOf(
       (ours.length > SHORT_LIST || holdsWords(sheet, first, TABLE_WORDS));
     if (stand) return { first, last: headers.length - 1, isWholeSheet };
   }
-  return isWholeSheet ? { first: end, last: end, isWholeSheet } : undefined;
+  if (isWholeSheet) return { first: end, last: end, isWholeSheet };
+  const columns = changedPlaces(name, lists[0]!, headers);
+  return columns && { first: columns[0]!, last: columns.at(-1)!, columns, isWholeSheet };
 }
 
-/** The program's own columns of a sheet, by the name that the user gave it. */
-export function madeColumnsOf(sheet: SheetModel, ownHeaders: OwnHeaders): OwnColumns | undefined {
-  const name = recordNameOf(sheet);
-  return name === undefined ? undefined : ownColumnsOf(name, sheet, ownHeaders);
+/** Whether a column is the program's own. */
+export function isOwnColumn({ first, last, columns }: OwnColumns, column: number): boolean {
+  return columns ? columns.includes(column) : first <= column && column <= last;
 }
 
-/** The record's name of a sheet that the records know. */
-function recordNameOf({ name }: SheetModel): string | undefined {
-  return inputSheets().find((known) => headerKey(known.name) === headerKey(name))?.name;
+/** So many columns of the user's between ours, or of ours with another header, leave no doubt which are ours. */
+const MOST_CHANGES = 3;
+
+/** Where our columns stand though the user has put others between them or renamed one; undefined where that is not sure. */
+function changedPlaces(
+  name: string,
+  ours: readonly string[],
+  headers: readonly (string | undefined)[],
+): number[] | undefined {
+  if (ours.length <= SHORT_LIST) return undefined;
+  const keys = Array.from(headers, (header) => headerKey(header ?? ''));
+  return withOthersBetween(ours.map(headerKey), keys) ?? withRenamed(name, ours, headers);
 }
 
-/**
- * Forgets what an earlier run wrote, except the headers: all of it is made anew, and of a long list it is much. Only
- * the formulas of users could look at it; where there is one, everything stays.
- */
-export function forgetMadeCells(sheets: readonly SheetModel[], ownHeaders: OwnHeaders): void {
-  const hasFormula = ({ rows }: SheetModel) =>
-    rows.some((cells) => cells?.some((cell) => cell?.formula !== undefined));
-  if (sheets.some((sheet) => !isMadeByProgram(sheet) && hasFormula(sheet))) return;
-  for (const sheet of sheets) {
-    const headerRow = headerRowOf(sheet);
-    if (recordNameOf(sheet) === undefined && isMadeByProgram(sheet)) sheet.rows.length = headerRow + 1;
-    const made = madeColumnsOf(sheet, ownHeaders);
-    if (!made) continue;
-    sheet.rows.forEach((cells, row) => {
-      if (row > headerRow && cells && cells.length > made.first) cells.length = made.first;
-    });
+/** All of our headers in their order, the last at the right end. */
+function withOthersBetween(ours: readonly string[], keys: readonly string[]): number[] | undefined {
+  const places: number[] = [];
+  let at = keys.length - 1;
+  if (keys[at] !== ours.at(-1)) return undefined;
+  for (const header of ours.toReversed()) {
+    while (at >= 0 && keys[at] !== header) at--;
+    if (at < 0) return undefined;
+    places.unshift(at--);
   }
+  return keys.length - places[0]! - ours.length <= MOST_CHANGES ? places : undefined;
+}
+
+/** Our list at the right end, some within it under another name; the outermost would not be sure. */
+function withRenamed(
+  name: string,
+  ours: readonly string[],
+  headers: readonly (string | undefined)[],
+): number[] | undefined {
+  const first = headers.length - ours.length;
+  if (first < 0) return undefined;
+  const renamed = ours.flatMap((header, place) => {
+    const found = headers[first + place] ?? '';
+    return headerKey(found) === headerKey(header) ? [] : [{ place, found }];
+  });
+  const isSure =
+    renamed.length > 0 &&
+    renamed.length <= MOST_CHANGES - 1 &&
+    renamed.every(({ place, found }) => place > 0 && place < ours.length - 1 && !isRead(name, found));
+  return isSure ? ours.map((_, place) => first + place) : undefined;
+}
+
+/** Whether a header is one that the sheet is read by. */
+function isRead(name: string, header: string): boolean {
+  const record = inputSheet(name);
+  if (!record) return false;
+  const { name: plain } = splitHeader(header);
+  const isKnown = columnsOf(record).some((column) => headerKey(column.header) === headerKey(plain));
+  return isKnown || (record.readings !== undefined && readingOf(plain, record.readings) !== null);
+}
+
+/** A sheet of that name that is not the program's stays the user's. */
+export function freeName(name: string, { sheets }: WorkbookModel): string {
+  const taken = sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase());
+  return taken && !isMadeByProgram(taken) ? `${name} (oilgap)` : name;
 }

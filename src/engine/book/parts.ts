@@ -7,6 +7,7 @@ import type { RODS } from '../input-sheets/rods.js';
 import type { SHELLS } from '../input-sheets/shells.js';
 import type { PartRow, Reading } from './book.js';
 import { BySheet } from './by-sheet.js';
+import { dataRowsOf } from './data-rows.js';
 import { badOf, readValues } from './read-row.js';
 import { Row } from './row.js';
 import type { Table } from './table.js';
@@ -21,7 +22,7 @@ export function readParts(
       partSheets().flatMap((record) => {
         const table = tables.get(record.name);
         if (!table) return [];
-        const rows = table.dataRows().map((row) => partRow(new Row(table, row), record, onlyType));
+        const rows = dataRowsOf(table).map((row) => partRow(new Row(table, row), record, onlyType));
         return [[record.name, rows] as const];
       }),
     ),

@@ -1,5 +1,6 @@
 /** A row of a sheet as the values of its record's columns. */
 import type { InputColumns, RowValues } from '../input-sheets/input-sheet.js';
+import { dataRowsOf } from './data-rows.js';
 import type { BadCell } from './problems.js';
 import { Row } from './row.js';
 import type { Table } from './table.js';
@@ -31,5 +32,5 @@ export function badOf({ bad }: Row): readonly BadCell[] {
 
 /** Every row of a table that holds anything, as `read` makes it of its cells. */
 export function readRows<Read>(table: Table | undefined, read: (row: Row) => Read): Read[] {
-  return table ? table.dataRows().map((number) => read(new Row(table, number))) : [];
+  return table ? dataRowsOf(table).map((number) => read(new Row(table, number))) : [];
 }

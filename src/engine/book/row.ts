@@ -1,9 +1,8 @@
 /** The cells of one row of a table, each read by the rule of its quantity; refused cells gather in `bad`. */
-import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
+import { toNumber } from '../../maths/decimal.js';
 import type { Grain } from '../../maths/grain.js';
 import { grainOf, toCelsius, toMm } from '../../maths/units.js';
 import {
-  breachOf,
   type InputQuantity,
   isWorkshopTemperature,
   type NumberRule,
@@ -13,13 +12,13 @@ import {
 } from '../input-sheets/quantities.js';
 import { type Cell, cellAddress } from '../workbook-model.js';
 import { nameText } from './names.js';
-import { readScanned, type ScannedNumber, scanNumber } from './number-text.js';
+import { scanNumber } from './number-text.js';
 import { areApart, type TypedLength } from './printed-twice.js';
 import { type BadCell, describe, listOf } from './problems.js';
+import { type Amount, readAmount } from './read-amount.js';
 import {
   isBlank,
   isLength,
-  isMmOrIn,
   type KnownColumn,
   type ReadingColumn,
   type ReadLength,
@@ -155,65 +154,24 @@ export class Row {
     return read && { value: read.value, unit: isLength(read.unit) ? read.unit : this.table.units.length };
   }
 
-  private number(
-    found: FoundCell,
-    rule: NumberRule,
-  ): { value: Ratio; unit: TextUnit | undefined } | undefined {
-    const { content } = found.cell;
-    const remedy = rule.units.some(isLength) ? 'measure again or correct the cell' : 'correct the cell';
-    if (found.unit && !rule.units.includes(found.unit)) {
-      this.refuse(found, `${rule.expected}, not in ${found.unit}`, 'correct the unit in the header');
+  private number(found: FoundCell, rule: NumberRule): Amount | undefined {
+    const read = readAmount(found.cell.content, found.unit, rule, (unit) =>
+      this.table.settledSign(found.column, unit),
+    );
+    if ('expected' in read) {
+      this.refuse(found, read.expected, read.remedy);
       return undefined;
     }
-    if (content?.kind === 'number') {
-      const unit = found.unit ?? rule.units[0];
-      const expected = breachOf(rule, content.value, unit);
-      if (expected === undefined) return { value: exact(content.value), unit };
-      this.refuse(found, expected, remedy);
-      return undefined;
+    if (read.isBareText) {
+      const { name } = this.table.sheet;
+      this.table.bareNumbers.push({
+        sheet: name,
+        row: this.row,
+        column: found.column,
+        value: toNumber(read.value),
+      });
     }
-    const scan = content?.kind === 'text' ? scanNumber(content.value) : undefined;
-    const columnUnit = found.unit ?? rule.units[0];
-    if (!scan || (scan.unit && !rule.units.includes(scan.unit))) {
-      this.refuse(found, rule.expected, remedy);
-      return undefined;
-    }
-    return this.numberOfText(found, scan, columnUnit, rule, remedy);
-  }
-
-  private numberOfText(
-    found: FoundCell,
-    scan: ScannedNumber,
-    columnUnit: TextUnit | undefined,
-    rule: NumberRule,
-    remedy: string,
-  ) {
-    const unit = scan.unit ?? columnUnit;
-    const read = readScanned(scan, isMmOrIn(unit), this.table.settledSign(found.column, columnUnit));
-    const breach = typeof read === 'object' && 'value' in read && breachOf(rule, toNumber(read.value), unit);
-    if (read === 'not a number') {
-      this.refuse(found, rule.expected, remedy);
-    } else if ('either' in read) {
-      this.refuse(
-        found,
-        `a number with one reading, not ${read.either.join(' or ')}`,
-        'type it as a number, or without the thousands mark',
-      );
-    } else if (breach) {
-      this.refuse(found, breach, remedy);
-    } else {
-      if (!scan.unit && !scan.fraction) {
-        const { name } = this.table.sheet;
-        this.table.bareNumbers.push({
-          sheet: name,
-          row: this.row,
-          column: found.column,
-          value: toNumber(read.value),
-        });
-      }
-      return { value: read.value, unit };
-    }
-    return undefined;
+    return read;
   }
 
   refuse(found: FoundCell, expected: string, remedy: string): void {

@@ -17,6 +17,7 @@ import { SETUP, SETUP_ITEMS, type SetupItem } from '../input-sheets/setup.js';
 import { UserError } from '../user-error.js';
 import type { SheetModel } from '../workbook-model.js';
 import type { Setup } from './book.js';
+import { dataRowsOf } from './data-rows.js';
 import { headerKey } from './names.js';
 import { readScanned, scanNumber, unitOfWord } from './number-text.js';
 import { type BadCell, listOf, sentenceOf } from './problems.js';
@@ -40,7 +41,7 @@ export function readSetup(sheet: SheetModel | undefined, file: string): Setup {
   const units = new Map<SetupItem, LengthUnit>();
   const tableIn = (length: LengthUnit) => sheet && new Table(SETUP, sheet, { length, temperature: 'C' });
   const table = tableIn('mm');
-  for (const number of table?.dataRows() ?? []) {
+  for (const number of table ? dataRowsOf(table) : []) {
     const row = new Row(table!, number);
     // An item may name its unit as a header does: `Half difference (µm)`.
     const { name, unit } = splitHeader(row.name('Item') ?? '');

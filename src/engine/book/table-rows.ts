@@ -17,7 +17,7 @@ import type {
   StudyRow,
   UndersizeRow,
 } from './book.js';
-import { expansionOf, knownMaterial, type MaterialLookup } from './materials.js';
+import { expansionOf, knownMaterial, type MaterialLookup, STEEL } from './materials.js';
 import { badOf, readValues } from './read-row.js';
 import type { Row } from './row.js';
 
@@ -77,14 +77,15 @@ export const newShellRow: ReadTyped<NewShellRow> = (row, onlyType) => {
 export function gaugeRow(row: Row, knows: MaterialLookup): GaugeRow {
   const values = readValues(row, GAUGES.columns);
   const { gauge, maxError, resolution, repeatability, material, setFrom, from, to } = values;
-  const made = knownMaterial(row, GAUGES.columns.material.header, material, knows);
+  const made = knownMaterial(row, GAUGES.columns.material.header, material, knows) ?? STEEL;
   return {
     row: row.row,
     gauge: gauge ?? '',
     maxError,
     resolution: resolution ?? 0,
     repeatability: repeatability ?? 0,
-    expansion: knows(made ?? 'steel'),
+    material: made,
+    expansion: knows(made),
     setFrom,
     isConstant: values.sameAtAllSizes === 'yes',
     from,

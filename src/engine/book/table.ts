@@ -72,12 +72,12 @@ export class Table {
   private readonly readings = new Map<ReadingColumn, KnownNumbers<ReadLength>>();
   private readonly settledSigns = new Map<number, DecimalSign | undefined>();
 
-  /** @param userWidth columns from here on are the program's own of an earlier run and are passed over */
+  /** @param isOwn whether a column is the program's own of an earlier run, which is passed over */
   constructor(
     readonly record: InputSheet,
     readonly sheet: SheetModel,
     readonly units: BookUnits,
-    userWidth = Number.POSITIVE_INFINITY,
+    isOwn: (column: number) => boolean = () => false,
   ) {
     this.headerRow = headerRowOf(sheet);
     this.headers = headersOf(sheet, this.headerRow);
@@ -85,7 +85,7 @@ export class Table {
     const { readings } = record;
     const known = new Map(columnsOf(record).map((of) => [headerKey(of.header), of]));
     for (const [column, header] of this.headers.entries()) {
-      if (header === undefined || column >= userWidth) continue;
+      if (header === undefined || isOwn(column)) continue;
       const { name: plain, unit } = splitHeader(header);
       const match = known.get(headerKey(plain));
       if (match) {
@@ -129,17 +129,6 @@ export class Table {
   /** The sheet's name in the records; the user may have typed it otherwise. */
   get name(): string {
     return this.record.name;
-  }
-
-  /** Rows below the header with anything in a known column. */
-  dataRows(): number[] {
-    const known = [...this.columns.values(), ...this.secondUnits.values(), ...this.readingColumns];
-    const columns = known.map(({ column }) => column);
-    const rows: number[] = [];
-    this.sheet.rows.forEach((cells, row) => {
-      if (row > this.headerRow && columns.some((column) => !isBlank(cells[column]))) rows.push(row);
-    });
-    return rows;
   }
 
   readingsOf(column: ReadingColumn): KnownNumbers<ReadLength> {

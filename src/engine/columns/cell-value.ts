@@ -41,11 +41,11 @@ export function plainCell<Row>(
 
 /** The same with its live formula; where that alone is there, the cell is blank for now. */
 export function liveCell<Row>(column: ResultColumn<Row>, row: Row, layout: Layout): OutputCell | undefined {
-  const plain = plainCell(column, row, layout.assessment);
+  const { assessment } = layout;
+  const { lengthUnit } = assessment.book.setup;
+  const quantity = column.quantityOf?.(row) ?? column.quantity;
+  const value = cellValue(quantity, column.value(row, assessment), lengthUnit);
   const formula = column.live?.(row, layout);
-  if (plain) return { ...plain, formula };
-  const { lengthUnit } = layout.assessment.book.setup;
-  return formula === undefined
-    ? undefined
-    : { value: '', format: formatOf(column.quantity, lengthUnit), formula };
+  if (value === undefined && formula === undefined) return undefined;
+  return { value: value ?? '', format: formatOf(quantity, lengthUnit, value), formula };
 }

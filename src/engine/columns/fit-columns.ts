@@ -7,7 +7,7 @@ import { partSheet } from '../input-sheets/index.js';
 import type { KindOfFit } from '../kinds/kind-of-fit.js';
 import { cellAddress } from '../workbook-model.js';
 import type { Layout } from './layout.js';
-import { fitting, grains, lengthOf, signedSum } from './live-terms.js';
+import { fitting, grains, lengthOf, signedSum, unlessMoved } from './live-terms.js';
 import { sizeHeader } from './part-columns.js';
 import type { ResultColumn } from './result-column.js';
 
@@ -121,7 +121,7 @@ const STATUS: FitColumn = {
   value: ({ status }) => status,
   engine: '=FIT_VERDICT([Tightest],[Loosest],[min],[max],[inside],[outside],[service limit])',
   isComputed: (fit) => fit.chance !== undefined && fit.limitsAreRead && !fit.isUncorrected && isOrdered(fit),
-  live: liveStatus,
+  live: (fit, layout) => unlessMoved(layout.isFit(fit), liveStatus(fit, layout)),
 };
 
 const WHY: FitColumn = {
@@ -195,7 +195,7 @@ function liveStrip(fit: FitResult, layout: Layout): string | undefined {
   const column = table.columns.get(header)!;
   const content = table.sheet.rows[fit.source!.row]?.[column.column]?.content;
   if (content?.kind !== 'number' || column.unit) return undefined;
-  return lengthOf(grains(cellAddress(fit.source!.row, column.column), unit), unit);
+  return lengthOf(grains(layout.inputCell(FITS.name, fit.source!.row, column.column), unit), unit);
 }
 
 function terms(fit: FitResult, layout: Layout) {

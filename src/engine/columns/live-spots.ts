@@ -3,7 +3,6 @@ import type { LengthUnit } from '../../maths/units.js';
 import { groupBy } from '../assess/context.js';
 import type { PartResult } from '../assess/part-result.js';
 import type { Table } from '../book/table.js';
-import { cellAddress } from '../workbook-model.js';
 import { fitting, GRAINS, lengthOf } from './live-terms.js';
 
 export interface LiveSizes {
@@ -37,15 +36,17 @@ const NONE: LiveSizes = {
 /** A larger number of grains than any part has. */
 const HUGE = '9E+15';
 
+/** A reference to a cell of the row that the user fills, by its column. */
+type CellOf = (column: number) => string;
+
 /**
  * Undefined where a cell of the row is text, which no built-in formula reads as the program does.
  */
-export function liveSizes(part: PartResult, table: Table, unit: LengthUnit): LiveSizes {
-  const { row } = part;
-  if (!part.row.temperatureIsLive || row.readings.some(({ isNumber }) => !isNumber)) return NONE;
+export function liveSizes(part: PartResult, table: Table, unit: LengthUnit, cellOf: CellOf): LiveSizes {
+  if (!part.row.temperatureIsLive || part.row.readings.some(({ isNumber }) => !isNumber)) return NONE;
   if (part.status === 'bad reading' && !part.form) return NONE;
-  const factor = correction(part, table);
-  const spots = spotTerms(row.row, table, factor);
+  const factor = correction(part, table, cellOf);
+  const spots = spotTerms(table, factor, cellOf);
   if (spots.length === 0) return NONE;
   const count = `(${spots.map(({ isRead }) => isRead).join('+')})`;
   const result = (term: string) => fitting(`IF(${count}=0,"",${lengthOf(term, unit)})`);
@@ -66,20 +67,20 @@ export function liveSizes(part: PartResult, table: Table, unit: LengthUnit): Liv
 }
 
 /** The factor of the correction to 20 °C, or nothing where there is none. */
-function correction({ row, expansion, gaugeExpansion }: PartResult, table: Table): string {
+function correction({ expansion, gaugeExpansion }: PartResult, table: Table, cellOf: CellOf): string {
   const temperature = table.columns.get('Temperature');
   if (expansion === undefined || !temperature || expansion === gaugeExpansion) return '';
-  const cell = cellAddress(row.row, temperature.column);
+  const cell = cellOf(temperature.column);
   const isFahrenheit = (temperature.unit ?? table.units.temperature) === 'F';
   const kelvin = `IF(ISNUMBER(${cell}),${isFahrenheit ? `(${cell}-32)/1.8` : cell}-20,0)`;
   return `*(1+${gaugeExpansion}/1000000*${kelvin})/(1+${expansion}/1000000*${kelvin})`;
 }
 
-function spotTerms(row: number, table: Table, factor: string): SpotTerms[] {
+function spotTerms(table: Table, factor: string, cellOf: CellOf): SpotTerms[] {
   const groups = groupBy(table.readingColumns, ({ station, angle }) => `${station} ${angle}`);
   return [...groups.values()].map((columns) => {
     const { station, angle } = columns[0]!;
-    const cells = columns.map(({ column }) => cellAddress(row, column));
+    const cells = columns.map(({ column }) => cellOf(column));
     const values = columns.map(({ unit }, place) => `ROUND(${cells[place]}*${GRAINS[unit]}${factor},0)`);
     const count = `COUNT(${cells.join(',')})`;
     const one = columns.length === 1;

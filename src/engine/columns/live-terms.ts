@@ -7,7 +7,7 @@
  */
 import type { Grain } from '../../maths/grain.js';
 import type { LengthUnit } from '../../maths/units.js';
-import { cellAddress } from '../workbook-model.js';
+import { cellAddress, columnLetters } from '../workbook-model.js';
 
 /** Grains in one unit of length. */
 export const GRAINS: Readonly<Record<LengthUnit, number>> = { mm: 1_000_000, in: 25_400_000, µm: 1000 };
@@ -22,6 +22,22 @@ export function quotedSheet(name: string): string {
 /** A cell of another sheet. */
 export function sheetCell(sheet: string, row: number, column: number): string {
   return `${quotedSheet(sheet)}!${cellAddress(row, column)}`;
+}
+
+/** A cell of another sheet that a formula goes on naming when its row is sorted to another place. */
+export function fixedCell(sheet: string, row: number, column: number): string {
+  return `${quotedSheet(sheet)}!$${columnLetters(column)}$${row + 1}`;
+}
+
+/** A live verdict that says `run again` where its row has other names than at the run; undefined conditions are not asked. */
+export function unlessMoved(
+  conditions: readonly (string | undefined)[],
+  verdict: string | undefined,
+): string | undefined {
+  const asked = [...new Set(conditions.filter((condition) => condition !== undefined))];
+  if (verdict === undefined || asked.length === 0) return verdict;
+  const all = asked.length === 1 ? asked[0]! : `AND(${asked.join(',')})`;
+  return fitting(`IF(${all},${verdict},"run again")`) ?? verdict;
 }
 
 /** A cell as whole grains. */

@@ -6,7 +6,7 @@ import { partSheet } from '../input-sheets/index.js';
 import type { ReadingKind } from '../input-sheets/input-sheet.js';
 import type { Layout } from './layout.js';
 import { type LiveSizes, liveSizes } from './live-spots.js';
-import { beyond, clear, fitting, GRAINS, ifNumber } from './live-terms.js';
+import { beyond, clear, fitting, GRAINS, ifNumber, unlessMoved } from './live-terms.js';
 import type { ResultColumn } from './result-column.js';
 
 type PartColumn = ResultColumn<PartResult>;
@@ -102,7 +102,7 @@ const STATUS: PartColumn = {
   help: 'The verdict of the part.',
   page: 'measured',
   value: ({ status }) => status,
-  live: liveStatus,
+  live: (part, layout) => unlessMoved([layout.isPart(part, true)], liveStatus(part, layout)),
 };
 
 const JUDGED_STATUS: PartColumn = {
@@ -158,7 +158,9 @@ function sizesOf(part: PartResult, layout: Layout): LiveSizes {
   const last = lastSizes.get(layout);
   if (last?.part === part) return last.sizes;
   const { tables, setup } = layout.assessment.book;
-  const sizes = liveSizes(part, tables.get(part.row.sheet)!, setup.lengthUnit);
+  const { sheet, row } = part.row;
+  const cellOf = (column: number) => layout.inputCell(sheet, row, column);
+  const sizes = liveSizes(part, tables.get(sheet)!, setup.lengthUnit, cellOf);
   lastSizes.set(layout, { part, sizes });
   return sizes;
 }

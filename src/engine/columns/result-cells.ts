@@ -19,7 +19,7 @@ export interface ResultRows<Row> {
 /** From the top row down, each row from left to right. */
 export class ResultCells implements Iterable<PlacedCell> {
   private readonly places: readonly { readonly of: ResultRows<unknown>; readonly at: number }[];
-  private readonly first: number;
+  private readonly columns: readonly number[];
   private readonly assessment: Assessment;
 
   /** @param groups rows of different columns, such as the fits of two kinds, which may stand in any order */
@@ -28,7 +28,7 @@ export class ResultCells implements Iterable<PlacedCell> {
     sheet: string,
     private readonly layout: Layout,
   ) {
-    this.first = layout.first(sheet);
+    this.columns = layout.columns(sheet);
     this.assessment = layout.assessment;
     const places = groups.flatMap((of) => of.rows.map((_, at) => ({ of, at })));
     const rowOf = ({ of, at }: (typeof places)[number]) => of.rowOf(of.rows[at]);
@@ -64,7 +64,7 @@ export class ResultCells implements Iterable<PlacedCell> {
     const row = of.rowOf(own);
     return of.columns.flatMap((column, order): PlacedCell[] => {
       const cell = liveCell(column, own, this.layout);
-      return cell ? [{ row, column: this.first + order, cell }] : [];
+      return cell ? [{ row, column: this.columns[order]!, cell }] : [];
     });
   }
 }

@@ -6,6 +6,8 @@ import type { Book } from '../book/book.js';
 import { type TypedName, typedName } from '../book/typed-name.js';
 import { type FitSlot, slotHeader } from '../input-sheets/fits.js';
 import { liveSum } from './fit-columns.js';
+import type { Layout } from './layout.js';
+import { unlessMoved } from './live-terms.js';
 import type { ResultColumn } from './result-column.js';
 import type { ResultTable } from './result-table.js';
 
@@ -43,6 +45,13 @@ const engineOf = ({ journal, engine }: MatchedSet, book: Book) =>
   typedName(book, journal.row, 'Engine', engine);
 const positionOf = ({ journal, position }: MatchedSet, book: Book) =>
   typedName(book, journal.row, 'Position', position);
+
+/** The verdict of the run, as long as the parts stand where they stood: the sizes of the set follow their rows. */
+function liveStatus({ parts, status }: MatchedSet, layout: Layout): string | undefined {
+  const conditions = Object.values(parts).map((part) => part && layout.isPart(part, false));
+  const isAsked = conditions.some((condition) => condition !== undefined);
+  return isAsked ? unlessMoved(conditions, `"${status}"`) : undefined;
+}
 
 export const MATCHED_SETS: ResultTable<MatchedSet> = {
   name: 'Matched sets',
@@ -104,6 +113,7 @@ export const MATCHED_SETS: ResultTable<MatchedSet> = {
       help: 'The verdict of the fit that these parts make.',
       page: 'measured',
       value: ({ status }) => status,
+      live: liveStatus,
     },
     {
       header: 'Ran together',

@@ -173,7 +173,9 @@ function liveCount(
   if (!alike || [engine, fit].some((name) => name === '' || /[*?~<>="]/.test(name))) return undefined;
   const { assessment } = layout;
   const range = (column: number) => layout.fitRange(column);
-  const table = layout.makesFits ? undefined : assessment.book.tables.get('Fits')!;
+  // A sheet of the program's own begins with both names.
+  const isOwn = layout.makesFits || layout.isApart(FITS.name);
+  const table = isOwn ? undefined : assessment.book.tables.get(FITS.name)!;
   const columnOf = (header: string, otherwise: number) => table?.columns.get(header)?.column ?? otherwise;
   const criteria = [
     `${range(columnOf('Engine', 0))},"${engine}"`,

@@ -1,6 +1,8 @@
 /** The values of the formulas that users type with our functions: they see the cells of the book and the results. */
 import type { Assessment } from '../assess/assess.js';
-import { buildEngine, contentOf, rawSheets, usesOurFunctions } from '../spreadsheet.js';
+import { buildGuardedEngine } from '../guarded-engine.js';
+import { rawSheets } from '../raw-sheets.js';
+import { contentOf, usesOurFunctions } from '../spreadsheet.js';
 import type { CellContent } from '../workbook-model.js';
 import type { Layout } from './layout.js';
 import type { ResultCells } from './result-cells.js';
@@ -38,7 +40,7 @@ export function userValues(
       rows[row]![column] = typeof cell.value === 'string' ? `'${cell.value}` : cell.value;
     }
   }
-  const engine = buildEngine(sheets, book.setup);
+  const { engine } = buildGuardedEngine(sheets, book.setup);
   try {
     return places.flatMap(({ sheet, row, column }) => {
       const content = contentOf(engine.getCellValue({ sheet: engine.getSheetId(sheet)!, row, col: column }));

@@ -3,7 +3,8 @@ import { distance } from 'fastest-levenshtein';
 import type { PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { listOf, quoted } from '../book/problems.js';
-import { JOURNALS } from '../input-sheets/journals.js';
+import { kindsOfFit } from '../kinds/index.js';
+import { termOf } from '../kinds/kind-of-fit.js';
 
 /** How many of the nearest names are told. */
 const NEAREST = 3;
@@ -16,14 +17,14 @@ function placeOf({ engine, fit, position }: PartRow): string {
   return `${engine} ${fit} ${position}`;
 }
 
+/** The parts that stand for their place: those that make a fit each. */
 function placesOf(rows: readonly PartRow[]): PartRow[] {
-  return rows.filter(
-    ({ sheet, engine, position }) => sheet === JOURNALS.name && engine !== '' && position !== '',
-  );
+  const leading = new Set(kindsOfFit().flatMap((kind) => termOf(kind, kind.leader)!.sheets));
+  return rows.filter(({ sheet, engine, position }) => leading.has(sheet) && engine !== '' && position !== '');
 }
 
 /**
- * The parts of that name; where there is none, the journal at that place (`E1 big end 3`); else the parts
+ * The parts of that name; where there is none, the part that stands for that place (`E1 big end 3`); else the parts
  * whose name got its book's name before it.
  */
 export function partsMeant(query: string, rows: readonly PartRow[]): PartRow[] {

@@ -1,4 +1,5 @@
 /** Every sheet that a user fills, in the order in which workbooks and documentation have them. */
+import { headerKey } from '../book/names.js';
 import { CASES } from './cases.js';
 import { CLASSES } from './classes.js';
 import { FITS } from './fits.js';
@@ -44,6 +45,11 @@ export function partSheets(): readonly PartSheet[] {
 
 export function isPartSheet(sheet: InputSheet): sheet is PartSheet {
   return 'role' in sheet;
+}
+
+/** Whether a sheet of that name is read, in whatever case and punctuation. */
+export function isKnownSheet(name: string): boolean {
+  return inputSheets().some((sheet) => headerKey(sheet.name) === headerKey(name));
 }
 
 /** Looks a sheet up by its name, as its record has it. */

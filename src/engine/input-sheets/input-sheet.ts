@@ -85,3 +85,8 @@ export function column<Of extends InputQuantity>(
 export function columnsOf({ columns }: InputSheet): readonly InputColumn[] {
   return Object.values(columns);
 }
+
+/** The headers by which a row of the sheet is known where it stands elsewhere. */
+export function namedBy(sheet: InputSheet): readonly string[] {
+  return columnsOf(sheet).flatMap(({ header, needed }) => (needed ? [header] : []));
+}

@@ -2,12 +2,13 @@
 
 import type { Assessment } from '../assess/assess.js';
 import { nameKey } from '../book/names.js';
-import { isMadeByProgram, MADE_BY } from '../book/own-columns.js';
+import { freeName, isMadeByProgram, MADE_BY } from '../book/own-columns.js';
 import { evaluateColumns } from '../columns/evaluate.js';
 import { OWN_TABLES } from '../columns/own-tables.js';
 import type { WorkbookEdit, WorkbookModel } from '../workbook-model.js';
+import { apartSheets } from './apart-sheets.js';
 import { fitsSheet } from './fits-sheet.js';
-import { freeName, isOwnSheet } from './own-names.js';
+import { isOwnSheet } from './own-names.js';
 import { ownSheet } from './own-sheet.js';
 import { plainCells, plainRows } from './plain-cells.js';
 import { sheetEdits } from './sheet-edits.js';
@@ -25,6 +26,7 @@ export function writtenWorkbook(assessment: Assessment, { valuesOnly }: WriteOpt
   const own = [
     summarySheet(layout),
     ...OWN_TABLES.filter(({ isMade }) => isMade(assessment)).map(({ table }) => ownSheet(table, layout)),
+    ...apartSheets(assessment, evaluated),
   ];
   if (layout.makesFits && assessment.fits.length > 0) own.splice(1, 0, fitsSheet(assessment, evaluated));
   const sheets = own.map((sheet) => ({ ...sheet, name: freeName(sheet.name, book.model) }));

@@ -2,10 +2,14 @@
  * One bench a book. A file beside the book names the process that has it; a file whose process is gone is taken over.
  */
 import { randomUUID } from 'node:crypto';
-import { readFileSync } from 'node:fs';
-import { link, open, readFile, rm } from 'node:fs/promises';
+import { link, open, rm } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { UserError } from '../../engine/user-error.js';
+import { beginningOf, isRunning } from '../running-process.js';
+import { foreignKindAt } from './own-file.js';
+
+/** Bytes of a lock: far more than it has. */
+const LONGEST = 4096;
 
 interface Owner {
   readonly token: string;
@@ -42,17 +46,31 @@ async function take(path: string, text: string, book: string): Promise<BookLock>
   // Each turn either makes the file, refuses, or clears a dead owner's away.
   for (let turn = 0; turn < 5; turn++) {
     if (await makeFile(path, text)) return held(path, text, book);
-    const found = await readFile(path, 'utf8').catch(() => undefined);
+    const kind = await foreignKindAt(path);
+    if (kind !== undefined) throw foreign(book, path, kind);
+    const found = await readBeginning(path).catch(() => undefined);
     if (found === undefined) continue;
     const owner = parseOwner(found);
-    if (!owner || isAlive(owner)) throw taken(book, path, owner);
+    if (!owner) throw foreign(book, path, 'a file with other content than the lock of a bench');
+    if (isAlive(owner)) throw taken(book, path, owner);
     await clearAway(path, found, text, book);
   }
   throw taken(book, path, undefined);
 }
 
+/** Of a file that is no lock, whatever its size, enough to tell. */
+async function readBeginning(path: string): Promise<string> {
+  const handle = await open(path);
+  try {
+    const { buffer, bytesRead } = await handle.read(Buffer.alloc(LONGEST), 0, LONGEST, 0);
+    return buffer.toString('utf8', 0, bytesRead);
+  } finally {
+    await handle.close();
+  }
+}
+
 function held(path: string, text: string, book: string): BookLock {
-  const isOurs = async () => (await readFile(path, 'utf8').catch(() => '')) === text;
+  const isOurs = async () => (await readBeginning(path).catch(() => '')) === text;
   return {
     async verify() {
       if (!(await isOurs())) throw taken(book, path, undefined);
@@ -93,7 +111,7 @@ async function makeFile(path: string, text: string): Promise<boolean> {
 async function clearAway(path: string, found: string, text: string, book: string): Promise<void> {
   const clearing = await take(`${path}.clearing`, text, book);
   try {
-    if ((await readFile(path, 'utf8').catch(() => '')) === found) await rm(path, { force: true });
+    if ((await readBeginning(path).catch(() => '')) === found) await rm(path, { force: true });
   } finally {
     await clearing.release();
   }
@@ -102,7 +120,9 @@ async function clearAway(path: string, found: string, text: string, book: string
 function parseOwner(text: string): Owner | undefined {
   try {
     const owner = JSON.parse(text) as Partial<Owner>;
-    return typeof owner.pid === 'number' && typeof owner.host === 'string' ? (owner as Owner) : undefined;
+    return typeof owner.token === 'string' && typeof owner.pid === 'number' && typeof owner.host === 'string'
+      ? (owner as Owner)
+      : undefined;
   } catch {
     return undefined;
   }
@@ -111,24 +131,13 @@ function parseOwner(text: string): Owner | undefined {
 /** Of another machine nothing is known: its process is taken to live. */
 function isAlive({ host, pid, began }: Owner): boolean {
   if (host !== hostname()) return true;
-  try {
-    process.kill(pid, 0);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ESRCH') return false;
-  }
-  return began === '' || beginningOf(pid) === began;
+  return isRunning(pid) && (began === '' || beginningOf(pid) === began);
 }
 
-/** The boot and the clock tick in which a process began, where the system tells (Linux, proc(5)). */
-function beginningOf(pid: number): string {
-  try {
-    const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
-    const boot = readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim();
-    // The name in brackets may hold spaces; the 22nd field is the twentieth behind it.
-    return `${boot} ${stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19]}`;
-  } catch {
-    return '';
-  }
+function foreign(book: string, path: string, found: string): UserError {
+  return new UserError(
+    `${book}: found ${path}, ${found}; expected the lock of a bench, or none; look at it, and move it elsewhere or remove ${path} if no bench is running.`,
+  );
 }
 
 function taken(book: string, path: string, owner: Owner | undefined): UserError {

@@ -2,9 +2,22 @@
  * The log beside a book: lines are only ever added, and each is on the disk before the next prompt. After a kill, a
  * full disk or a dead battery it holds every reading that was accepted.
  */
+import { constants } from 'node:fs';
 import { type FileHandle, open, readFile } from 'node:fs/promises';
 import { LOG_HEADER, type LogEntry, logLine, parseLogLine } from '../../engine/bench/log-line.js';
 import { UserError } from '../../engine/user-error.js';
+import { foreignKind, foreignKindAt } from './own-file.js';
+
+/** As with `a`, but never through a link or into a pipe that has come in the meantime. Windows has neither flag. */
+const APPENDING =
+  constants.O_APPEND |
+  constants.O_CREAT |
+  constants.O_WRONLY |
+  (constants.O_NOFOLLOW ?? 0) |
+  (constants.O_NONBLOCK ?? 0);
+
+/** Of a hard link: what is added would stand under the other name too. */
+const SECOND_NAME = 'a file that has a second name elsewhere';
 
 export function logPath(book: string): string {
   return `${book}.log`;
@@ -29,14 +42,18 @@ export class ReadingLog {
   static async open(book: string): Promise<ReadingLog> {
     const path = logPath(book);
     try {
+      refuseForeign(path, await foreignKindAt(path));
       const text = await readFile(path, 'utf8').catch((error: NodeJS.ErrnoException) => {
         if (error.code === 'ENOENT') return '';
         throw error;
       });
       const { entries, damaged } = entriesOf(text, path);
-      const handle = await open(path, 'a');
-      const { size } = await handle.stat();
-      const log = new ReadingLog(path, handle, entries, damaged, size);
+      const handle = await open(path, APPENDING);
+      const stats = await handle.stat();
+      const foreign = foreignKind(stats) ?? (stats.nlink > 1 ? SECOND_NAME : undefined);
+      if (foreign !== undefined) await handle.close();
+      refuseForeign(path, foreign);
+      const log = new ReadingLog(path, handle, entries, damaged, stats.size);
       if (text === '') await log.write(LOG_HEADER);
       else if (!text.endsWith('\n')) await log.write('\n');
       return log;
@@ -88,6 +105,13 @@ function entriesOf(text: string, path: string): { entries: LogEntry[]; damaged: 
     }
   }
   return { entries, damaged };
+}
+
+function refuseForeign(path: string, found: string | undefined): void {
+  if (found === undefined) return;
+  throw new UserError(
+    `${path}: found ${found} where the log of the bench belongs; expected a file of its own, or none; move it elsewhere, and run again: the bench was not begun, and nothing was written.`,
+  );
 }
 
 function refusal(error: unknown, path: string, result: string): unknown {

@@ -1,7 +1,9 @@
 /** A folder of .csv files as a workbook, one sheet a file. */
+import type { Stats } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { nameKey } from '../../engine/book/names.js';
+import { isKnownSheet } from '../../engine/input-sheets/index.js';
 import { UserError } from '../../engine/user-error.js';
 import type { SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
 import { refuseWideLayout } from '../gate/sheet-layout.js';
@@ -13,7 +15,8 @@ import { orUnreadable, readBytes } from './read-bytes.js';
 /**
  * Every .csv file of the folder itself, by name; hidden files and other endings are passed over.
  *
- * Throws a UserError where there is none, two make the same sheet, or one cannot be read as text.
+ * Throws a UserError where there is none, two make the same sheet, one cannot be read as text, or what has the name of a
+ * sheet is no file.
  *
  * @param label what messages call the folder
  */
@@ -40,11 +43,13 @@ export async function csvFiles(folder: string, label: string): Promise<string[]>
   const files: string[] = [];
   for (const name of (await orUnreadable(readdir(folder), label)).sort()) {
     if (!/^[^.].*\.csv$/i.test(name)) continue;
-    const { isFile } = await orUnreadable(
-      stat(join(folder, name)).then((stats) => ({ isFile: stats.isFile() })),
-      join(label, name),
-    );
-    if (isFile) files.push(name);
+    const stats = await orUnreadable(stat(join(folder, name)), join(label, name));
+    if (stats.isFile()) files.push(name);
+    else if (isKnownSheet(name.slice(0, -'.csv'.length))) {
+      throw new UserError(
+        `${join(label, name)}: found ${kindOf(stats)}; expected a .csv file; take it out of the folder, or put the sheet's file in its place.`,
+      );
+    }
   }
   if (files.length === 0) {
     throw new UserError(
@@ -52,6 +57,12 @@ export async function csvFiles(folder: string, label: string): Promise<string[]>
     );
   }
   return files;
+}
+
+function kindOf(stats: Stats): string {
+  if (stats.isDirectory()) return 'a folder of that name';
+  if (stats.isFIFO()) return 'a pipe';
+  return stats.isSocket() ? 'a socket' : 'a device';
 }
 
 async function readSheet(path: string, name: string, label: string): Promise<SheetModel> {

@@ -1,4 +1,4 @@
-/** Whether the sheets of a book are of a size that can be laid out for evaluation. */
+/** Whether the sheets of a book are of a size that can be laid out for evaluation, and written. */
 import { UserError } from '../../engine/user-error.js';
 import { cellAddress, type SheetModel } from '../../engine/workbook-model.js';
 import { LIMITS } from './limits.js';
@@ -19,5 +19,16 @@ export function refuseWideLayout(sheets: readonly SheetModel[], file: string): v
           'expected tables near the top left corner; delete what stands far to the right or below them, and run again.',
       );
     }
+  }
+}
+
+/** Throws a UserError that names the sheet of a stock which has more rows than a sheet can have. */
+export function refuseLongSheets(sheets: readonly SheetModel[], file: string): void {
+  for (const { name, rows } of sheets) {
+    if (rows.length <= LIMITS.rows) continue;
+    throw new UserError(
+      `${file}: found ${rows.length} rows in the sheet ${name} of all books together; expected at most ${LIMITS.rows}, as many as a sheet has; ` +
+        'match fewer books at once.',
+    );
   }
 }

@@ -72,12 +72,32 @@ export function readZipDirectory(bytes: Uint8Array): ZipEntry[] {
   return entries;
 }
 
-/** The data of an entry as they are stored. Throws a SyntaxError where its header is damaged. */
+/** What stands before the data of an entry, which repeats some of what the directory says of it (4.3.7). */
+export interface LocalHeader {
+  readonly name: string;
+  readonly method: number;
+  /** Offset of the data. */
+  readonly end: number;
+}
+
+/** Throws a RangeError or SyntaxError where the header is damaged. */
+export function readLocalHeader(bytes: Uint8Array, { header, isUtf8 }: ZipEntry): LocalHeader {
+  const data = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  if (data.readUInt32LE(header) !== LOCAL) throw new SyntaxError('its header is damaged');
+  const nameEnd = header + 30 + data.readUInt16LE(header + 26);
+  const end = nameEnd + data.readUInt16LE(header + 28);
+  if (end > data.length) throw new RangeError('its header is cut short');
+  return {
+    name: data.toString(isUtf8 ? 'utf8' : 'latin1', header + 30, nameEnd),
+    method: data.readUInt16LE(header + 8),
+    end,
+  };
+}
+
+/** The data of an entry as they are stored. Throws a RangeError or SyntaxError where its header is damaged. */
 export function packedData(bytes: Uint8Array, entry: ZipEntry): Buffer {
   const data = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  if (data.readUInt32LE(entry.header) !== LOCAL) throw new SyntaxError('its header is damaged');
-  const start =
-    entry.header + 30 + data.readUInt16LE(entry.header + 26) + data.readUInt16LE(entry.header + 28);
+  const start = readLocalHeader(bytes, entry).end;
   return data.subarray(start, start + entry.packed);
 }
 

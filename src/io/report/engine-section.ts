@@ -30,7 +30,9 @@ export function engineSection(page: PageContext, record: EngineRecord, id: strin
     h('p', [...(type ? ['Engine type: ', words(type), '. '] : []), `${parts.join(', ')}.`]),
     ...fitsPart(page, record, id),
     ...sheets.flatMap(({ sheet, own }) =>
-      sheet.isDrawn ? drawnParts(page, sheet, own, id) : partsTable(page, sheet, own),
+      sheet.isDrawn
+        ? drawnParts(page, sheet, own, `${id}-${fragmentOf(sheet.name)}`)
+        : partsTable(page, sheet, own),
     ),
     ...remeasureIn(page, record.remeasure),
     ...setsPart(page, record, id),
@@ -83,6 +85,11 @@ function spreadSentence({ unit }: PageContext, { spread, limit, spreadStatus }: 
   const text = tableLength(unit);
   const against = limit === undefined ? '' : `, ${spreadStatus} ${text(limit)} ${unit}`;
   return [h('p', `Neighbour spread ${text(spread)} ${unit}${against}.`)];
+}
+
+/** A name as part of an id. */
+function fragmentOf(name: string): string {
+  return name.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-');
 }
 
 /** Parts whose spots are drawn along their axis, and their table. */

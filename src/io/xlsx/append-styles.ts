@@ -4,6 +4,7 @@
  * entry of the user's changes or moves.
  */
 import type { OutputFormat } from '../../engine/workbook-model.js';
+import { orderedFont } from './font-order.js';
 import { FORMAT_LOOKS, FORMATS, type FormatLook } from './formats.js';
 import { attributesOf, localName, openedTag, withAttribute } from './xml-scan.js';
 import { escapeAttribute } from './xml-text.js';
@@ -26,16 +27,12 @@ export interface AppendedStyles {
 /** @throws {SyntaxError} where the text is no XML */
 export function appendStyles(userXml: string, formats: ReadonlySet<OutputFormat>): AppendedStyles {
   const lists = new StyleLists(userXml);
-  const indexOf = new Map<OutputFormat, number>();
-  for (const format of FORMATS) {
-    if (!formats.has(format)) continue;
-    // The plain format is the user's own.
-    indexOf.set(format, format === 'plain' ? 0 : lists.cellFormat(FORMAT_LOOKS[format]));
-  }
+  const indexOf = lists.indicesOf(formats);
   return { xml: lists.apply(), indexOf };
 }
 
-class StyleLists {
+/** The lists of a styles part, with what has been asked of them at their ends. */
+export class StyleLists {
   private readonly root: XmlElement;
   private readonly added = new Map<string, string[]>();
 
@@ -43,19 +40,41 @@ class StyleLists {
     this.root = readTree(xml);
   }
 
-  /** The index of the cell format that looks so; its fill and all that the look leaves open are the default ones. */
-  cellFormat({ numberFormat, isBold, alignment, hasLineBelow }: FormatLook): number {
+  /** For each of the formats the index of its cell format. */
+  indicesOf(formats: ReadonlySet<OutputFormat>): Map<OutputFormat, number> {
+    const indexOf = new Map<OutputFormat, number>();
+    for (const format of FORMATS) {
+      if (!formats.has(format)) continue;
+      // The plain format is the user's own.
+      indexOf.set(format, format === 'plain' ? 0 : this.cellFormat(FORMAT_LOOKS[format]));
+    }
+    return indexOf;
+  }
+
+  /** The fill that a cell format of the user's has; 0 where that is none. */
+  fillOf(index: number): number {
+    const format = childOf(this.root, 'cellXfs')?.children[index];
+    const fillId = Number(attr(format, 'fillId') ?? 0);
+    const fill = childOf(this.root, 'fills')?.children[fillId];
+    const pattern = childOf(fill, 'patternFill');
+    const isNone = !fill || (pattern && (attr(pattern, 'patternType') ?? 'none') === 'none');
+    return isNone ? 0 : fillId;
+  }
+
+  /** The index of the cell format that looks so; all that the look leaves open is the default. */
+  cellFormat({ numberFormat, isBold, alignment, hasLineBelow }: FormatLook, fillId = 0): number {
     const p = this.root.prefix;
     const ids = {
       numFmtId: numberFormat === undefined ? 0 : this.numberFormat(numberFormat),
       fontId: isBold ? this.add('fonts', this.boldFont()) : 0,
-      fillId: 0,
+      fillId,
       borderId: hasLineBelow ? this.add('borders', this.lineBelow()) : 0,
       xfId: 0,
     };
     const applied = {
       ...(numberFormat !== undefined && { applyNumberFormat: 1 }),
       ...(isBold && { applyFont: 1 }),
+      ...(fillId > 0 && { applyFill: 1 }),
       ...(hasLineBelow && { applyBorder: 1 }),
       ...(alignment && { applyAlignment: 1 }),
     };
@@ -117,7 +136,7 @@ class StyleLists {
     const local = readTree(text);
     if (local.isEmpty) edits.append(local, `<${p}b/>`);
     else edits.insert(local.openEnd, `<${p}b/>`);
-    return edits.apply();
+    return orderedFont(edits.apply());
   }
 
   private lineBelow(): string {
@@ -143,14 +162,19 @@ function attributesXml(values: Readonly<Record<string, string | number | boolean
     .join('');
 }
 
-/** One spelling for all that say the same: no white space between tags, attributes in order, no prefixes. */
+/**
+ * One spelling for all that say the same: no white space between tags, attributes in order, no prefixes, what a font is
+ * made of in any order.
+ */
 function canonical(xml: string): string {
   const spell = (element: XmlElement): string => {
     const attributes = attributesOf(xml.slice(element.start, element.openEnd))
       .filter((a) => !a.name.startsWith('xmlns'))
       .map((a) => ` ${localName(a.name)}="${escapeAttribute(a.value)}"`)
       .sort();
-    return `<${element.local}${attributes.join('')}>${element.children.map(spell).join('')}</>`;
+    const children = element.children.map(spell);
+    if (element.local === 'font') children.sort();
+    return `<${element.local}${attributes.join('')}>${children.join('')}</>`;
   };
   return spell(readTree(xml));
 }

@@ -5,8 +5,8 @@ import type { BlankColumn, BlankSheet, InputKind } from '../../engine/blank/blan
 import { drawingOf } from '../../engine/blank/figures.js';
 import { columnLetters } from '../../engine/workbook-model.js';
 import { addDrawing } from './drawing-part.js';
-import { libraryStyle, setWidths } from './library-styles.js';
-import { OpcPackage } from './opc-package.js';
+import { libraryPackage, libraryStyle, setWidths } from './library-styles.js';
+import type { OpcPackage } from './opc-package.js';
 import { listSheets } from './workbook-package.js';
 
 /** High enough for a pencil, where the sheet is printed at its own size. */
@@ -37,7 +37,7 @@ export async function blankPackage(book: BlankBook): Promise<Uint8Array> {
   workbook.modified = new Date(0);
   await addGuide(workbook, book);
   for (const sheet of book.sheets) await addSheet(workbook, sheet, book);
-  const pkg = await OpcPackage.open(new Uint8Array(await workbook.xlsx.writeBuffer()), 'the blank workbook');
+  const pkg = await libraryPackage(workbook, 'the blank workbook');
   await addDrawings(pkg, book);
   return pkg.toBytes({ allDatesFixed: true });
 }

@@ -11,11 +11,30 @@ export interface CellPlace {
   readonly prefix: string;
 }
 
-/** @throws {RangeError} on a number that no cell can hold */
+/** Characters of a formula, and of a text in it, that spreadsheet programs take: Excel refuses the workbook beyond. */
+const LONGEST_FORMULA = 8192;
+const LONGEST_TEXT = 255;
+const QUOTED = /"(?:[^"]|"")*"|'(?:[^']|'')*'/g;
+
+/** Names that users type stand in formulas of our own, and may be of any length. */
+function isWithinLimits(formula: string): boolean {
+  if (formula.length <= LONGEST_TEXT) return true;
+  if (formula.length > LONGEST_FORMULA) return false;
+  for (const [text] of formula.matchAll(QUOTED)) {
+    if (text.startsWith('"') && text.slice(1, -1).replaceAll('""', '"').length > LONGEST_TEXT) return false;
+  }
+  return true;
+}
+
+/**
+ * A cell whose formula is longer than spreadsheet programs take has its value alone.
+ *
+ * @throws {RangeError} on a number that no cell can hold
+ */
 export function cellXml({ row, column, prefix: p }: CellPlace, cell: OutputCell, style: number): string {
   const start = `<${p}c r="${cellAddress(row, column)}"${style ? ` s="${style}"` : ''}`;
   const { value, formula } = cell;
-  if (formula) {
+  if (formula && isWithinLimits(formula)) {
     const { type, text } = stored(
       typeof value === 'string'
         ? { kind: 'text', value }

@@ -3,8 +3,7 @@ import ExcelJS from 'exceljs';
 import { UserError } from '../../engine/user-error.js';
 import type { Cell, CellContent, SheetModel, WorkbookModel } from '../../engine/workbook-model.js';
 import { refuseSheetName } from '../gate/sheet-names.js';
-import { libraryStyle, setWidths } from './library-styles.js';
-import { OpcPackage } from './opc-package.js';
+import { libraryPackage, libraryStyle, setWidths } from './library-styles.js';
 import { encodeCellText } from './xml-text.js';
 
 const NARROWEST = 9;
@@ -29,7 +28,7 @@ export async function newWorkbookPackage(model: WorkbookModel): Promise<Uint8Arr
     checkName(sheet.name, taken, model.file);
     addSheet(workbook, sheet);
   }
-  const written = await OpcPackage.open(new Uint8Array(await workbook.xlsx.writeBuffer()), model.file);
+  const written = await libraryPackage(workbook, model.file);
   return written.toBytes({ allDatesFixed: true });
 }
 

@@ -1,6 +1,14 @@
 /** What stands in the way of writing into a user's sheet: then the sheet is left as it is. */
-import { cellAddress, columnLetters, type SheetEdit } from '../../engine/workbook-model.js';
+import {
+  type CellBounds,
+  type ClearedCells,
+  cellAddress,
+  columnLetters,
+  rangeText,
+  type SheetEdit,
+} from '../../engine/workbook-model.js';
 import { boundsOf, contains, overlap, parseRange, type Rect } from './cell-reference.js';
+import { isSameRange, listsOf } from './list-tables.js';
 import type { OpcPackage } from './opc-package.js';
 import { sheetPieces } from './sheet-pieces.js';
 import type { Skeleton } from './splice-sheet.js';
@@ -51,7 +59,9 @@ export async function obstacleTo(
     const where = whereOverlapped(ref, edit, written);
     if (where) return `the merged cells ${ref} are in the way of ${where}. Unmerge them and run again.`;
   }
-  for (const ref of await tableRanges(pkg, part)) {
+  for (const { bounds, ref } of await tableRanges(pkg, part)) {
+    // The table whose columns the written ones become is no obstacle.
+    if (edit.list && isSameRange(edit.list.bounds, bounds)) continue;
     const where = whereOverlapped(ref, edit, written);
     if (where) {
       return `the table over ${ref} is in the way of ${where}. Make it narrower or turn it into a plain range, and run again.`;
@@ -67,13 +77,11 @@ export async function obstacleTo(
   return undefined;
 }
 
-async function tableRanges(pkg: OpcPackage, part: string): Promise<string[]> {
-  const tables = (await pkg.relationships(part)).filter((r) => r.kind === 'table');
-  const ranges: string[] = [];
-  for (const { part: table } of tables) {
-    if (table !== undefined && pkg.has(table)) ranges.push(attr(await pkg.tree(table), 'ref') ?? '');
-  }
-  return ranges;
+async function tableRanges(
+  pkg: OpcPackage,
+  part: string,
+): Promise<{ readonly bounds: CellBounds; readonly ref: string }[]> {
+  return (await listsOf(pkg, part)).map(({ bounds }) => ({ bounds, ref: rangeText(bounds) }));
 }
 
 /** The written cell or column that a range covers; `written` bounds the cells of the edit. */
@@ -85,5 +93,14 @@ function whereOverlapped(ref: string, edit: SheetEdit, written: Rect | undefined
   if (cell) return `cell ${cellAddress(cell.row, cell.column)}, which is to be written`;
   const { clear } = edit;
   if (!clear || rect.right < clear.first || rect.left > clear.last) return undefined;
-  return `column ${columnLetters(Math.max(clear.first, rect.left))}, which is to be made anew`;
+  const column = clearedColumn(clear, rect);
+  if (column === undefined || clear.rows?.hasBetween(rect.top, rect.bottom) === false) return undefined;
+  return `column ${columnLetters(column)}, which is to be made anew`;
+}
+
+function clearedColumn({ first, last, columns }: ClearedCells, { left, right }: Rect): number | undefined {
+  for (let column = Math.max(first, left); column <= Math.min(last, right); column++) {
+    if (columns?.has(column) ?? true) return column;
+  }
+  return undefined;
 }

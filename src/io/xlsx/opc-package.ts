@@ -1,11 +1,11 @@
 /** A package of parts, relationships and content types (Open Packaging Conventions, ISO 29500-2). */
 import { checkedZipDirectory } from '../gate/zip-gate.js';
 import { PackageParts } from './package-parts.js';
-import { partNameKey, relationshipsPart, resolvePart } from './part-names.js';
-import { escapeXml } from './xml-text.js';
+import { partAddress, partNameKey, plainNameKey, relationshipsPart, resolvePart } from './part-names.js';
+import { escapeAttribute, escapeXml } from './xml-text.js';
 import { attr, childrenOf, TextEdits } from './xml-tree.js';
 
-const CONTENT_TYPES = '[Content_Types].xml';
+export const CONTENT_TYPES = '[Content_Types].xml';
 
 export interface Relationship {
   readonly id: string;
@@ -41,7 +41,7 @@ export class OpcPackage extends PackageParts {
         id: attr(element, 'Id') ?? '',
         type,
         kind: type.slice(type.lastIndexOf('/') + 1),
-        part: isInside ? resolvePart(source, target) : undefined,
+        part: isInside ? this.nameOf(resolvePart(source, target)) : undefined,
       };
     });
   }
@@ -75,24 +75,26 @@ export class OpcPackage extends PackageParts {
   async contentType(part: string): Promise<string | undefined> {
     const types = (await this.tree(CONTENT_TYPES)).children;
     const extension = part.slice(part.lastIndexOf('.') + 1).toLowerCase();
+    const overrides = types.filter((t) => t.local === 'Override');
     const found =
-      types.find(
-        (t) => t.local === 'Override' && partNameKey(attr(t, 'PartName') ?? '') === partNameKey(part),
-      ) ?? types.find((t) => t.local === 'Default' && attr(t, 'Extension')?.toLowerCase() === extension);
+      overrides.find((t) => partNameKey(attr(t, 'PartName') ?? '') === partNameKey(part)) ??
+      overrides.find((t) => plainNameKey(attr(t, 'PartName') ?? '') === plainNameKey(part)) ??
+      types.find((t) => t.local === 'Default' && attr(t, 'Extension')?.toLowerCase() === extension);
     return attr(found, 'ContentType');
   }
 
   async addOverride(part: string, contentType: string): Promise<void> {
     const tree = await this.tree(CONTENT_TYPES);
+    const address = escapeAttribute(partAddress(part));
     const edits = new TextEdits(await this.text(CONTENT_TYPES));
-    edits.append(tree, `<${tree.prefix}Override PartName="/${part}" ContentType="${contentType}"/>`);
+    edits.append(tree, `<${tree.prefix}Override PartName="${address}" ContentType="${contentType}"/>`);
     await this.setText(CONTENT_TYPES, edits.apply());
   }
 
   private async removeOverride(part: string): Promise<void> {
     const edits = new TextEdits(await this.text(CONTENT_TYPES));
     for (const element of childrenOf(await this.tree(CONTENT_TYPES), 'Override')) {
-      if (partNameKey(attr(element, 'PartName') ?? '') === partNameKey(part)) {
+      if (plainNameKey(attr(element, 'PartName') ?? '') === plainNameKey(part)) {
         edits.replace(element.start, element.end, '');
       }
     }

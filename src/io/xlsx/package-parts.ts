@@ -3,8 +3,8 @@ import { inflateRawSync } from 'node:zlib';
 import { UserError } from '../../engine/user-error.js';
 import { packedData, unpackEntry, type ZipEntry } from '../gate/zip-directory.js';
 import { encodingOfEntry, type PackedPart, packBytes, unpackedTexts } from './packed-part.js';
-import { partNameKey } from './part-names.js';
-import { decodeXmlBytes, encodeXmlBytes, type XmlEncoding } from './xml-text.js';
+import { partNameKey, plainNameKey } from './part-names.js';
+import { decodeXmlBytes, EncodingError, encodeXmlBytes, type XmlEncoding } from './xml-text.js';
 import { readTree, type XmlElement } from './xml-tree.js';
 import { zipPieces } from './zip-writer.js';
 
@@ -26,6 +26,8 @@ const KEPT_CHARACTERS = 2_000_000;
 export class PackageParts {
   /** In the order of the zip. Part names compare without regard to case. */
   private readonly entries = new Map<string, Part>();
+  /** The keys of names with encoded characters, by the same with those characters as themselves. */
+  private readonly encodedKeys = new Map<string, string>();
   private readonly texts = new Map<string, { text: string; encoding: XmlEncoding }>();
 
   constructor(
@@ -33,11 +35,29 @@ export class PackageParts {
     directory: readonly ZipEntry[],
     readonly file: string,
   ) {
-    for (const entry of directory) this.entries.set(partNameKey(entry.name), { name: entry.name, entry });
+    for (const entry of directory) {
+      const key = partNameKey(entry.name);
+      this.entries.set(key, { name: entry.name, entry });
+      if (key.includes('%')) this.encodedKeys.set(plainNameKey(entry.name), key);
+    }
+  }
+
+  /** The key of a part of that name as it is written, else of one that only differs in which characters are encoded. */
+  private keyOf(part: string): string {
+    const key = partNameKey(part);
+    if (this.entries.has(key)) return key;
+    const plain = plainNameKey(part);
+    return this.entries.has(plain) ? plain : (this.encodedKeys.get(plain) ?? key);
+  }
+
+  /** The name that the zip has for a part; the one given where it has none. */
+  nameOf(part: string): string {
+    const found = this.entries.get(this.keyOf(part));
+    return found ? found.name.replaceAll('\\', '/').replace(/^\//, '') : part;
   }
 
   has(part: string): boolean {
-    return this.entries.has(partNameKey(part));
+    return this.entries.has(this.keyOf(part));
   }
 
   parts(): string[] {
@@ -52,16 +72,16 @@ export class PackageParts {
   /** @throws {UserError} where the part is missing or cannot be unpacked */
   async encodingOf(part: string): Promise<XmlEncoding> {
     const { entry, packed } = this.found(part);
-    if (packed || this.texts.has(partNameKey(part))) return this.decoded(part).encoding;
+    if (packed || this.texts.has(this.keyOf(part))) return this.decoded(part).encoding;
     try {
       return await encodingOfEntry(this.bytes, entry!);
-    } catch {
-      throw this.damaged(part, 'its data cannot be unpacked');
+    } catch (error) {
+      throw this.damaged(part, reasonOf(error));
     }
   }
 
   private decoded(part: string): { text: string; encoding: XmlEncoding } {
-    const key = partNameKey(part);
+    const key = this.keyOf(part);
     const known = this.texts.get(key);
     if (known) return known;
     let bytes: Uint8Array;
@@ -75,8 +95,8 @@ export class PackageParts {
       const decoded = decodeXmlBytes(bytes);
       if (decoded.text.length <= KEPT_CHARACTERS) this.texts.set(key, decoded);
       return decoded;
-    } catch {
-      throw this.damaged(part, 'it is neither UTF-8 nor UTF-16 text');
+    } catch (error) {
+      throw this.damaged(part, reasonOf(error));
     }
   }
 
@@ -87,22 +107,19 @@ export class PackageParts {
    */
   async *pieces(part: string): AsyncGenerator<string> {
     const { entry, packed } = this.found(part);
-    if (packed || this.texts.has(partNameKey(part))) {
+    if (packed || this.texts.has(this.keyOf(part))) {
       yield await this.text(part);
       return;
     }
     try {
       yield* unpackedTexts(this.bytes, entry!);
     } catch (error) {
-      throw this.damaged(
-        part,
-        error instanceof TypeError ? 'it is neither UTF-8 nor UTF-16 text' : 'its data cannot be unpacked',
-      );
+      throw this.damaged(part, reasonOf(error));
     }
   }
 
   private found(part: string): Part {
-    const found = this.entries.get(partNameKey(part));
+    const found = this.entries.get(this.keyOf(part));
     if (!found || found.name.endsWith('/')) throw this.damaged(part, 'it is missing');
     return found;
   }
@@ -127,34 +144,34 @@ export class PackageParts {
   async setText(part: string, text: string): Promise<void> {
     const isKnown = this.has(part);
     if (isKnown && (await this.text(part)) === text) return;
-    this.write(part, text, this.texts.get(partNameKey(part))?.encoding ?? 'utf-8');
+    this.write(part, text, this.texts.get(this.keyOf(part))?.encoding ?? 'utf-8');
   }
 
   /** Sets a part to a text that has nothing of the old one, not even its encoding. */
   async replaceText(part: string, text: string): Promise<void> {
     if (this.has(part)) {
       const old = await this.text(part);
-      if (old === text && this.texts.get(partNameKey(part))?.encoding === 'utf-8') return;
+      if (old === text && this.texts.get(this.keyOf(part))?.encoding === 'utf-8') return;
     }
     this.write(part, text, 'utf-8');
   }
 
   private write(part: string, text: string, encoding: XmlEncoding): void {
     this.setPacked(part, packBytes(encodeXmlBytes(text, encoding)));
-    this.texts.set(partNameKey(part), { text, encoding });
+    this.texts.set(this.keyOf(part), { text, encoding });
   }
 
   /** Sets a part that is packed already. A new part goes to the end. */
   setPacked(part: string, packed: PackedPart): void {
-    const key = partNameKey(part);
+    const key = this.keyOf(part);
     this.texts.delete(key);
     this.entries.set(key, { name: this.entries.get(key)?.name ?? part, packed });
   }
 
   /** Takes one part out of the zip; says whether it was there. */
   protected drop(part: string): boolean {
-    this.texts.delete(partNameKey(part));
-    return this.entries.delete(partNameKey(part));
+    this.texts.delete(this.keyOf(part));
+    return this.entries.delete(this.keyOf(part));
   }
 
   /** The zip; with all dates fixed, also those of entries that were not set. */
@@ -176,4 +193,10 @@ export class PackageParts {
       }),
     );
   }
+}
+
+/** Why the text of a part cannot be had, as a clause. */
+function reasonOf(error: unknown): string {
+  if (error instanceof EncodingError) return error.message;
+  return error instanceof TypeError ? 'it is neither UTF-8 nor UTF-16 text' : 'its data cannot be unpacked';
 }

@@ -2,7 +2,7 @@
 import { once } from 'node:events';
 import { crc32, createDeflateRaw, createInflateRaw, deflateRawSync } from 'node:zlib';
 import { packedData, type ZipEntry } from '../gate/zip-directory.js';
-import { decodeXmlBytes, encodingOfBytes, type XmlEncoding } from './xml-text.js';
+import { checkDeclaredEncoding, decodeXmlBytes, encodingOfBytes, type XmlEncoding } from './xml-text.js';
 
 export interface PackedPart {
   /** In pieces: what is large need not be copied together. */
@@ -83,13 +83,21 @@ export async function encodingOfEntry(bytes: Uint8Array, entry: ZipEntry): Promi
  * The text of a part in pieces that each end behind a `>`, without its byte order mark. A part in UTF-16 comes as a
  * whole.
  *
- * Throws a TypeError on bytes that are no text, and what `unpacked` throws.
+ * Throws a TypeError on bytes that are no text, an EncodingError where it declares another encoding, and what
+ * `unpacked` throws.
  */
 export async function* unpackedTexts(bytes: Uint8Array, entry: ZipEntry): AsyncGenerator<string> {
   const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
   let rest: Buffer = Buffer.alloc(0);
   let isFirst = true;
   let isWhole = false;
+  let isChecked = false;
+  const decoded = (data: Buffer) => {
+    const text = decoder.decode(data);
+    if (!isChecked) checkDeclaredEncoding(text, 'utf-8');
+    isChecked = true;
+    return text;
+  };
   for await (const chunk of unpacked(bytes, entry)) {
     let data = rest.length > 0 ? Buffer.concat([rest, chunk]) : chunk;
     if (isFirst && data.length >= 3) {
@@ -101,8 +109,8 @@ export async function* unpackedTexts(bytes: Uint8Array, entry: ZipEntry): AsyncG
     const end = isFirst || isWhole ? 0 : data.lastIndexOf(GREATER) + 1;
     // What inflating hands over is its own to use again.
     rest = Buffer.from(data.subarray(end));
-    if (end > 0) yield decoder.decode(data.subarray(0, end));
+    if (end > 0) yield decoded(data.subarray(0, end));
   }
   if (isWhole) yield decodeXmlBytes(rest).text;
-  else if (rest.length > 0) yield decoder.decode(rest);
+  else if (rest.length > 0) yield decoded(rest);
 }

@@ -1,6 +1,6 @@
 /** The cells of one sheet part (ISO 29500-1, 18.3.1). */
-import { type Cell, type CellContent, cellAddress } from '../../engine/workbook-model.js';
-import { MAX_COLUMNS, MAX_ROWS, parseAddress } from './cell-reference.js';
+import { type Cell, type CellBlock, type CellContent, cellAddress } from '../../engine/workbook-model.js';
+import { MAX_COLUMNS, MAX_ROWS, parseAddress, parseRange } from './cell-reference.js';
 import { StringItem } from './read-strings.js';
 import { parsePieces } from './sax.js';
 import type { SharedCells } from './shared-cells.js';
@@ -15,7 +15,16 @@ export interface SheetContext {
    * Told the rows so far once the first with a cell is there; says of which columns the formulas are not wanted: those
    * of an earlier run are made anew.
    */
-  readonly madeColumns: (rows: Rows) => { readonly first: number; readonly last: number } | undefined;
+  readonly madeColumns: (rows: Rows) => PassedColumns | undefined;
+  /** Told what belongs to several cells together. */
+  readonly onBlock?: (block: CellBlock) => void;
+}
+
+/** Columns of an earlier run, and whether a row's results in them are the program's. */
+export interface PassedColumns {
+  readonly first: number;
+  readonly last: number;
+  readonly isMadeRow: (cells: Rows[number]) => boolean;
 }
 
 type Rows = (Cell | undefined)[][];
@@ -26,6 +35,12 @@ export async function readSheetRows(pieces: AsyncIterable<string>, context: Shee
   await parsePieces(pieces, reader);
   return reader.rows;
 }
+
+/** Formulas of several cells, by what their element says. */
+const BLOCK_FORMULAS: Readonly<Record<string, CellBlock['kind']>> = {
+  array: 'array formula',
+  dataTable: 'data table',
+};
 
 /** Rows and cells ascend; of two of one place, each program would show the one it likes. */
 function outOfOrder(what: 'row' | 'cell', which: string): Error {
@@ -45,7 +60,8 @@ class SheetReader {
   readonly rows: Rows = [];
   /** The cells of the row at hand. */
   private cells: (Cell | undefined)[] = [];
-  private made: { readonly first: number; readonly last: number } | undefined;
+  private made: PassedColumns | undefined;
+  private isRootSeen = false;
   private isInside = false;
   private row = -1;
   private column = -1;
@@ -63,16 +79,36 @@ class SheetReader {
   constructor(private readonly context: SheetContext) {}
 
   open(local: string, attribute: (local: string) => string | undefined): void {
+    if (!this.isRootSeen && local !== 'worksheet') {
+      throw new Error(`its first element is <${local}>; a worksheet begins with <worksheet>`);
+    }
+    this.isRootSeen = true;
     if (local === 'sheetData') this.isInside = true;
-    if (!this.isInside) return;
+    if (!this.isInside) {
+      if (local === 'mergeCell') this.addBlock('merged cells', attribute('ref'));
+      return;
+    }
     if (local === 'row') this.openRow(attribute('r'));
     else if (local === 'c') this.openCell(attribute);
     else if (this.gathering === 'is') this.item.open(local);
     else if (local === 'v' || local === 'f' || local === 'is') {
       this.gathering = local;
       this.gathered = '';
-      if (local === 'f' && attribute('t') === 'shared') this.sharedIndex = attribute('si');
+      if (local === 'f') this.openFormula(attribute);
     }
+  }
+
+  private openFormula(attribute: (local: string) => string | undefined): void {
+    const type = attribute('t');
+    if (type === 'shared') this.sharedIndex = attribute('si');
+    const block = type === undefined ? undefined : BLOCK_FORMULAS[type];
+    if (block) this.addBlock(block, attribute('ref'));
+  }
+
+  /** One cell by itself is no block. */
+  private addBlock(kind: CellBlock['kind'], ref: string | undefined): void {
+    const bounds = ref?.includes(':') ? parseRange(ref) : undefined;
+    if (bounds) this.context.onBlock?.({ kind, bounds });
   }
 
   text(text: string): void {
@@ -107,10 +143,18 @@ class SheetReader {
   private closeRow(): void {
     if (this.cells.length === 0) return;
     const isFirst = this.rows.length === 0;
+    if (this.made?.isMadeRow(this.cells)) this.dropMadeFormulas(this.made);
     // A copy is as long as it has cells; one that grew has room to spare.
     this.rows[this.row] = this.cells.slice();
     this.cells = [];
     if (isFirst) this.made = this.context.madeColumns(this.rows);
+  }
+
+  private dropMadeFormulas({ first, last }: PassedColumns): void {
+    for (let column = first; column <= last && column < this.cells.length; column++) {
+      const cell = this.cells[column];
+      if (cell?.formula !== undefined) this.cells[column] = cell.content && { content: cell.content };
+    }
   }
 
   private openCell(attribute: (local: string) => string | undefined): void {
@@ -132,8 +176,7 @@ class SheetReader {
     const formula = this.sharedIndex === undefined ? this.formula : this.sharedFormula(this.sharedIndex);
     const cell = this.value === undefined ? undefined : this.valueOf(this.value);
     if (cell === undefined && !formula) return;
-    const isMade = this.made && this.column >= this.made.first && this.column <= this.made.last;
-    this.cells[this.column] = formula && !isMade ? { content: cell?.content, formula } : cell;
+    this.cells[this.column] = formula ? { content: cell?.content, formula } : cell;
   }
 
   /** The first cell of a shared formula holds its text; the others name it by its index. */

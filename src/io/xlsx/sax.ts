@@ -1,7 +1,7 @@
 /** One pass over a part with a checking parser. */
 import { SaxesParser } from 'saxes';
 import { LIMITS } from '../gate/limits.js';
-import { localName } from './xml-scan.js';
+import { DOCUMENT_TYPE, localName } from './xml-scan.js';
 import { TOO_DEEP } from './xml-tree.js';
 
 export interface SaxHandler {
@@ -28,9 +28,8 @@ function parserFor(handler: SaxHandler): SaxesParser {
   parser.on('error', (error) => {
     throw error;
   });
-  // Entities of a document type's own are no part of the format (ISO 29500-2) and a known means of attack.
   parser.on('doctype', () => {
-    throw new Error('it has a document type, which no part of a workbook has');
+    throw new Error(DOCUMENT_TYPE);
   });
   let depth = 0;
   parser.on('opentag', ({ name, attributes }) => {

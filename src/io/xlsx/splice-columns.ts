@@ -56,3 +56,15 @@ function splitRange(tag: string, min: number, max: number, wanted: ReadonlyMap<n
   }
   return pieces + piece(from, max, tag);
 }
+
+/** The cell format of a column, by its index: cells that are not there have it. */
+export function columnStyles(worksheet: XmlElement): (column: number) => number | undefined {
+  const ranges = childrenOf(childOf(worksheet, 'cols'), 'col').flatMap((element) => {
+    const style = attr(element, 'style');
+    return style === undefined
+      ? []
+      : [{ min: Number(attr(element, 'min')), max: Number(attr(element, 'max')), style: Number(style) }];
+  });
+  if (ranges.length === 0) return () => undefined;
+  return (column) => ranges.find(({ min, max }) => min <= column + 1 && column + 1 <= max)?.style;
+}

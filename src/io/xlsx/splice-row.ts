@@ -1,7 +1,8 @@
 /** Changes the cells of one row in the text of a user's sheet. */
-import { cellAddress, type OutputCell } from '../../engine/workbook-model.js';
+import { type ClearedCells, cellAddress } from '../../engine/workbook-model.js';
 import { columnIndex, parseAddress } from './cell-reference.js';
 import { cellXml, withStoredValue } from './cell-xml.js';
+import type { OutputStyles } from './output-styles.js';
 import type { RowEdit } from './row-edits.js';
 import { shiftFormula } from './shift-formula.js';
 import { attribute, localName, openedTag, type Tag, TagScanner, withAttribute } from './xml-scan.js';
@@ -33,8 +34,9 @@ export class RowSplicer {
 
   constructor(
     private readonly prefix: string,
-    private readonly clear: { readonly first: number; readonly last: number } | undefined,
-    private readonly styleOf: (cell: OutputCell) => number,
+    private readonly clear: ClearedCells | undefined,
+    private readonly styles: Pick<OutputStyles, 'styleOf' | 'hasFill'>,
+    private readonly styleOfColumn: (column: number) => number | undefined,
   ) {}
 
   newRow(row: number, edit: RowEdit): string {
@@ -48,7 +50,8 @@ export class RowSplicer {
   row(xml: string, open: Tag, close: Tag, row: number, edit: RowEdit | undefined): string {
     this.xml = xml;
     const whole = () => xml.slice(open.start, close.end);
-    if (!edit && !this.clear && this.orphans.size === 0) return whole();
+    const isCleared = this.clear !== undefined && (this.clear.rows?.has(row) ?? true);
+    if (!edit && !isCleared && this.orphans.size === 0) return whole();
     const appended = edit && open.kind === 'open' && this.appended(open, close, row, edit);
     if (appended) return appended;
     const cells = open.kind === 'open' ? this.cellsOf(open.end, close.start) : [];
@@ -102,13 +105,20 @@ export class RowSplicer {
       const content = edit?.storedValues.get(cell.column);
       if (isReplaced && output) {
         this.noteFormula(cell, row, output.formula !== undefined);
-        pieces.push(cellXml(place, output, this.styleOf(output)));
-      } else if (this.isCleared(cell.column)) {
+        pieces.push(cellXml(place, output, this.styles.styleOf(output, styleOfCell(this.cellTag(cell)))));
+      } else if (this.isCleared(row, cell.column)) {
         this.noteFormula(cell, row, false);
+        const style = styleOfCell(this.cellTag(cell));
+        // The fill of a cell is the user's.
+        if (this.styles.hasFill(style)) {
+          pieces.push(cellXml(place, { value: '', format: 'plain' }, style));
+          at = cell.end;
+          return;
+        }
         // A cell that stays and does not tell its place would move into this one's.
         const follower = cells[i + 1];
         const isFollowerKept =
-          follower && !this.isCleared(follower.column) && !edit?.cells.has(follower.column);
+          follower && !this.isCleared(row, follower.column) && !edit?.cells.has(follower.column);
         if (isFollowerKept && !follower.hasAddress)
           pieces.push(cellXml(place, { value: '', format: 'plain' }, 0));
       } else {
@@ -138,17 +148,24 @@ export class RowSplicer {
     return cells;
   }
 
+  private cellTag({ start, end }: CellText): string {
+    return this.xml.slice(start, Math.min(end, this.xml.indexOf('>', start) + 1));
+  }
+
   private newCells(row: number, edit: RowEdit, columns: readonly number[]): string {
     return columns
       .map((column) => {
         const cell = edit.cells.get(column)!;
-        return cellXml({ row, column, prefix: this.prefix }, cell, this.styleOf(cell));
+        const style = this.styles.styleOf(cell, this.styleOfColumn(column));
+        return cellXml({ row, column, prefix: this.prefix }, cell, style);
       })
       .join('');
   }
 
-  private isCleared(column: number): boolean {
-    return this.clear !== undefined && column >= this.clear.first && column <= this.clear.last;
+  private isCleared(row: number, column: number): boolean {
+    if (!this.clear) return false;
+    const { first, last, columns, rows } = this.clear;
+    return column >= first && column <= last && (columns?.has(column) ?? true) && (rows?.has(row) ?? true);
   }
 
   /** Remembers the formula of a cell that is replaced. */
@@ -212,6 +229,10 @@ function lastCell(text: string, row: number, prefix: string): number | undefined
   const addressStart = prefix.length + '<c r="'.length;
   const place = parseAddress(cell.slice(addressStart, cell.indexOf('"', addressStart)));
   return place?.row === row ? place.column : undefined;
+}
+
+function styleOfCell(tag: string): number {
+  return Number(attribute(tag, 's') ?? 0);
 }
 
 function sortedColumns(edit: RowEdit): number[] {

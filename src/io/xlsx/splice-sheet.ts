@@ -2,11 +2,12 @@
  * Changes cells in the text of a user's sheet. All that is not changed stays character for character: unknown
  * attributes and extensions, white space, the order of things.
  */
-import { cellAddress, type OutputCell, type SheetEdit } from '../../engine/workbook-model.js';
+import { cellAddress, type SheetEdit } from '../../engine/workbook-model.js';
 import { boundsOf, parseRange } from './cell-reference.js';
+import type { OutputStyles, StyleOf } from './output-styles.js';
 import { RowEdits } from './row-edits.js';
 import { SHEET_LEAVES, type SheetPiece, wholePieces } from './sheet-pieces.js';
-import { spliceColumns } from './splice-columns.js';
+import { columnStyles, spliceColumns } from './splice-columns.js';
 import { RowSplicer } from './splice-row.js';
 import { attribute, localName, type Tag, TagScanner, withAttribute } from './xml-scan.js';
 import { attr, childOf, readTree, TextEdits, type XmlElement } from './xml-tree.js';
@@ -27,10 +28,11 @@ const ROWS = '\u0000';
 export function spliceSheet(
   xml: string,
   edit: SheetEdit,
-  styleOf: (cell: OutputCell) => number,
+  styleOf: StyleOf,
+  hasFill: OutputStyles['hasFill'] = () => false,
 ): SplicedSheet {
   const pieces = [...wholePieces(xml)];
-  const splicer = new SheetSplicer(skeletonOf(pieces), edit, styleOf);
+  const splicer = new SheetSplicer(skeletonOf(pieces), edit, styleOf, hasFill);
   let text = splicer.head;
   for (const piece of pieces) if (piece.kind === 'rows') text += splicer.rows(piece.text);
   text += splicer.lastRows();
@@ -64,7 +66,12 @@ export class SheetSplicer {
   /** White space behind the last row so far: new rows go before it. */
   private rest = '';
 
-  constructor(skeleton: Skeleton, edit: SheetEdit, styleOf: (cell: OutputCell) => number) {
+  constructor(
+    skeleton: Skeleton,
+    edit: SheetEdit,
+    styleOf: StyleOf,
+    hasFill: OutputStyles['hasFill'] = () => false,
+  ) {
     const xml = skeleton.head + skeleton.tail;
     const worksheet = readTree(xml, SHEET_LEAVES);
     const data = childOf(worksheet, 'sheetData');
@@ -78,7 +85,7 @@ export class SheetSplicer {
     this.head = head;
     this.tail = tail;
     this.isChanged = head + tail !== xml;
-    this.splicer = new RowSplicer(data.prefix, edit.clear, styleOf);
+    this.splicer = new RowSplicer(data.prefix, edit.clear, { styleOf, hasFill }, columnStyles(worksheet));
   }
 
   /** Addresses of cells that had a formula and have none now. */

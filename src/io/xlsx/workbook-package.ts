@@ -2,7 +2,9 @@
 import { UserError } from '../../engine/user-error.js';
 import { refuseForeign } from '../gate/foreign-files.js';
 import { LIMITS } from '../gate/limits.js';
+import { refuseDoubledRelationships, refuseDoubledTypes } from './check-relationships.js';
 import { OpcPackage } from './opc-package.js';
+import { partNameKey } from './part-names.js';
 import { attr, childOf, childrenOf, type XmlElement } from './xml-tree.js';
 
 export interface SheetEntry {
@@ -11,6 +13,8 @@ export interface SheetEntry {
   readonly relationshipId: string;
   /** Undefined where the relationship is missing. */
   readonly part: string | undefined;
+  /** The last step of the relationship's type, such as `worksheet` or `chartsheet`; undefined where it is missing. */
+  readonly kind: string | undefined;
   /** False for chart sheets, dialogs and macro sheets. */
   readonly isWorksheet: boolean;
   readonly isHidden: boolean;
@@ -37,11 +41,14 @@ export async function openWorkbook(bytes: Uint8Array, file: string): Promise<Wor
   const pkg = await OpcPackage.open(bytes, file);
   const workbook = await findWorkbook(pkg);
   const tree = await pkg.tree(workbook);
+  await refuseDoubledTypes(pkg);
+  const sheets = checkedSheets(pkg, workbook, await listSheets(pkg, workbook, tree));
+  await refuseDoubledRelationships(pkg, workbook);
   return {
     pkg,
     workbook,
     usesDate1904: ['1', 'true'].includes(attr(childOf(tree, 'workbookPr'), 'date1904') ?? ''),
-    sheets: checkedSheets(pkg, workbook, await listSheets(pkg, workbook, tree)),
+    sheets,
   };
 }
 
@@ -58,6 +65,9 @@ function checkedSheets(
   }
   const taken = new Set<string>();
   for (const { name, part } of sheets) {
+    if (part !== undefined && partNameKey(part) === partNameKey(workbook)) {
+      throw pkg.damaged(workbook, `the sheet ${name} leads to the workbook itself`);
+    }
     for (const key of [
       `name ${name.toLowerCase()}`,
       ...(part === undefined ? [] : [`part ${part.toLowerCase()}`]),
@@ -84,6 +94,7 @@ export async function listSheets(pkg: OpcPackage, workbook: string, tree: XmlEle
       sheetId: Number(attr(element, 'sheetId')),
       relationshipId,
       part: relationship?.part,
+      kind: relationship?.kind,
       isWorksheet: relationship?.kind === 'worksheet',
       isHidden: (attr(element, 'state') ?? 'visible') !== 'visible',
       element,

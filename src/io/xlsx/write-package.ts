@@ -2,13 +2,15 @@
  * Writes into a copy of a user's workbook. Only the parts that the edit concerns change; every other part stays
  * byte for byte what it was, in its place in the zip. The same edit of the result changes nothing more.
  */
-import type { OutputCell, OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
+import { UserError } from '../../engine/user-error.js';
+import type { OutputFormat, SheetEdit, WorkbookEdit } from '../../engine/workbook-model.js';
 import { dropStaleCalcChain } from './calc-chain.js';
+import { extendList } from './list-tables.js';
 import { namespacesOf } from './namespaces.js';
 import { obstacleTo, type SheetSurvey, surveySheet } from './obstacles.js';
 import type { OpcPackage } from './opc-package.js';
 import { reachableParts, removeOrphans } from './orphans.js';
-import { addOutputStyles } from './output-styles.js';
+import { addOutputStyles, type OutputStyles } from './output-styles.js';
 import { packTexts } from './packed-part.js';
 import { placeSheets, removeSheets, type SheetRefusal } from './place-sheets.js';
 import { sheetPieces } from './sheet-pieces.js';
@@ -51,15 +53,17 @@ export async function editWorkbookPackage(
   const namespaces = await namespacesOf(parts);
   const { planned, refused } = await planEdits(parts, edit.edits);
 
-  const styleOf = await addOutputStyles(parts, formatsOf(edit, planned), namespaces);
+  const styles = await addOutputStyles(parts, formatsOf(edit, planned), namespaces);
   const lost = new Map<number, ReadonlySet<string>>();
   for (const [at, plan] of planned.entries()) {
     const isAgain = planned.slice(0, at).some(({ part }) => part === plan.part);
     const survey = isAgain ? await surveySheet(pkg, plan.part) : plan.survey;
-    const lostFormulas = await splicePart(pkg, { ...plan, survey }, styleOf);
+    const lostFormulas = await splicePart(pkg, { ...plan, survey }, styles);
+    if (plan.edit.list) await extendList(pkg, plan.part, plan.edit.list);
     lost.set(plan.sheetId, new Set([...(lost.get(plan.sheetId) ?? []), ...lostFormulas]));
   }
-  const placed = await placeSheets(parts, edit.sheets, styleOf, namespaces);
+  const placed = await placeSheets(parts, edit.sheets, styles.styleOf, namespaces);
+  await styles.save();
   const isMade = (name: string) => edit.sheets.some((s) => s.name.toLowerCase() === name.toLowerCase());
   const removal = await removeSheets(
     parts,
@@ -74,6 +78,7 @@ export async function editWorkbookPackage(
   });
   await removeOrphans(pkg, partsBefore);
   const pieces = pkg.toPieces();
+  await refuseUnreadable(pieces, file);
   return {
     pieces,
     get bytes() {
@@ -83,19 +88,35 @@ export async function editWorkbookPackage(
   };
 }
 
+/**
+ * A book at the edge of what is read can be beyond it with the results in it: then nothing is written, rather than a book
+ * that the next run refuses.
+ */
+async function refuseUnreadable(pieces: readonly Uint8Array[], file: string): Promise<void> {
+  try {
+    await openWorkbook(Buffer.concat(pieces), '');
+  } catch (error) {
+    if (!(error instanceof UserError)) throw error;
+    const reason = error.message.replace(/^: /, '');
+    throw new UserError(
+      `${file}: with the results in it, the book could not be read again, and nothing was written: ${reason}`,
+    );
+  }
+}
+
 /** Makes one edit; a part in which nothing changes stays as it is. */
 async function splicePart(
   pkg: OpcPackage,
   { edit, part, survey }: PlannedEdit,
-  styleOf: (cell: OutputCell) => number,
+  { styleOf, hasFill }: OutputStyles,
 ): Promise<ReadonlySet<string>> {
   try {
     if ((await pkg.encodingOf(part)) !== 'utf-8') {
-      const spliced = spliceSheet(await pkg.text(part), edit, styleOf);
+      const spliced = spliceSheet(await pkg.text(part), edit, styleOf, hasFill);
       await pkg.setText(part, spliced.xml);
       return spliced.lostFormulas;
     }
-    const splicer = new SheetSplicer(survey, edit, styleOf);
+    const splicer = new SheetSplicer(survey, edit, styleOf, hasFill);
     const packed = await packTexts(splicedTexts(splicer, pkg.pieces(part)));
     if (splicer.isChanged) pkg.setPacked(part, packed);
     return splicer.lostFormulas;

@@ -26,6 +26,9 @@ export function prefixOf(name: string): string {
   return name.slice(0, name.indexOf(':') + 1);
 }
 
+/** Entities of a document type's own are no part of the format (ECMA-376-2:2006, 8.1.4) and a known means of attack. */
+export const DOCUMENT_TYPE = 'it has a document type, which no part of a workbook has';
+
 const DOUBLE_QUOTE = 0x22;
 const SINGLE_QUOTE = 0x27;
 const SLASH = 0x2f;
@@ -99,12 +102,14 @@ export class TagScanner {
   }
 
   private behindMarkup(start: number): number {
-    const [opener, closer] = [
-      ['<!--', '-->'],
-      ['<![CDATA[', ']]>'],
-      ['<?', '?>'],
-    ].find(([text]) => this.xml.startsWith(text!, start)) ?? ['<!', '>'];
-    const end = this.xml.indexOf(closer!, start + opener!.length);
+    const [opener, closer] =
+      [
+        ['<!--', '-->'],
+        ['<![CDATA[', ']]>'],
+        ['<?', '?>'],
+      ].find(([text]) => this.xml.startsWith(text!, start)) ?? [];
+    if (opener === undefined) throw new SyntaxError(DOCUMENT_TYPE);
+    const end = this.xml.indexOf(closer!, start + opener.length);
     if (end < 0) throw new SyntaxError(`${opener} is never closed`);
     return end + closer!.length;
   }

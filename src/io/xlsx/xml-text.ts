@@ -56,11 +56,38 @@ export function encodingOfBytes(bytes: Uint8Array): XmlEncoding {
   return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 'utf-8-bom' : 'utf-8';
 }
 
-/** The text of an XML part without its byte order mark. Throws a TypeError on bytes that are no text. */
+/** Thrown where a part says that it has another encoding than it has; the message is a clause about the part. */
+export class EncodingError extends Error {}
+
+const DECLARED = /^\s*<\?xml\s[^>]*?\bencoding\s*=\s*["']([^"']*)["']/;
+
+/**
+ * Another program would read a text by the encoding that it declares: what it says has to be what it is, and a part is
+ * in UTF-8 or UTF-16 (ECMA-376-2:2006, 8.1.4).
+ *
+ * @throws {EncodingError}
+ */
+export function checkDeclaredEncoding(text: string, encoding: XmlEncoding): void {
+  const declared = DECLARED.exec(text.slice(0, 1000))?.[1];
+  const isWide = encoding === 'utf-16le' || encoding === 'utf-16be';
+  if (declared === undefined || (isWide ? /^utf-16(le|be)?$/i : /^utf-?8$/i).test(declared)) return;
+  throw new EncodingError(
+    `it says that its text is in ${declared.slice(0, 40)}, and it is in ${isWide ? 'UTF-16' : 'UTF-8'}`,
+  );
+}
+
+/**
+ * The text of an XML part without its byte order mark.
+ *
+ * @throws {TypeError} on bytes that are no text
+ * @throws {EncodingError} where the text declares another encoding
+ */
 export function decodeXmlBytes(bytes: Uint8Array): { text: string; encoding: XmlEncoding } {
   const encoding = encodingOfBytes(bytes);
   const label = encoding === 'utf-8-bom' ? 'utf-8' : encoding;
-  return { text: new TextDecoder(label, { fatal: true }).decode(bytes), encoding };
+  const text = new TextDecoder(label, { fatal: true }).decode(bytes);
+  checkDeclaredEncoding(text, encoding);
+  return { text, encoding };
 }
 
 /** The same text as bytes again, so that an edited part keeps its encoding and its mark. */

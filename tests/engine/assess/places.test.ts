@@ -261,7 +261,7 @@ describe('with Fits', () => {
     expect(namesOf(main!)).toEqual({ bore: 'C1' });
     const [bigEnd] = fitsOf(pair, [row({ Bore: 'C1' })], more);
     expect(bigEnd!.unclear).toEqual(['Bore names C1, which no row of Rods has']);
-    const [other] = fitsOf(pair, [row({ Fit: 'cam', Bore: 'C1' })], more);
+    const [other] = fitsOf(pair, [row({ Fit: 'any other', Bore: 'C1' })], more);
     expect(namesOf(other!)).toEqual({ bore: 'C1' });
   });
 

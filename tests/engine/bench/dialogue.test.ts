@@ -1,7 +1,7 @@
 /** The talk at the bench, line by line. */
 import { describe, expect, test } from 'vitest';
 import { BENCH_COMMANDS, commandHelp } from '../../../src/engine/bench/commands.js';
-import { type Sheets, table } from '../book-of.js';
+import { modelOf, type Sheets, table } from '../book-of.js';
 import { Bench, sheets } from './bench-of.js';
 
 test('asks gauge by gauge, part by part, and repeats behind the first readings', () => {
@@ -302,4 +302,52 @@ test('says that its verdicts are those of check', () => {
   ).book.measured;
   expect(fits[0]!.status).toBe('in range');
   expect(said.at(-1)).toBe(`E1 big end 1: clearance 0.035 mm, 0.035 to 0.035 mm; ${fits[0]!.status}`);
+});
+
+describe('one more reading of a spot that has no column for it', () => {
+  const journal = (row: Readonly<Record<string, unknown>>, more: readonly unknown[] = []) => {
+    const [header, cells] = table(row as never);
+    return [header!, [...cells!, ...more]] as Sheets[string];
+  };
+  const ROW = { Part: 'J1', 'Engine type': 'X', Engine: 'E1', Position: 1, Fit: 'big end', 'A 0': undefined };
+
+  test.each<[string, Sheets[string], number | undefined]>([
+    ['goes behind the last header', journal(ROW), 6],
+    ['goes behind a column that the user fills without a header', journal(ROW, [undefined, 7]), 8],
+    ['has no room where the last column is taken', journal(ROW, [...Array(16_377), 'mine']), undefined],
+  ])('%s', (_words, Journals, column) => {
+    const bench = new Bench({ ...sheets(), Journals });
+    bench.type('j J1', '42.0015');
+    const { refused } = bench.type('r');
+    bench.type('42.002');
+    const header = bench.book.table('Journals')!.headers.indexOf('A 0 #2');
+    expect(header).toBe(column ?? -1);
+    if (column === undefined) expect(refused.join()).not.toBe('');
+    else expect(bench.book.readings('Journals', 1).size).toBe(2);
+  });
+});
+
+test.each<[string, number, boolean]>([
+  ['in the row of another part', 2, true],
+  ['below the parts', 6, false],
+])('what was typed in the meantime under a new column, %s, is in its way: %s', (_words, row, isInTheWay) => {
+  const [header, cells] = table({ Part: 'J1', Engine: 'E1', Position: 1, Fit: 'big end', 'A 0': undefined });
+  const Journals = [header!, cells!, cells!.with(0, 'J2')];
+  const bench = new Bench({ Journals });
+  bench.type('42.0015', 'r', '42.002');
+  const file = modelOf({ Journals });
+  const typed = { content: { kind: 'number' as const, value: 7 } };
+  file.sheets[0]!.rows[row] = [...(file.sheets[0]!.rows[row] ?? [])];
+  file.sheets[0]!.rows[row]![5] = typed;
+  const moved = bench.book.pending.movedIn(file, bench.book.measured.book.tables.values());
+  expect(moved !== undefined).toBe(isInTheWay);
+});
+
+test('a mean under the readings is no part, and is not asked for', () => {
+  const [header, row] = sheets().Journals!;
+  const mean = header!.map((text) =>
+    text === 'Part' ? 'Mean' : text === 'A 0' ? { formula: 'AVERAGE(H2:H2)', value: 42 } : undefined,
+  );
+  const bench = new Bench({ ...sheets(), Journals: [header!, row!, mean] });
+  expect(bench.book.parts().map(({ name }) => name)).not.toContain('Mean');
 });

@@ -1,6 +1,7 @@
 /** Which columns are the program's own of an earlier run, and which stay the user's. */
 import { describe, expect, test } from 'vitest';
-import { forgetMadeCells, MADE_BY, ownColumnsOf } from '../../../src/engine/book/own-columns.js';
+import { forgetMadeCells } from '../../../src/engine/book/made-cells.js';
+import { MADE_BY, ownColumnsOf } from '../../../src/engine/book/own-columns.js';
 import { ownHeaders, resultHeaders } from '../../../src/engine/columns/result-headers.js';
 import { bookOf, modelOf, type Plain } from '../book-of.js';
 

@@ -1,9 +1,10 @@
 /** The live formulas of a written book, evaluated on an engine that knows the built-in functions. */
 import { DetailedCellError } from 'hyperformula';
 import type { Assessment } from '../../../src/engine/assess/assess.js';
+import { rawSheets } from '../../../src/engine/raw-sheets.js';
 import { writtenWorkbook } from '../../../src/engine/sheets/written-workbook.js';
-import { buildEngine, type RawSheets, rawSheets } from '../../../src/engine/spreadsheet.js';
-import { cellAddress, type OutputCell } from '../../../src/engine/workbook-model.js';
+import { buildEngine, type RawSheets } from '../../../src/engine/spreadsheet.js';
+import { cellAddress, type OutputCell, type WorkbookModel } from '../../../src/engine/workbook-model.js';
 
 export interface LiveValue {
   readonly sheet: string;
@@ -27,7 +28,11 @@ function inDialect(formula: string): string {
 /** The checksum of the readings takes the rows of a range as an array, which only spreadsheet programs do. */
 const BEYOND_THE_ENGINE = /SUMPRODUCT\(/;
 
-export function liveValues(assessment: Assessment): LiveValue[] {
+/** @param change of the book's cells after its results were written */
+export function liveValues(
+  assessment: Assessment,
+  change: (model: WorkbookModel) => WorkbookModel = (model) => model,
+): LiveValue[] {
   const { edits, sheets } = writtenWorkbook(assessment, { valuesOnly: false });
   const written = [
     ...edits.flatMap(({ sheet, cells }) => Array.from(cells, (placed) => ({ sheet, ...placed }))),
@@ -37,7 +42,7 @@ export function liveValues(assessment: Assessment): LiveValue[] {
       ),
     ),
   ];
-  const raw: RawSheets = rawSheets(assessment.book.model);
+  const raw: RawSheets = rawSheets(change(assessment.book.model));
   for (const { sheet, row, column, cell } of written) {
     raw[sheet] ??= [];
     const rows = raw[sheet];

@@ -1,6 +1,14 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -52,6 +60,29 @@ test.each([
   writeFileSync(lockPath(book), text);
   await expect(lockBook(book)).rejects.toThrow(`remove ${lockPath(book)} if no bench is running`);
   expect(readFileSync(lockPath(book), 'utf8')).toBe(text);
+});
+
+test.each<[string, string, (path: string) => unknown]>([
+  [
+    'other content',
+    'a file with other content than the lock of a bench',
+    (path) => writeFileSync(path, 'mine'),
+  ],
+  ['nothing in it', 'a file with other content', (path) => writeFileSync(path, '')],
+  ['a JSON of another program', 'a file with other content', (path) => writeFileSync(path, '{"pid":1}')],
+  ['far too long', 'a file with other content', (path) => writeFileSync(path, ' '.repeat(1_000_000))],
+  ['a folder', 'a folder', (path) => mkdirSync(path)],
+  ['a link', 'a link to another place', (path) => symlinkSync(join(folder, 'elsewhere'), path)],
+  ['a pipe', 'a pipe', (path) => spawnSync('mkfifo', [path])],
+])('a lock file that is none (%s) is named as such, and left', async (_, found, make) => {
+  make(lockPath(book));
+  const error: Error = await lockBook(book).then(
+    () => new Error('locked'),
+    (reason) => reason,
+  );
+  expect(error.message).toContain(`${book}: found ${lockPath(book)}, ${found}`);
+  expect(error.message).not.toContain('another bench');
+  expect(readdirSync(folder)).toEqual(['engine.xlsx.lock']);
 });
 
 test('of many at once over a dead owner exactly one gets the book', async () => {

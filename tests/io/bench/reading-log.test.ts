@@ -1,4 +1,15 @@
-import { appendFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import {
+  appendFileSync,
+  linkSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -72,4 +83,22 @@ test('an empty file gets its header', async () => {
 test('is refused in words where it cannot be kept', async () => {
   book = join(folder, 'missing', 'engine.xlsx');
   await expect(ReadingLog.open(book)).rejects.toThrow('the bench was not begun');
+});
+
+/** Nothing is written through a log to where the user keeps something else. */
+test.each<[string, (path: string, other: string) => unknown]>([
+  ['a folder', (path) => mkdirSync(path)],
+  ['a pipe', (path) => spawnSync('mkfifo', [path])],
+  ['a link to another place', (path, other) => symlinkSync(other, path)],
+  ['a link to another place', (path, other) => symlinkSync(`${other}.none`, path)],
+  ['a file that has a second name elsewhere', (path, other) => linkSync(other, path)],
+])('a log that is %s is refused by name', async (found, make) => {
+  const other = join(folder, 'other.txt');
+  writeFileSync(other, 'mine');
+  make(logPath(book), other);
+  await expect(ReadingLog.open(book)).rejects.toThrow(
+    `${logPath(book)}: found ${found} where the log of the bench`,
+  );
+  expect(readFileSync(other, 'utf8')).toBe('mine');
+  expect(readdirSync(folder).sort()).toEqual(['engine.xlsx.log', 'other.txt']);
 });

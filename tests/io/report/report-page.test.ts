@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Assessment } from '../../../src/engine/assess/assess.js';
 import { CAUTION } from '../../../src/engine/caution.js';
+import { partSheet } from '../../../src/engine/input-sheets/index.js';
 import { runBook } from '../../../src/engine/run-book.js';
 import { writtenWorkbook } from '../../../src/engine/sheets/written-workbook.js';
 import { FORMAT_DECIMALS, type OutputCell } from '../../../src/engine/workbook-model.js';
@@ -113,12 +114,6 @@ describe.each(['one-engine.xlsx', 'three-engines.xlsx', 'inch.xlsx', 'decimal-co
         });
       }
       const { parts, fits } = assessment;
-      const captions = {
-        Journals: 'Journals',
-        Rods: 'Connecting rods',
-        Cases: 'Case bores',
-        Shells: 'Half-shells',
-      };
       let compared = 0;
       const compare = (row: readonly string[], headers: readonly string[], sheet: string, at: number) => {
         for (const [column, header] of headers.entries()) {
@@ -132,7 +127,7 @@ describe.each(['one-engine.xlsx', 'three-engines.xlsx', 'inch.xlsx', 'decimal-co
         const places = page.tables.filter(
           ({ caption, headers, rows }) =>
             headers[0] === 'Part' &&
-            caption.startsWith(captions[row.sheet as keyof typeof captions].split(' ')[0]!) &&
+            caption.startsWith(partSheet(row.sheet).plural.split(' ')[0]!) &&
             rows.some(([part]) => part === row.name),
         );
         expect(places.length, row.name).toBeGreaterThan(0);

@@ -158,3 +158,16 @@ test.each([
   await expect(writing).rejects.toThrow(UserError);
   await expect(writing).rejects.toThrow(message);
 });
+
+test('a book that could not be read again with the results in it is refused', async () => {
+  const sheets = Array.from({ length: 1000 }, (_, i) => ({ name: `s${i}`, xml: '<sheetData/>' }));
+  const input = await handMadePackage({ sheets });
+  const edit = (name: string) =>
+    editWorkbookPackage(input, { ...NOTHING, sheets: [outputSheet(name)] }, 'bench/book.xlsx');
+  expect((await edit('s7')).refused).toEqual([]);
+  const adding = edit('Summary');
+  await expect(adding).rejects.toThrow(UserError);
+  await expect(adding).rejects.toThrow(
+    /^bench\/book\.xlsx: with the results in it, the book could not be read again, and nothing was written: found 1001 sheets; expected at most 1000\./,
+  );
+});
