@@ -67,8 +67,8 @@ interface InsidePlugin {
 class Excess extends Error {}
 
 export class FormulaGuard {
-  /** The cell that is being evaluated, and since when by `performance.now()`. */
-  current: { readonly cell: EngineCell; readonly since: number } | undefined;
+  /** The cell that is being evaluated, and since when by `performance.now()` and by the processor. */
+  current: { readonly cell: EngineCell; readonly since: number; readonly work: NodeJS.CpuUsage } | undefined;
 
   /** To be put among the plugins of one engine. */
   readonly plugin: FunctionPluginDefinition;
@@ -97,7 +97,7 @@ export class FormulaGuard {
     interpreter.evaluateAst = (ast, state) => {
       if (depth === 0) {
         guardFunctions(interpreter);
-        this.current = { cell: state.formulaAddress, since: performance.now() };
+        this.current = { cell: state.formulaAddress, since: performance.now(), work: process.cpuUsage() };
         arrayCells = 0;
       }
       depth++;

@@ -9,7 +9,7 @@ const LONGEST_RUN = 800;
 const FEW_CELLS = 1_200;
 const EACH_CELL = 0.2;
 /** Processor time from which on a formula is at fault, and not a machine that is busy elsewhere or was asleep. */
-const LEAST_WORK = 500;
+const LEAST_WORK = 300;
 /** So many are looked for one by one, each for its time; from then on those that differ in figures alone go with one. */
 const MOST_ALONE = 5;
 
@@ -44,11 +44,9 @@ export function buildGuardedEngine(sheets: RawSheets, units: EngineUnits): Guard
   };
   for (let limit = FEW_CELLS + EACH_CELL * cells; ; ) {
     const guard = new FormulaGuard();
-    const {
-      result: engine,
-      isFair,
-      fault,
-    } = within(limit, () => buildEngine(sheets, units, { guard, isSparse: true }));
+    const { result: engine, fault } = within(limit, () =>
+      buildEngine(sheets, units, { guard, isSparse: true }),
+    );
     if (engine !== undefined) return { engine, givenUp };
     if (fault !== undefined) {
       // An evaluation never fails, so what fails is that a formula is taken apart.
@@ -58,7 +56,7 @@ export function buildGuardedEngine(sheets: RawSheets, units: EngineUnits): Guard
       continue;
     }
     const { current } = guard;
-    if (current && isFair && performance.now() - current.since >= LONGEST_RUN) {
+    if (current && performance.now() - current.since >= LONGEST_RUN && hasWorked(current.work)) {
       const { sheet, row, col } = current.cell;
       const shape = shapeOf(String(sheets[names[sheet]!]![row]![col]));
       giveUp([current.cell], TOO_LONG);
@@ -136,7 +134,11 @@ function within<Result>(milliseconds: number, run: () => Result): Outcome<Result
     if ((error as NodeJS.ErrnoException).code !== 'ERR_SCRIPT_EXECUTION_TIMEOUT') {
       return { result: undefined, isFair: true, fault: error };
     }
-    const { user, system } = process.cpuUsage(before);
-    return { result: undefined, isFair: (user + system) / 1000 >= LEAST_WORK };
+    return { result: undefined, isFair: hasWorked(before) };
   }
+}
+
+function hasWorked(since: NodeJS.CpuUsage): boolean {
+  const { user, system } = process.cpuUsage(since);
+  return (user + system) / 1000 >= LEAST_WORK;
 }

@@ -9,7 +9,7 @@ describe('a formula that would take the machine is an error value with its reaso
     ['=SUM(SEQUENCE(10^4,10^4))', 'The formula makes an array of more than 1000000 cells.'],
     [`=${'('.repeat(10_000)}1${')'.repeat(10_000)}`, 'it nests more than 64 brackets.'],
     ['=POISSON.DIST(10^9,10^9,1)', 'it takes longer than 0.8 s.'],
-  ])('%#', (formula, reason) => {
+  ])('formula %#', (formula, reason) => {
     const { status, stdout, stderr } = oilgap('calc', formula);
     expect([status, stdout]).toEqual([2, '']);
     expect(stderr).toContain(`: #NUM! `);

@@ -46,8 +46,8 @@ describe('blank cells of ranges', () => {
     ['SUM(1:1048576)', false],
     ['SUM($1:$1000)', true],
     ['SUM(A:XFD)', true],
-    ['SUM(Small!A1:A250000)', true],
-    ['SUM(Small!A1:A250100)', false],
+    ['SUM(Small!A1:A120000)', true],
+    ['SUM(Small!A1:A120100)', false],
     ["SUM('o''clock'!A:A)", false],
     ["SUM('O''CLOCK'!1:9)", true],
     ['SUM(Tall!A:J)', true],
@@ -65,8 +65,8 @@ describe('blank cells of ranges', () => {
 
   test('count once for equal ranges of one sheet, and for each of two sheets', () => {
     const budget = new FormulaBudget(extents);
-    expect(budget.allows('SUM(A1:A200000)', 'Small')).toBe(true);
-    expect(budget.allows('MAX(small!$A$1:$A$200000)', 'Tall')).toBe(true);
-    expect(budget.allows('SUM(Missing!A1:A200000)', 'Small')).toBe(false);
+    expect(budget.allows('SUM(A1:A100000)', 'Small')).toBe(true);
+    expect(budget.allows('MAX(small!$A$1:$A$100000)', 'Tall')).toBe(true);
+    expect(budget.allows('SUM(Missing!A1:A100000)', 'Small')).toBe(false);
   });
 });

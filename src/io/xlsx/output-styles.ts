@@ -54,10 +54,13 @@ export async function addOutputStyles(
 
   async function addStylesPart(): Promise<string> {
     const folder = workbook.slice(0, workbook.lastIndexOf('/') + 1);
-    const part = `${folder}styles.xml`;
+    // A part of that name to which nothing leads stays as it is.
+    let file = 'styles.xml';
+    for (let number = 2; pkg.has(`${folder}${file}`); number++) file = `styles${number}.xml`;
+    const part = `${folder}${file}`;
     await pkg.replaceText(part, emptyStyles(namespaces.main));
     await pkg.addOverride(part, STYLES_TYPE);
-    await pkg.addRelationship(workbook, `${namespaces.relationships}/styles`, 'styles.xml');
+    await pkg.addRelationship(workbook, `${namespaces.relationships}/styles`, file);
     return part;
   }
 }
