@@ -7,6 +7,8 @@
  *   within service limit   tightest − g ≥ min, loosest − G > max, loosest + g ≤ service limit
  *   undecided              all else
  *
+ *   g = guard inside, G = guard outside
+ *
  *   tightest, loosest   extremes of the clearance                                       mm or in
  *   min, max            limits of the clearance                                         mm or in
  *   service limit       the most a worn fit may have                                    mm or in

@@ -10,23 +10,27 @@
  */
 import type { Grain } from './grain.js';
 
-export interface Range {
+/** From the least to the greatest. */
+export interface Extent {
   readonly min: Grain;
   readonly max: Grain;
 }
 
 export type WorstCaseFinding =
-  | { readonly kind: 'one shell leaves'; readonly worst: Range }
+  | { readonly kind: 'one shell leaves'; readonly worst: Extent }
   | { readonly kind: 'no shell for'; readonly which: 'least' | 'largest'; readonly space: Grain };
 
 /** @param walls what both walls of a place take up together, a range for each choice of shells; at least one */
 export function checkWithoutSelection(
-  space: Range,
-  walls: readonly Range[],
-  clearance: Range,
+  space: Extent,
+  walls: readonly Extent[],
+  clearance: Extent,
 ): WorstCaseFinding[] {
-  const left = (from: Grain, to: Grain, wall: Range): Range => ({ min: from - wall.max, max: to - wall.min });
-  const isWithin = ({ min, max }: Range) => min >= clearance.min && max <= clearance.max;
+  const left = (from: Grain, to: Grain, wall: Extent): Extent => ({
+    min: from - wall.max,
+    max: to - wall.min,
+  });
+  const isWithin = ({ min, max }: Extent) => min >= clearance.min && max <= clearance.max;
   if (walls.length === 1) {
     const worst = left(space.min, space.max, walls[0]!);
     return isWithin(worst) ? [] : [{ kind: 'one shell leaves', worst }];
@@ -41,6 +45,6 @@ export function checkWithoutSelection(
 }
 
 /** Whether bores less journals are the clearances themselves, so that no wall has room between them. */
-export function leavesNoWall(space: Range, clearance: Range): boolean {
+export function leavesNoWall(space: Extent, clearance: Extent): boolean {
   return space.min === clearance.min && space.max === clearance.max;
 }

@@ -15,7 +15,7 @@ import { REACHED, SUMMARY } from '../../src/engine/columns/summary-columns.js';
 import { SHELL_BEARING } from '../../src/engine/kinds/shell-bearing.js';
 import { writtenWorkbook } from '../../src/engine/sheets/written-workbook.js';
 import { reportPage } from '../../src/io/report/report-page.js';
-import { bookOf, table } from '../engine/book-of.js';
+import { bookOf, table, um } from '../engine/book-of.js';
 
 const LISTS = [tableOfAny(SUMMARY), tableOfAny(REACHED), ...OWN_TABLES.map((own) => own.table)];
 
@@ -75,7 +75,7 @@ const ADDED = {
   width: 12,
   json: 'addedLength',
   help: 'A length that nobody else writes.',
-  value: () => 123_456,
+  value: () => um(1234.56),
 } as const;
 
 function add(columns: readonly ResultColumn<never>[], page: ResultColumn<never>['page']): void {

@@ -27,7 +27,7 @@ import { readBook } from '../../src/engine/run-book.js';
 import { writtenWorkbook } from '../../src/engine/sheets/written-workbook.js';
 import type { WorkbookModel } from '../../src/engine/workbook-model.js';
 import { reportPage } from '../../src/io/report/report-page.js';
-import { bookOf, modelOf, type Sheets, table } from '../engine/book-of.js';
+import { bookOf, modelOf, type Sheets, table, um } from '../engine/book-of.js';
 
 const place = {
   engine: needed('Engine', ENGINE_NAME, 'The engine that it belongs to.'),
@@ -113,13 +113,13 @@ const assessed = (sheets = SHEETS): Promise<Assessment> => assessBook(bookOf(she
 test('the check judges its fits and parts', async () => {
   const { fits, parts } = await assessed();
   expect(fits.map(({ position, status, clearance }) => [position, status, clearance?.clearance])).toEqual([
-    ['1', 'in range', 4150],
-    ['2', 'loose', 11000],
+    ['1', 'in range', um(41.5)],
+    ['2', 'loose', um(110)],
     ['3', 'not measured', undefined],
   ]);
-  // 16.030 − 15.990 and 16.032 − 15.989. One gauge measured both, so its error cancels, and twice the root of two
-  // terms of temperature is left: 2 · √2 · 0.5 K · 11.5e-6 · 16 mm = 0.26 µm.
-  expect(fits[0]).toMatchObject({ clearance: { tightest: 4000, loosest: 4300 }, clearanceU: 26 });
+  // 16.030 − 15.990 and 16.032 − 15.989. One gauge measured both, less than 0.25 mm apart, so its error cancels, and
+  // twice the root of two terms of temperature is left: 2 · 0.5 K · 11.5e-6 · √(16.031² + 15.9895²) mm = 0.2604 µm.
+  expect(fits[0]).toMatchObject({ clearance: { tightest: um(40), loosest: um(43) }, clearanceU: 260 });
   expect(fits[2]!.why[0]).toBe('no spindle at this place');
   expect(parts.all().map(({ row, status }) => [row.name, status])).toEqual([
     ['N1', 'within limits'],
@@ -133,7 +133,7 @@ test('the check judges its fits and parts', async () => {
 test("rows of a user's Fits name its parts; a part of another slot is refused in words", async () => {
   const rows = [{ Engine: 'E', Fit: 'rocker', Position: 1, Journal: 'P2', Bore: 'N1' }];
   const { fits } = await assessed({ ...SHEETS, Fits: table(...rows) });
-  expect(fits.map(({ status, clearance }) => [status, clearance?.clearance])).toEqual([['in range', 4100]]);
+  expect(fits.map(({ status, clearance }) => [status, clearance?.clearance])).toEqual([['in range', um(41)]]);
   const strip = await assessed({ ...SHEETS, Fits: table({ ...rows[0], 'Strip reading': 0.05 }) });
   expect(strip.fits[0]!.why).toContain(
     'Strip reading does not count: a spindle in bush is judged by its parts',

@@ -102,15 +102,15 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
     const range = { min: limits.clearanceMin, max: limits.clearanceMax, serviceLimit: limits.serviceLimit };
     status = isUncorrected ? 'undecided' : fitVerdict(clearance, range, guards);
     const unread = limits.bad.find(({ header }) => header === 'Service limit');
-    if (status === 'loose' && unread) {
-      // Beyond the range, but the limit that decides is not known.
+    const isOpen = status === 'loose' && unread;
+    if (isOpen) {
       status = 'undecided';
-      why.push(reasonOf(unread));
+      why.push(reasonOf(unread), 'looser than new parts may be (proved); the service limit is not proved');
     }
     chance = chanceInRange(clearance, range, Math.sqrt(variance));
     const facts = { clearance, range, guards, chance };
     if (isUncorrected) why.push(...determined.flatMap(uncorrectedReason));
-    else why.push(...verdictReasons(status, facts, context.book.setup.lengthUnit));
+    else if (!isOpen) why.push(...verdictReasons(status, facts, context.book.setup.lengthUnit));
   }
   why.push(...placed.unclear);
   for (const cell of source?.bad ?? []) why.push(reasonOf(cell));
@@ -174,7 +174,7 @@ function stripVariance(isStrip: boolean, { book }: Context): FitVariance {
 }
 
 function uncorrectedReason({ isUncorrected, row, why }: PartResult): string[] {
-  return isUncorrected ? [`${row.name}: ${why[0]}`] : [];
+  return isUncorrected ? [`${row.name}: ${why.find((reason) => reason.startsWith('not corrected'))}`] : [];
 }
 
 /** A row's engine type is its journal's, else its bore's. */

@@ -106,7 +106,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   if (unread.length > 0 && status !== 'beyond limits') status = 'undecided';
   const isOpen = isUncorrected && (status === 'beyond limits' || status === 'within limits');
   if (isOpen) status = 'undecided';
-  if (isUncorrected) why.unshift(materialWanted(row));
+  if (isUncorrected) why.unshift(materialWanted(row), ...unread.map(reasonOf));
   if (status === 'beyond limits' || (status === 'undecided' && !isUncorrected))
     why.unshift(...checkReasons(checks, status, context.book.setup.lengthUnit), ...unread.map(reasonOf));
   if (status === 'no limits') why.unshift(...noLimitsReasons(row, limits, context));

@@ -1,8 +1,8 @@
 /** Whether the sizes, shells and clearances of a fit can all be true where no Selection pairs them. */
 import {
   checkWithoutSelection,
+  type Extent,
   leavesNoWall,
-  type Range,
   type WorstCaseFinding,
 } from '../../maths/worst-case.js';
 import type { LimitsRow, NewShellRow } from '../book/book.js';
@@ -22,12 +22,12 @@ export function worstCaseFindings(limits: LimitsRow, context: Context, text: Tex
   return checkWithoutSelection(space, walls, clearance).map((finding) => sentence(finding, clearance, text));
 }
 
-function rangeOf(min: number | undefined, max: number | undefined): Range | undefined {
+function rangeOf(min: number | undefined, max: number | undefined): Extent | undefined {
   return min === undefined || max === undefined || min > max ? undefined : { min, max };
 }
 
 /** Both walls of each choice of shells: the classes, else the new ones for journals that are not ground. */
-function wallsOf({ engineType, fit }: LimitsRow, context: Context): Range[] {
+function wallsOf({ engineType, fit }: LimitsRow, context: Context): Extent[] {
   const { classes } = context.classesOf(engineType, fit, 'shell');
   if (classes.length > 0) return classes.map(({ from, to }) => ({ min: 2 * from, max: 2 * to }));
   const offered = context.book.newShells.filter(
@@ -46,7 +46,7 @@ function wallsOf({ engineType, fit }: LimitsRow, context: Context): Range[] {
   return [...new Map(pairs.map((pair) => [`${pair.min} ${pair.max}`, pair])).values()];
 }
 
-function sentence(finding: WorstCaseFinding, clearance: Range, text: Text): string {
+function sentence(finding: WorstCaseFinding, clearance: Extent, text: Text): string {
   const range = `the clearance range ${text(clearance.min)} to ${text(clearance.max)}`;
   if (finding.kind === 'one shell leaves') {
     const { min, max } = finding.worst;

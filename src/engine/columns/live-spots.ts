@@ -69,11 +69,11 @@ export function liveSizes(part: PartResult, table: Table, unit: LengthUnit, cell
 /** The factor of the correction to 20 °C, or nothing where there is none. */
 function correction({ expansion, gaugeExpansion }: PartResult, table: Table, cellOf: CellOf): string {
   const temperature = table.columns.get('Temperature');
-  if (expansion === undefined || !temperature || expansion === gaugeExpansion) return '';
+  if (expansion === undefined || !temperature || expansion.value === gaugeExpansion.value) return '';
   const cell = cellOf(temperature.column);
   const isFahrenheit = (temperature.unit ?? table.units.temperature) === 'F';
   const kelvin = `IF(ISNUMBER(${cell}),${isFahrenheit ? `(${cell}-32)/1.8` : cell}-20,0)`;
-  return `*(1+${gaugeExpansion}/1000000*${kelvin})/(1+${expansion}/1000000*${kelvin})`;
+  return `*(1+${gaugeExpansion.value}/1000000*${kelvin})/(1+${expansion.value}/1000000*${kelvin})`;
 }
 
 function spotTerms(table: Table, factor: string, cellOf: CellOf): SpotTerms[] {

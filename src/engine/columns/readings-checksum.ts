@@ -14,7 +14,7 @@ const MOST_CONDITIONS = 255;
 const ROWS_BELOW = 500;
 
 /** The last decimal of the sums that are compared. Weighted by at least 1, one grain in any cell shows. */
-const DECIMALS = 5;
+const DECIMALS = 6;
 
 const CHANGED = 'changed: run again';
 

@@ -4,7 +4,7 @@ import type { DrawnFit } from '../report/fit-lane.js';
 
 /** What the characters stand for. */
 export const BAR_KEY =
-  '[ ] range, | service limit, # tightest to loosest, - guard that keeps a limit, ~ guard that breaks it, . outside';
+  '[ ] range, | service limit, # fit, - guard that keeps a limit, ~ that breaks it, . outside';
 
 /**
  * One line of characters, each for an equal share of the scale. A limit stays in sight under a bar.

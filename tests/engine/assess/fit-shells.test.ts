@@ -79,10 +79,10 @@ describe('Shell by size', () => {
       { 'New shells': newShells(['thick', 1.501, 1.503], ['thin', 1.497, 1.499]) },
       'thick',
     ],
-    // Middles 1.49900.5 → 1.49901 and 1.501: 198 and 200 grains off.
+    // Middles 1.499000.5 → 1.499001 and 1.501: 1998 and 2000 grains off.
     [
       'by middles on the grain',
-      { 'New shells': newShells(['thick', 1.501, 1.501], ['thin', 1.499, 1.49901]) },
+      { 'New shells': newShells(['thick', 1.501, 1.501], ['thin', 1.499, 1.499001]) },
       'thin',
     ],
     ['new shells before classes', { 'New shells': newShells(['far', 1.3, 1.31]), Classes }, 'far'],

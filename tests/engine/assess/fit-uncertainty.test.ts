@@ -461,4 +461,18 @@ describe('a part left uncorrected, away from 20 °C', () => {
     expect(fit.clearanceU).toBe(Math.round(2 * Math.sqrt(error(2))));
     expect(fit.chance).toBeCloseTo(1, 9);
   });
+
+  test('Why asks for the material, whatever else is said of the part first', () => {
+    const fit = mainOf(0.04, {});
+    expect(fit.status).toBe('undecided');
+    expect(fit.why[0]).toBe(WANTED);
+  });
+});
+
+test('over Clearance max for certain, with a Service limit that was refused: no word of a reading too near a limit', () => {
+  const fit = fitOf(0.07, { limits: { 'Service limit': 'x' } });
+  expect(fit.status).toBe('undecided');
+  expect(fit.why).toContain('looser than new parts may be (proved); the service limit is not proved');
+  expect(whyOf(fit)).toContain('(Service limit): found the text "x"');
+  expect(whyOf(fit)).not.toContain('nearer than we can measure');
 });

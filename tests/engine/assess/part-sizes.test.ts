@@ -179,12 +179,13 @@ describe('to 20 °C', () => {
   });
 
   test('each reading is rounded once, after unit and correction', () => {
-    // 1.65368 in = 42.003472 mm; only then the factor 1.0001725/1.000345 = 0.99982756.
+    // 1.6536801 in = 42.00347454 mm; only then the factor 1.0001725/1.000345 = 0.99982756. Rounded before it: a grain more.
     const part = journalOf(
-      { Temperature: 35, 'A 0 (in)': 1.65368 },
+      { Temperature: 35, 'A 0 (in)': 1.6536801 },
       { Limits: table({ ...LIMITS, 'Journal material': 'aluminium' }) },
     );
-    expect(part.form?.size).toBe(at(42.003472, 35, 11.5, 23));
+    expect(part.form?.size).toBe(at(42.00347454, 35, 11.5, 23));
+    expect(at(42.003475, 35, 11.5, 23)).toBe(part.form!.size + 1);
   });
 
   describe('a case', () => {

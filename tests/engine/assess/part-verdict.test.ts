@@ -292,6 +292,13 @@ describe('a part whose material is not typed, measured away from 20 °C', () => 
     expect(part.why.includes(WANTED)).toBe(isWanted);
   });
 
+  test('a limit of its own that was refused is named beside the material', () => {
+    const part = bore({ Temperature: 30 }, { 'Bore min': 'x' });
+    expect(part.status).toBe('undecided');
+    expect(part.why).toContain(WANTED);
+    expect(whyOf(part)).toContain('(Bore min): found the text "x"');
+  });
+
   test('its sizes, class and U are shown, without a term of temperature', () => {
     const part = bore({ Temperature: 30 }, { 'Bore min': 59 });
     expect(part.form?.size).toBe(um(60_000));

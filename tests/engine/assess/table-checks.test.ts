@@ -28,8 +28,8 @@ describe('Limits', () => {
     ['Bore min above max', { 'Bore min': 61, 'Bore max': 60 }, 'Bore min and max: 61 mm is above 60 mm'],
     [
       'Service limit below max',
-      { 'Service limit': 0.05999 },
-      'Service limit 0.05999 mm is below Clearance max 0.06 mm',
+      { 'Service limit': 0.059999 },
+      'Service limit 0.059999 mm is below Clearance max 0.06 mm',
     ],
     [
       'a bad cell',
@@ -82,8 +82,8 @@ describe('Classes', () => {
     ['touching, in any order', [of('B', 42.01, 42.02), of('A', 42, 42.01)], ['', '']],
     [
       'a gap',
-      [of('A', 42, 42.01), of('B', 42.01001, 42.02)],
-      ['gap to B from 42.01 mm to 42.01001 mm', 'gap to A from 42.01 mm to 42.01001 mm'],
+      [of('A', 42, 42.01), of('B', 42.010001, 42.02)],
+      ['gap to B from 42.01 mm to 42.010001 mm', 'gap to A from 42.01 mm to 42.010001 mm'],
     ],
     [
       'an overlap',
@@ -198,13 +198,13 @@ describe('Selection', () => {
   test.each<[string, Cells, string]>([
     [
       'over Clearance max',
-      { 'Clearance max': 0.06999 },
-      'worst case 0.044 mm to 0.07 mm leaves the clearance range 0.02 mm to 0.06999 mm',
+      { 'Clearance max': 0.069999 },
+      'worst case 0.044 mm to 0.07 mm leaves the clearance range 0.02 mm to 0.069999 mm',
     ],
     [
       'under Clearance min',
-      { 'Clearance min': 0.04401, 'Clearance max': 0.08 },
-      'worst case 0.044 mm to 0.07 mm leaves the clearance range 0.04401 mm to 0.08 mm',
+      { 'Clearance min': 0.044001, 'Clearance max': 0.08 },
+      'worst case 0.044 mm to 0.07 mm leaves the clearance range 0.044001 mm to 0.08 mm',
     ],
     ['without a range there is none', { 'Clearance max': undefined }, ''],
   ])('a worst case %s', (_words, limits, why) => {

@@ -9,13 +9,13 @@ async function cellOver(...walls: Plain[]) {
   return readingsUnchanged(await assessBook(bookOf({ Shells: table(...rows) }), { seconds: 1 }));
 }
 
-test('numbers are summed by place, texts compared, cells counted', async () => {
+test('numbers are summed by place to a grain, texts compared, cells counted', async () => {
   const { value, formula } = await cellOver(1.487, '1.489 mm');
   expect(value).toBe('unchanged');
   // Row 2 weighs 2 + 1: 1.487 · 3 = 4.461; the first column of readings weighs 1.
-  expect(formula).toContain("SUMPRODUCT('Shells'!C2:C503,MOD(ROW('Shells'!C2:C503),97)+1)-4.461,5)=0");
-  expect(formula).toContain("SUMPRODUCT('Shells'!C2:C503,MOD(ROW('Shells'!C2:C503),89)+1)-4.461,5)=0");
-  expect(formula).toContain("ROUND(1*SUM('Shells'!C2:C503)-1.487,5)=0");
+  expect(formula).toContain("SUMPRODUCT('Shells'!C2:C503,MOD(ROW('Shells'!C2:C503),97)+1)-4.461,6)=0");
+  expect(formula).toContain("SUMPRODUCT('Shells'!C2:C503,MOD(ROW('Shells'!C2:C503),89)+1)-4.461,6)=0");
+  expect(formula).toContain("ROUND(1*SUM('Shells'!C2:C503)-1.487,6)=0");
   expect(formula).toContain("COUNTA('Shells'!C2:C503)=2");
   expect(formula).toContain(`EXACT('Shells'!C3,"1.489 mm")`);
 });
@@ -33,7 +33,7 @@ async function sumsOf(values: readonly (readonly number[])[]) {
     ...Object.fromEntries(walls.map((wall, place) => [`Wall ${place + 1}`, wall])),
   }));
   const { formula } = readingsUnchanged(await assessBook(bookOf({ Shells: table(...rows) }), { seconds: 1 }));
-  return [...formula!.matchAll(/-([\d.]+),5\)=0/g)].map(([, sum]) => sum);
+  return [...formula!.matchAll(/-([\d.]+),6\)=0/g)].map(([, sum]) => sum);
 }
 
 test('any two readings of a sheet that change places change a sum', async () => {

@@ -89,7 +89,7 @@ test('a guard outside a limit that is wider than the one inside goes on beyond i
   expect(fits[0]!.guards.outside).toBeGreaterThan(fits[0]!.guards.inside);
   const lines = linesOf(160, neighbourResults(fits)[0]!).join('\n');
   expect(lines).toMatch(/\.+\[ +~+-+#+-+~+ +\]\.+/);
-  expect(lines).toContain('- guard that keeps a limit, ~ guard that breaks it');
+  expect(lines).toMatch(/- [^,]*keeps[^,]*, ~ [^,]*breaks/);
 });
 
 test('a name of several lines stays in its row', () => {
