@@ -69,7 +69,7 @@ export function findClashes(sources: readonly Source[]): NameClashes {
     for (const name of materialNames(book)) {
       // Steel goes without saying where nothing is named, and so cannot have two names.
       if (nameKey(name) === STEEL) continue;
-      found.add('material', name, source, String(knows(name)), defined.has(nameKey(name)));
+      found.add('material', name, source, JSON.stringify(knows(name) ?? null), defined.has(nameKey(name)));
     }
   }
   return found;

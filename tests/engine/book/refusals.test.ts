@@ -141,16 +141,18 @@ describe('the tables', () => {
     Limits: table({ 'Engine type': 'X', Fit: 'main', 'Clearance min': 0, 'Clearance max': 0.06, ...cells }),
   });
 
-  test('Clearance min may be negative, other limits may be zero', () => {
-    const book = bookOf(
-      limits({ 'Clearance min': -0.01, 'Service limit': 0, 'Taper limit': 0, 'Out-of-round limit': 0 }),
-    );
+  test('limits of a clearance may be negative, limits of form zero', () => {
+    const press = { 'Clearance min': -0.03, 'Clearance max': -0.01, 'Service limit': -0.005, Aim: -0.02 };
+    const book = bookOf(limits({ ...press, 'Taper limit': 0, 'Out-of-round limit': 0 }));
     expect(book.bad).toEqual([]);
-    expect(book.limits[0]).toMatchObject({ clearanceMin: um(-10), serviceLimit: 0, taperLimit: 0 });
+    expect(book.limits[0]).toMatchObject({
+      ...{ clearanceMin: um(-30), clearanceMax: um(-10), serviceLimit: um(-5), aim: um(-20) },
+      taperLimit: 0,
+    });
   });
 
   test.each<[string, Plain]>([
-    ['Clearance max', -0.01],
+    ['Taper limit', -0.01],
     ['Journal min', 0],
     ['Bore max', -1],
     ['Wear limit', 0],

@@ -57,8 +57,9 @@ test('the Status of a part holds each check against both of its guards', async (
 test('the Status of a fit holds each limit against both of its guards', async () => {
   const { formula } = await statusOf('Fits', [40, 40, 40, 40]);
   const cells = formula
-    .replaceAll(/ROUND\('Limits'!([A-Z])2\*1000000,0\)/g, '$1')
-    .replaceAll(/ROUND\(([A-Z])2\*1000000,0\)/g, '$1');
+    .replaceAll(/ROUND\('Limits'!\$([A-Z])\$2\*1000000,0\)/g, '$1')
+    .replaceAll(/ROUND\(([A-Z])2\*1000000,0\)/g, '$1')
+    .replace(/^IF\(AND\([^()]*\),(.*),"run again"\)$/, '$1');
   // I, J, K are Clearance, Tightest and Loosest; C, D, E of Limits are min, max and Service limit.
   expect(cells).toBe(
     `IF(COUNT(I2)=0,"not measured",IF(J+${OUTSIDE}<C,"tight",IF(K-${OUTSIDE}>E,"loose",` +
@@ -123,13 +124,15 @@ describe('a part that is left uncorrected', () => {
 
   test('stays undecided, whatever is typed', async () => {
     const { formula, found } = await statusOf('Cases', [40, 40, 40, 40], warm());
-    expect(formula).toMatch(/^IF\([A-Z]+2="","not measured","undecided"\)$/);
+    expect(formula).toMatch(/^IF\(A2="C",IF\([A-Z]+2="","not measured","undecided"\),"run again"\)$/);
     expect(found).toBe('undecided');
   });
 
   test('leaves its fit undecided, whatever is typed', async () => {
     const { formula, found } = await statusOf('Fits', [40, 40, 40, 40], warm());
-    expect(formula).toBe('IF(COUNT(I2)=0,"not measured","undecided")');
+    expect(formula).toMatch(
+      /^IF\(AND\([^()]*\),IF\(COUNT\(I2\)=0,"not measured","undecided"\),"run again"\)$/,
+    );
     expect(found).toBe('undecided');
   });
 });

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { Context } from '../../../src/engine/assess/context.js';
 import type { Book } from '../../../src/engine/book/book.js';
-import { type Sheets, table } from '../book-of.js';
+import { type Sheets, table, um } from '../book-of.js';
 import { cellsOf, readAnew, stockOf } from './merged.js';
 
 const JOURNAL = { Part: 'J1', Engine: 'E1', Fit: 'big end', Position: 1, 'A 0': 42 };
@@ -70,8 +70,8 @@ test('a gauge that another zero was set by is another gauge', () => {
       return 'gauge' in found && found.gauge!.systematic.map(({ maxError }) => maxError);
     });
     expect(errors).toEqual([
-      [200, 100],
-      [200, 300],
+      [um(2), um(1)],
+      [um(2), um(3)],
     ]);
   }
 });
@@ -92,7 +92,7 @@ const limits = (material: string, type: string): Sheets => ({
 });
 const expansions = (book: Book) => {
   const context = new Context(book);
-  return book.limits.map(({ boreMaterial }) => boreMaterial && context.material(boreMaterial));
+  return book.limits.map(({ boreMaterial }) => boreMaterial && context.material(boreMaterial)?.value);
 };
 
 test.each([
@@ -126,7 +126,7 @@ test.each([
     for (const book of [stock, readAnew(stock)]) {
       const ofType = (type: string) => book.limits.find(({ engineType }) => engineType === type)!;
       expect(ofType('X').bad).toEqual([]);
-      expect(new Context(book).material(ofType('X').boreMaterial!)).toBe(22);
+      expect(new Context(book).material(ofType('X').boreMaterial!)?.value).toBe(22);
       expect(ofType('Y').bad).toMatchObject([{ header: 'Bore material', found: 'the text "alloy"' }]);
       expect(book.gauges[0]!.bad).toMatchObject([{ header: 'Material' }]);
     }

@@ -10,8 +10,8 @@ test('the unit of a setting stays in its header', () => {
     ['Half difference', 0.0001],
   ];
   const stock = stockOf({ Rods: table({ Part: 'R1', 'A 0': 42 }), Setup: setup });
-  expect(stock.setup.halfDifference).toBe(254);
-  expect(readAnew(stock).setup.halfDifference).toBe(254);
+  expect(stock.setup.halfDifference).toBe(2540);
+  expect(readAnew(stock).setup.halfDifference).toBe(2540);
 });
 
 test.each([
