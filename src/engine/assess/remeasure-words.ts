@@ -6,7 +6,7 @@ import type { Context } from './context.js';
 import type { FitResult } from './fit.js';
 import type { OpenVerdicts, RepeatPlan } from './measuring-plan.js';
 import type { PartResult, ReadSpot } from './part-result.js';
-import { partsOf } from './places.js';
+import { termPartsOf } from './places.js';
 import { countText, lengthText } from './words.js';
 
 /** The spots by the headers of their columns; first those that the extremes were read at. */
@@ -25,7 +25,7 @@ export function fitWords({ engine, fit, position, why }: FitResult): string {
 /** The open verdicts of a plan that rest on one of its parts. */
 export function reasonsOf(part: PartResult, { parts }: RepeatPlan, open: OpenVerdicts): string[] {
   const fits = (open.fitsOf.get(part) ?? []).filter(
-    (fit) => parts.length === 1 || parts.every((other) => partsOf(fit).includes(other)),
+    (fit) => parts.length === 1 || parts.every((other) => termPartsOf(fit).includes(other)),
   );
   const checks = part.checks.filter((check) => outcomeOf(check) === 'undecided' && check.value !== undefined);
   const own =

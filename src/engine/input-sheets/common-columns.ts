@@ -23,6 +23,13 @@ export const engineType = column('Engine type', NAME, 'May be left out where Lim
 export const mark = column('Mark', NAME, 'The size-class letter or number stamped on the part.', {
   width: 7,
 });
+/** Of a sheet of bores that take shells; `yes` makes of its fits bores less journals. */
+export const shellsIn = column(
+  'Shells in',
+  YES_OR_NO,
+  '`yes`: the shells were in it when it was measured; blank is `no`.',
+  { width: 9, isExtra: true },
+);
 export const quantity = column('Quantity', COUNT, 'How many alike; blank is 1.', { width: 9, isExtra: true });
 
 /** What stands at the right of every sheet of parts. */

@@ -7,6 +7,7 @@ import {
   mark,
   part,
   ranAt,
+  shellsIn,
 } from './common-columns.js';
 import { column, type PartSheet } from './input-sheet.js';
 import { MASS } from './quantities.js';
@@ -30,6 +31,7 @@ export const RODS = {
     ...ranAt('rod'),
     mark,
     mass: column('Mass', MASS, 'In grams.', { width: 8 }),
+    shellsIn,
     ...MEASURED,
   },
 } as const satisfies PartSheet;
