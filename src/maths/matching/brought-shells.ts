@@ -5,10 +5,16 @@
  * such bore; they go with such bores alone, and no other shells do. So a fit has the same four parts whatever was
  * measured.
  */
+import type { FitParts } from '../clearance.js';
 import { CERTAIN, type MeasuredPart } from '../uncertainty.js';
 import type { FitKind, StockShell } from './stock.js';
 
 const NO_WALL: MeasuredPart = { size: 0, largest: 0, smallest: 0, ...CERTAIN };
+
+/** The fit of a journal in a bore that was measured with its shells in. */
+export function withItsShells(bore: MeasuredPart, journal: MeasuredPart): FitParts<MeasuredPart> {
+  return { bore, upper: NO_WALL, lower: NO_WALL, journal };
+}
 
 /** @param bores of the kind that were measured with their shells in */
 export function broughtShells({ engineType, fit }: FitKind, bores: number): StockShell[] {
