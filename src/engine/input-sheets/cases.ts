@@ -1,5 +1,6 @@
 /** The sheet Cases: main bores of the crankcase or block. */
 import {
+  BORE_WITH_ITS_SHELLS,
   BORE_WITHOUT_SHELLS,
   engineType,
   GUIDE_TO_BORES,
@@ -25,6 +26,7 @@ export const CASES = {
   letter: 'C',
   measured: BORE_WITHOUT_SHELLS,
   guide: GUIDE_TO_BORES,
+  withShells: BORE_WITH_ITS_SHELLS,
   columns: {
     part,
     engineType,

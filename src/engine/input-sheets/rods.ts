@@ -1,5 +1,6 @@
 /** The sheet Rods: big ends of connecting rods. */
 import {
+  BORE_WITH_ITS_SHELLS,
   BORE_WITHOUT_SHELLS,
   engineType,
   GUIDE_TO_BORES,
@@ -25,6 +26,7 @@ export const RODS = {
   letter: 'R',
   measured: BORE_WITHOUT_SHELLS,
   guide: GUIDE_TO_BORES,
+  withShells: BORE_WITH_ITS_SHELLS,
   columns: {
     part,
     engineType,
