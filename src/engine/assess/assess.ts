@@ -14,6 +14,7 @@ import { assessParts } from './part.js';
 import { type PartsOfBook, placeFits } from './places.js';
 import { remeasureList } from './remeasure.js';
 import type { Remeasure } from './remeasure-words.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
 import { type BookStock, stockOf } from './stock.js';
 import { crankPlansOf } from './suggestions.js';
 import { assessTables, type TableResults } from './table-checks.js';
@@ -91,11 +92,17 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
 
 /** Whether everything is proved good: what exit code 0 promises. */
 export function isAllGood({ book, fits, parts, tables }: Assessment): boolean {
+  const inBores = shellsInBoresOf(book);
   const good = new Set(['within limits', 'no limits', 'measured']);
   return (
     book.setup.bad.length === 0 &&
     fits.every(({ status }) => status === 'in range') &&
-    parts.all().every(({ status }) => good.has(status)) &&
+    parts
+      .all()
+      .every(
+        ({ row, status }) =>
+          good.has(status) || (status === 'not measured' && inBores.boreOf(row) !== undefined),
+      ) &&
     Object.values(tables).every((rows) => rows.every(({ status }) => status === 'consistent'))
   );
 }

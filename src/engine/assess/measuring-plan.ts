@@ -15,7 +15,7 @@ import { type MeasuredPart, totalVariance, varianceOf } from '../../maths/uncert
 import type { FitResult } from './fit.js';
 import { partGuards } from './part-checks.js';
 import type { PartResult } from './part-result.js';
-import { partsOf } from './places.js';
+import { termPartsOf } from './places.js';
 
 /** Spots read up to so many times each, and what that is expected to decide. */
 export interface RepeatPlan {
@@ -50,7 +50,7 @@ export function openVerdicts(fits: readonly FitResult[], confidence: number): Op
   const open = fits.filter(isOpen);
   const fitsOf = new Map<PartResult, FitResult[]>();
   for (const fit of open) {
-    for (const part of new Set(partsOf(fit))) {
+    for (const part of new Set(termPartsOf(fit))) {
       const own = fitsOf.get(part);
       if (own) own.push(fit);
       else fitsOf.set(part, [fit]);
@@ -148,5 +148,5 @@ function chanceOfPart(part: PartResult, repeats: number, open: OpenVerdicts): nu
 
 /** The chance that a fit is decided once every spot of it has been read as often as is advised at most. */
 export function chanceByRepeats(fit: FitResult, open: OpenVerdicts): number {
-  return chanceOfFit(fit, partsOf(fit), MOST_REPEATS, open);
+  return chanceOfFit(fit, termPartsOf(fit), MOST_REPEATS, open);
 }

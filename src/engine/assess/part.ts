@@ -21,7 +21,7 @@ import { reasonOf } from '../book/problems.js';
 import { partSheet } from '../input-sheets/index.js';
 import { limitHeader } from '../input-sheets/roles.js';
 import { type Context, type GaugeUse, namedMaterial } from './context.js';
-import { checkReasons, limitChecks, partGuards, roleOf, unreadLimits } from './part-checks.js';
+import { checkReasons, classesOfPart, limitChecks, partGuards, roleOf, unreadLimits } from './part-checks.js';
 import {
   AssessedPart,
   type KnownOfPart,
@@ -30,6 +30,7 @@ import {
   type ReadSpot,
   readSpots,
 } from './part-result.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
 
 /** Assesses the rows of one sheet together, since a part is named once in its sheet. */
 export function assessParts(rows: readonly PartRow[], context: Context): PartResult[] {
@@ -64,6 +65,8 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     new AssessedPart(known, { status, why: reasons }, context.book.setup.confidence);
   if (faults.length > 0) return unmeasured('bad reading', [...faults, ...why]);
   why.push(...identityRemarks(row));
+  const around = shellsInBoresOf(context.book).boreOf(row);
+  if (around) why.push(`in ${around.name}, which was measured with its shells in: no wall is needed`);
   if (row.readings.length === 0) {
     if (isNamedTwice) return unmeasured('bad reading', [namedTwice(row), ...why]);
     return unmeasured('not measured', why);
@@ -89,7 +92,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   const { confidence } = context.book.setup;
   const guards = partGuards(measured, spots, confidence);
   const checks = limitChecks(row, form, limits, guards);
-  const { classes } = context.classesOf(row.engineType, row.fit, role.classOf);
+  const { classes } = classesOfPart(row, context);
   const classification = classify(form.size, classes);
   if (
     row.mark !== undefined &&
@@ -178,7 +181,7 @@ function noLimitsReasons(row: PartRow, limits: LimitsRow | undefined, context: C
     return context.book.limits.length > 0
       ? [`Limits has no row for ${row.engineType || 'this engine type'}, ${row.fit}`]
       : [];
-  return [`Limits types no limit of its own for the ${roleOf(row).classOf}`];
+  return [`Limits types no limit of its own for the ${roleOf(row).noun}`];
 }
 
 /** What is odd about a row and changes no verdict. */

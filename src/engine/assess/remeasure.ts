@@ -15,7 +15,7 @@ import {
   type RepeatPlan,
 } from './measuring-plan.js';
 import type { PartResult } from './part-result.js';
-import { type PartsOfBook, partsOf } from './places.js';
+import { type PartsOfBook, termPartsOf } from './places.js';
 import {
   fitWords,
   outOf100,
@@ -25,6 +25,7 @@ import {
   repeatWords,
   spotNames,
 } from './remeasure-words.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
 
 interface Wanted extends Remeasure {
   /** Verdicts that the readings are expected to decide, for each of them. */
@@ -40,7 +41,9 @@ const WORTH_REPEATING = 0.05;
 export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[], context: Context): Remeasure[] {
   const all = parts.all();
   const open = openVerdicts(fits, context.book.setup.confidence);
-  const wanted = [...unread(all, fits), ...nearLimits(all, open, context)];
+  const inBores = shellsInBoresOf(context.book);
+  const asked = all.filter(({ row, status }) => status !== 'not measured' || !inBores.boreOf(row));
+  const wanted = [...unread(asked, fits), ...nearLimits(all, open, context)];
   return wanted
     .map((entry, order) => ({ ...entry, order }))
     .sort((a, b) => b.worth - a.worth || a.rank - b.rank || a.order - b.order)
@@ -52,13 +55,13 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
   const fitsOf = new Map<PartResult, FitResult[]>();
   for (const fit of fits) {
     if (fit.status !== 'bad reading' && fit.status !== 'not measured') continue;
-    for (const part of new Set(partsOf(fit))) fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
+    for (const part of new Set(termPartsOf(fit))) fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
   }
   /** A fit that waits for two parts is decided by half for each. */
   const waiting = (part: PartResult) =>
     (fitsOf.get(part) ?? [])
       .filter(({ status }) => status === part.status)
-      .reduce((sum, fit) => sum + 1 / new Set(partsOf(fit).filter(isUnread)).size, 0);
+      .reduce((sum, fit) => sum + 1 / new Set(termPartsOf(fit).filter(isUnread)).size, 0);
   return all.flatMap((part): Wanted[] => {
     const { row } = part;
     const entry = (spot: string, why: string, rank: number, worth: number): Wanted => ({
@@ -93,7 +96,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
   const wanted: Wanted[] = [];
   const undecidable: OpenFit[] = [];
   for (const fit of open.fits) {
-    const own = [...new Set(partsOf(fit))];
+    const own = [...new Set(termPartsOf(fit))];
     const plans = [...own.map(ofPart), own.length > 1 ? bestRepeats(own, open) : undefined];
     const best = plans
       .filter((plan) => plan !== undefined)
@@ -108,7 +111,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
       if (best && chance >= WORTH_REPEATING) {
         const advice = isUnlikely ? [repeatsAtMost(chance), ...answerWords([{ needed }], context)] : [];
         words.set(best, words.get(best) || advice.join('; '));
-      } else undecidable.push({ fit, needed, chance, part: needed?.part ?? partsOf(fit)[0]! });
+      } else undecidable.push({ fit, needed, chance, part: needed?.part ?? termPartsOf(fit)[0]! });
     }
   }
   for (const part of all) {

@@ -52,6 +52,7 @@ function peersOf(book: BenchBook, part: PartRow): Grain[] {
       (other) =>
         other.sheet === part.sheet &&
         other.row !== part.row &&
+        other.hasShells === part.hasShells &&
         kindKey(other.engineType ?? '', other.fit) === kind,
     )
     .flatMap((other) => [...book.readings(other.sheet, other.row).values()]);
