@@ -2,9 +2,11 @@
  * A workbook that is being filled at the bench: its cells in memory, where readings go, and which are still blank.
  * Every change is a fill of one cell, named by sheet, part and spot, so that a log of fills makes the same book again.
  */
+
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { assessMeasured, type Measured } from '../assess/assess.js';
 import { groupBy } from '../assess/context.js';
+import { isBlank } from '../book/blank-cell.js';
 import type { Book, PartRow } from '../book/book.js';
 import { leftOutOf } from '../book/data-rows.js';
 import { headerKey, nameKey } from '../book/names.js';
@@ -12,7 +14,7 @@ import { openBook } from '../book/open-book.js';
 import { isMadeByProgram } from '../book/own-columns.js';
 import { firstFreeColumn } from '../book/placement.js';
 import { describe } from '../book/problems.js';
-import { isBlank, type ReadingColumn, type Table } from '../book/table.js';
+import type { ReadingColumn, Table } from '../book/table.js';
 import { ownHeaders } from '../columns/result-headers.js';
 import { readBook } from '../run-book.js';
 import { type Cell, SHEET_COLUMNS, type WorkbookModel } from '../workbook-model.js';

@@ -1,4 +1,5 @@
 /** The cells of one row of a table, each read by the rule of its quantity; refused cells gather in `bad`. */
+
 import { toNumber } from '../../maths/decimal.js';
 import type { Grain } from '../../maths/grain.js';
 import { grainOf, toCelsius, toMm } from '../../maths/units.js';
@@ -11,19 +12,13 @@ import {
   WORKSHOP_TEMPERATURE,
 } from '../input-sheets/quantities.js';
 import { type Cell, cellAddress } from '../workbook-model.js';
+import { isBlank } from './blank-cell.js';
 import { nameText } from './names.js';
 import { scanNumber } from './number-text.js';
 import { areApart, type TypedLength } from './printed-twice.js';
 import { type BadCell, describe, listOf } from './problems.js';
 import { type Amount, readAmount } from './read-amount.js';
-import {
-  isBlank,
-  isLength,
-  type KnownColumn,
-  type ReadingColumn,
-  type ReadLength,
-  type Table,
-} from './table.js';
+import { isLength, type KnownColumn, type ReadingColumn, type ReadLength, type Table } from './table.js';
 
 export class Row {
   readonly bad: BadCell[] = [];

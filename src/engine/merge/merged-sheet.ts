@@ -1,10 +1,12 @@
 /** One sheet of a stock: the cells that are written, and the table that they make. */
+
 import { fromMm } from '../../maths/units.js';
+import { isBlank } from '../book/blank-cell.js';
 import { KnownNumbers } from '../book/known-numbers.js';
 import { nameText } from '../book/names.js';
 import type { BadCell } from '../book/problems.js';
 import { readAmount } from '../book/read-amount.js';
-import { type BookUnits, isBlank, type ReadingColumn, type ReadLength, Table } from '../book/table.js';
+import { type BookUnits, type ReadingColumn, type ReadLength, Table } from '../book/table.js';
 import { engineType } from '../input-sheets/common-columns.js';
 import type { InputSheet } from '../input-sheets/input-sheet.js';
 import type { NameQuantity } from '../input-sheets/quantities.js';
