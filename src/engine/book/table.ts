@@ -28,6 +28,8 @@ export interface ReadingColumn {
 export interface ReadLength {
   readonly column: ReadingColumn;
   readonly mm: Ratio;
+  /** What the cell says, where it is the deviation from the size that the gauge was set to. */
+  readonly deviation?: Ratio;
   /** Whether the cell holds a plain number, over which a live formula can work. */
   readonly isNumber: boolean;
 }
