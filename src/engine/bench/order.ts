@@ -2,6 +2,7 @@
 import { groupBy } from '../assess/context.js';
 import { nameKey } from '../book/names.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
+import { isPlanned } from './spot-columns.js';
 
 /** What a spot is measured with: the gauge of its row; without one, its sheet stands for the gauge of such parts. */
 export function gaugeGroup(book: BenchBook, { sheet, row }: BenchSpot): string {
@@ -14,7 +15,7 @@ export function gaugeGroup(book: BenchBook, { sheet, row }: BenchSpot): string {
  * part; within a part every spot once before any is repeated, so that a repeat is not taken from memory.
  */
 export function blankSpots(book: BenchBook): BenchSpot[] {
-  const blank = book.spots().filter((spot) => book.isBlank(spot));
+  const blank = book.spots().filter((spot) => book.isBlank(spot) && isPlanned(book, spot));
   return [...groupBy(blank, (spot) => gaugeGroup(book, spot)).values()].flatMap((group) =>
     [...groupBy(group, ({ sheet, row }) => `${sheet} ${row}`).values()].flatMap((spots) =>
       spots
