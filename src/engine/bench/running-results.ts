@@ -6,6 +6,7 @@ import { lengthText } from '../assess/words.js';
 import { sizeHeader } from '../columns/part-columns.js';
 import { partSheet } from '../input-sheets/index.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
+import { isPlanned } from './spot-columns.js';
 
 /** Lines such as `B1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
 export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): string[] {
@@ -33,7 +34,9 @@ export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): stri
 /** Spots of a part that are still blank: what is said of it may change. */
 function openSpots(book: BenchBook, { row: { sheet, row } }: PartResult): number {
   const columns = book.table(sheet)?.readingColumns ?? [];
-  return columns.filter((column) => book.isBlank({ sheet, row, column })).length;
+  return columns.filter(
+    (column) => book.isBlank({ sheet, row, column }) && isPlanned(book, { sheet, column }),
+  ).length;
 }
 
 function soFar(open: number): string {

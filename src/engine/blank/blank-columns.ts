@@ -51,6 +51,7 @@ function kindOf(quantity: InputQuantity): InputKind {
   if (known) return known;
   switch (quantity.kind) {
     case 'length':
+    case 'exact length':
     case 'number':
       return 'number';
     case 'temperature':

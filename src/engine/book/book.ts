@@ -8,6 +8,7 @@ import type { FITS } from '../input-sheets/fits.js';
 import type { InputColumns, RowValues } from '../input-sheets/input-sheet.js';
 import type { LIMITS } from '../input-sheets/limits.js';
 import type { NEW_SHELLS } from '../input-sheets/new-shells.js';
+import type { ReadExactLength } from '../input-sheets/quantities.js';
 import type { SELECTION } from '../input-sheets/selection.js';
 import type { UNDERSIZES } from '../input-sheets/undersizes.js';
 import type { WorkbookModel } from '../workbook-model.js';
@@ -111,6 +112,8 @@ export interface PartRow extends TableRow {
   /** Whether the temperature cell is a plain number or blank, over which a live formula can work. */
   readonly temperatureIsLive: boolean;
   readonly gauge: string | undefined;
+  /** The size for which the gauge's zero stood; undefined: readings are sizes. */
+  readonly setTo: ReadExactLength | undefined;
   readonly usable: boolean;
   readonly bin: string | undefined;
   readonly readings: readonly Reading[];

@@ -159,6 +159,7 @@ function partInStock(row: PartRow, sheet: MergedSheet, stock: StockPlan, source:
     celsius: row.celsius,
     temperatureIsLive: row.celsius === undefined || sheet.isNumber(moved, MEASURED.temperature.header),
     gauge: row.gauge,
+    setTo: row.setTo && { ...row.setTo, isNumber: sheet.isNumber(moved, MEASURED.setTo.header) },
     usable: row.usable,
     bin: row.bin,
     readings: sheet.readingsOf(source, moved),
