@@ -9,6 +9,7 @@ import {
   type MeasuredPart,
   readVariance,
   type SystematicSource,
+  varianceByError,
   varianceOf,
 } from '../../maths/uncertainty.js';
 import { nameKey } from '../book/names.js';
@@ -112,18 +113,6 @@ export interface NeededGauge {
 
 export function neededGauge(fit: FitResult, context: Context): NeededGauge | undefined {
   const terms = measuredTerms(fit)!;
-  const withError = (gauge: string, maxError: number) =>
-    varianceOf(
-      terms.map(({ sign, part }) => ({
-        sign,
-        part: {
-          ...part,
-          systematic: part.systematic.map((source) =>
-            source.gauge === gauge ? { ...source, maxError } : source,
-          ),
-        },
-      })),
-    );
   const sources = new Map(
     fit.kind.terms.flatMap(({ slot }) => {
       const part = fit.parts[slot]!;
@@ -133,14 +122,15 @@ export function neededGauge(fit: FitResult, context: Context): NeededGauge | und
   const weights = [...sources].map(([key, { part, row }]) => ({
     key,
     ...{ part, gauge: row.gauge, maxError: row.maxError! },
-    rest: withError(key, 0).common,
+    rest: varianceByError(terms, key)(0).common,
   }));
   const [most] = weights.sort((a, b) => a.rest - b.rest);
   if (!most || most.maxError === 0) return undefined;
   const { confidence } = context.book.setup;
   const { key, part, gauge } = most;
+  const varianceWith = varianceByError(terms, key);
   const isDecided = (maxError: number) =>
-    fitVerdict(fit.clearance!, rangeOfFit(fit), fitGuards(confidence, withError(key, maxError))) !==
+    fitVerdict(fit.clearance!, rangeOfFit(fit), fitGuards(confidence, varianceWith(maxError))) !==
     'undecided';
   return { part, gauge, maxError: maxErrorFor(most.maxError, isDecided) };
 }
