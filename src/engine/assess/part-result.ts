@@ -69,6 +69,9 @@ export interface FoundOfPart {
 
 const NOTHING: readonly never[] = [];
 
+/** The guards asked for last: checks and guards of a part are asked for one after the other. */
+let last: { readonly part: AssessedPart; readonly guards: PartGuards } | undefined;
+
 /** A long list has many parts: what follows from the rest is computed again when it is asked for, and not kept. */
 export class AssessedPart implements PartResult {
   readonly row: PartRow;
@@ -134,7 +137,13 @@ export class AssessedPart implements PartResult {
   }
 
   get guards(): PartGuards {
-    return this.measured ? partGuards(this.measured, this.spots, this.confidence) : NO_PART_GUARDS;
+    if (!this.measured) return NO_PART_GUARDS;
+    if (last?.part !== this) last = { part: this, guards: this.computeGuards(this.measured) };
+    return last.guards;
+  }
+
+  private computeGuards(measured: MeasuredPart): PartGuards {
+    return partGuards(measured, this.spots, this.confidence);
   }
 }
 

@@ -21,7 +21,15 @@ import { reasonOf } from '../book/problems.js';
 import { partSheet } from '../input-sheets/index.js';
 import { limitHeader } from '../input-sheets/roles.js';
 import { type Context, type GaugeUse, namedMaterial } from './context.js';
-import { checkReasons, classesOfPart, limitChecks, partGuards, roleOf, unreadLimits } from './part-checks.js';
+import {
+  checkReasons,
+  classesOfPart,
+  limitChecks,
+  NO_PART_GUARDS,
+  partGuards,
+  roleOf,
+  unreadLimits,
+} from './part-checks.js';
 import {
   AssessedPart,
   type KnownOfPart,
@@ -90,7 +98,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     ...uncertaintyOf(form.size, spots, known, toNumber(celsius) - REFERENCE_CELSIUS),
   };
   const { confidence } = context.book.setup;
-  const guards = partGuards(measured, spots, confidence);
+  const guards = isJudged ? partGuards(measured, spots, confidence) : NO_PART_GUARDS;
   const checks = limitChecks(row, form, limits, guards);
   const { classes } = classesOfPart(row, context);
   const classification = classify(form.size, classes);
