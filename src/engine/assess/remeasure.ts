@@ -5,6 +5,8 @@
  */
 import { bestGauge, type GaugePlan, gaugesInUse, neededGauge } from './better-gauge.js';
 import type { Context } from './context.js';
+import { doubtShort } from './doubt-words.js';
+import type { DoubtedReading } from './doubted-readings.js';
 import type { FitResult } from './fit.js';
 import {
   bestRepeats,
@@ -35,6 +37,7 @@ export interface Remeasure {
 interface Wanted extends Remeasure {
   /** Verdicts that the readings are expected to decide, for each of them. */
   readonly worth: number;
+  /** Which comes first of those that are worth as much: 0 bad cells, then slips of the hand, what was not read, repeats. */
   readonly rank: number;
 }
 
@@ -43,10 +46,15 @@ const REPEATS_WILL_DO = 0.5;
 /** Where they decide it in fewer cases than this, they are not asked for. */
 const WORTH_REPEATING = 0.05;
 
-export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[], context: Context): Remeasure[] {
+export function remeasureList(
+  parts: PartsOfBook,
+  fits: readonly FitResult[],
+  doubts: readonly DoubtedReading[],
+  context: Context,
+): Remeasure[] {
   const all = parts.all();
   const open = openVerdicts(fits, context.book.setup.confidence);
-  const wanted = [...unread(all, fits), ...nearLimits(all, open, context)];
+  const wanted = [...unread(all, fits), ...doubted(doubts, fits, context), ...nearLimits(all, open, context)];
   return wanted
     .map((entry, order) => ({ ...entry, order }))
     .sort((a, b) => b.worth - a.worth || a.rank - b.rank || a.order - b.order)
@@ -75,11 +83,32 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
       const worth = 1 + waiting(part);
       return row.bad.map(({ header, cell, found }) => entry(header, `${cell}: found ${found}`, 0, worth));
     }
-    if (part.status === 'not measured') return [entry('all', 'not measured', 1, 1 + waiting(part))];
+    if (part.status === 'not measured') return [entry('all', 'not measured', 2, 1 + waiting(part))];
     if (part.status !== 'undecided') return [];
     return part.checks
       .filter(({ value }) => value === undefined)
-      .map(({ quantity }) => entry('all', `${quantity} needs more spots`, 2, 1));
+      .map(({ quantity }) => entry('all', `${quantity} needs more spots`, 3, 1));
+  });
+}
+
+/** Slips of the hand: each may change the verdict of its part, and of those of its fits that are not in range. */
+function doubted(doubts: readonly DoubtedReading[], fits: readonly FitResult[], { book }: Context): Wanted[] {
+  if (doubts.length === 0) return [];
+  const open = new Map<PartResult, number>(doubts.map(({ part }) => [part, 0]));
+  for (const fit of fits) {
+    if (fit.clearance === undefined || fit.status === 'in range') continue;
+    for (const part of new Set(partsOf(fit))) {
+      const own = open.get(part);
+      if (own !== undefined) open.set(part, own + 1);
+    }
+  }
+  return doubts.map((doubt): Wanted => {
+    const { part, reading } = doubt;
+    return {
+      ...{ sheet: part.row.sheet, part: part.row.name, spot: reading.column.header },
+      why: doubtShort(doubt, book),
+      ...{ rank: 1, worth: 1 + open.get(part)! },
+    };
   });
 }
 
@@ -132,7 +161,7 @@ function rowsOf(plan: RepeatPlan, needed: string, open: OpenVerdicts): Wanted[] 
       {
         ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, spots) },
         why: [...reasonsOf(part, plan, open), repeatWords(plan), ...(needed ? [needed] : [])].join('; '),
-        ...{ rank: 3, worth: worthOf(plan) },
+        ...{ rank: 4, worth: worthOf(plan) },
       },
     ];
   });
@@ -142,7 +171,7 @@ function withGauge(fit: FitResult, { part, gauge, readings, chance }: GaugePlan,
   return {
     ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, part.spots) },
     why: `${fitWords(fit)}; ${repeatsAtMost(repeats)}; measured with gauge ${gauge} it is decided in ${outOf100(chance)}`,
-    ...{ rank: 3, worth: chance / readings },
+    ...{ rank: 4, worth: chance / readings },
   };
 }
 
@@ -152,6 +181,6 @@ function withoutRepeats(fit: FitResult, advice: string, context: Context): Wante
   return {
     ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, part.spots) },
     why: [fitWords(fit), advice].join('; '),
-    ...{ rank: 4, worth: 0 },
+    ...{ rank: 5, worth: 0 },
   };
 }
