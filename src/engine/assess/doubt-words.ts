@@ -16,7 +16,7 @@ export const SLIP_WORDS: Readonly<Record<SlipCause, string>> = {
 };
 
 /** `42 to 42.003 mm`. */
-export function rangeText({ low, high }: Range, unit: LengthUnit): string {
+export function lengthRangeText({ low, high }: Range, unit: LengthUnit): string {
   const [from, to] = [lengthText(low, unit), lengthText(high, unit)];
   return from === to ? from : `${from.replace(/ \S+$/, '')} to ${to}`;
 }
@@ -49,7 +49,7 @@ export function withoutSlip({ slip, unit }: DoubtedReading): string | undefined 
 function judgement(doubt: DoubtedReading, bookUnit: LengthUnit): string {
   const { slip, farFrom } = doubt;
   if (slip) return `${withoutSlip(doubt)} would agree with ${farFrom[0]!.what} (${SLIP_WORDS[slip.cause]})`;
-  const known = farFrom.map(({ what, range }) => `${what}, ${rangeText(range, bookUnit)}`);
+  const known = farFrom.map(({ what, range }) => `${what}, ${lengthRangeText(range, bookUnit)}`);
   return `far from ${known.join(', and from ')}`;
 }
 

@@ -11,7 +11,7 @@ import {
   slipOf,
 } from '../../maths/plausibility.js';
 import type { LengthUnit } from '../../maths/units.js';
-import { rangeText, SLIP_WORDS } from '../assess/doubt-words.js';
+import { lengthRangeText, SLIP_WORDS } from '../assess/doubt-words.js';
 import {
   alikeKey,
   kindOfReading,
@@ -75,7 +75,7 @@ export function usualText(book: BenchBook, spot: BenchSpot): string {
   const { source } = usualSizesOf(book, book.partAt(spot.sheet, spot.row));
   const own = rangeOfValues(sisters);
   const others = rangeOfValues(peers);
-  const text = (range: Range) => rangeText(range, book.unit);
+  const text = (range: Range) => lengthRangeText(range, book.unit);
   return [
     ...(limits ? [`usual ${text(limits)} (${source})`] : []),
     ...(own ? [`other spots ${text(own)}`] : []),
@@ -138,11 +138,11 @@ function doubtText(book: BenchBook, spot: BenchSpot, doubt: Doubt): string {
   const text = (length: Grain) => lengthText(length, book.unit);
   switch (doubt.kind) {
     case 'limits':
-      return `${text(doubt.beyond)} outside the usual ${rangeText(doubt.range, book.unit)}`;
+      return `${text(doubt.beyond)} outside the usual ${lengthRangeText(doubt.range, book.unit)}`;
     case 'sisters':
-      return `${text(doubt.beyond)} away from the other spots, ${rangeText(doubt.range, book.unit)}`;
+      return `${text(doubt.beyond)} away from the other spots, ${lengthRangeText(doubt.range, book.unit)}`;
     case 'peers':
-      return `${text(doubt.beyond)} away from the other parts, ${rangeText(doubt.range, book.unit)}`;
+      return `${text(doubt.beyond)} away from the other parts, ${lengthRangeText(doubt.range, book.unit)}`;
     case 'repeat':
       return `readings of ${spotName({ ...spot.column, repeat: 1 })} differ by ${text(doubt.spread)}; the gauge's repeatability allows ${text(doubt.allowed)}`;
   }

@@ -220,7 +220,7 @@ describe('what is done with it', () => {
       pin(4, good),
     ]);
     expect(remeasure.map(({ part, spot, why }) => [part, spot, why])).toEqual([
-      ['J3', 'A 0', 'E4: found the text "x"'],
+      ['J3', 'A 0', 'F4: found the text "x"'],
       [
         'J2',
         'B 0',
