@@ -47,6 +47,8 @@ export interface PartResult {
   /** That of steel where no gauge is named. */
   readonly gaugeExpansion: Expansion;
   readonly limits: LimitsRow | undefined;
+  /** Says in `why` what only the other parts and the fits of the book tell; before anything is made of the part. */
+  addRemarks(remarks: readonly string[]): void;
 }
 
 /** What the row of a part looks up. */
@@ -76,7 +78,7 @@ let last: { readonly part: AssessedPart; readonly guards: PartGuards } | undefin
 export class AssessedPart implements PartResult {
   readonly row: PartRow;
   readonly status: PartStatus;
-  readonly why: readonly string[];
+  why: readonly string[];
   readonly classification: Classification | undefined;
   readonly sizeU: Grain | undefined;
   readonly measured: (MeasuredPart & Form) | undefined;
@@ -107,6 +109,10 @@ export class AssessedPart implements PartResult {
     this.sizeU = found.sizeU;
     this.measured = found.measured;
     this.limitsAreRead = found.limitsAreRead ?? true;
+  }
+
+  addRemarks(remarks: readonly string[]): void {
+    this.why = [...this.why, ...remarks];
   }
 
   get spots(): readonly ReadSpot[] {

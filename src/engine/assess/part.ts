@@ -39,15 +39,20 @@ import {
   readSpots,
 } from './part-result.js';
 import { shellsInBoresOf } from './shells-in-bores.js';
+import { spotCounts } from './spots-of-fit.js';
 
 /** Assesses the rows of one sheet together, since a part is named once in its sheet. */
 export function assessParts(rows: readonly PartRow[], context: Context): PartResult[] {
   const named = new Map<string, number>();
   for (const { name } of rows) named.set(nameKey(name), (named.get(nameKey(name)) ?? 0) + 1);
-  return rows.map((row) => assessPart(row, named.get(nameKey(row.name))! > 1 && row.name !== '', context));
+  const counts = spotCounts(rows);
+  return rows.map((row) => {
+    const isNamedTwice = named.get(nameKey(row.name))! > 1 && row.name !== '';
+    return assessPart(row, isNamedTwice, counts.get(nameKey(row.fit))!, context);
+  });
 }
 
-function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): PartResult {
+function assessPart(row: PartRow, isNamedTwice: boolean, spotsOfFit: number, context: Context): PartResult {
   const limits = context.limitsOf(row.engineType, row.fit);
   const role = roleOf(row);
   const isJudged = role.checks.length > 0;
@@ -125,6 +130,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     status = 'bad reading';
     why.unshift(namedTwice(row));
   }
+  if (spots.length < spotsOfFit) why.push(`${spots.length} of ${spotsOfFit} spots read`);
   const sizeU = gauge && expandedUncertainty(sizeVariance(measured));
   const limitsAreRead = unread.length === 0;
   return new AssessedPart(
