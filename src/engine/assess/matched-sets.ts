@@ -113,7 +113,7 @@ function judged(
 
 /** What a part of a set is called: by its own sheet where its slot takes parts of several. */
 export function nounInSet({ noun, sheets }: FitTerm, part: PartResult): string {
-  return sheets.length > 1 ? partSheet(part.row.sheet).noun : noun;
+  return noun === undefined || sheets.length > 1 ? partSheet(part.row.sheet).noun : noun;
 }
 
 function nameOfShell(taken: TakenShell): string {

@@ -3,7 +3,7 @@ import { classify } from '../../maths/classes.js';
 import { partVerdict } from '../../maths/conformity.js';
 import { toNumber } from '../../maths/decimal.js';
 import { REFERENCE_CELSIUS, sizeAt20C } from '../../maths/expansion.js';
-import { formOf } from '../../maths/form.js';
+import { type Form, formOf } from '../../maths/form.js';
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { sameMark } from '../../maths/tables.js';
 import {
@@ -91,7 +91,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, spotsOfFit: number, con
       : sizeAt20C(mm, celsius, expansion.value, gaugeExpansion.value),
   );
   const spots = readSpots(row.readings, grains);
-  const form = formOf(spots);
+  const form = role.isShaped ? sizesOnly(formOf(spots)) : formOf(spots);
   const { size, largest, smallest, taper, outOfRound } = form;
   // Named one by one: of what is spread, each object would get a shape of its own, larger than itself.
   const measured = {
@@ -138,6 +138,11 @@ function assessPart(row: PartRow, isNamedTwice: boolean, spotsOfFit: number, con
     { status, why, grains, classification, sizeU, measured, limitsAreRead },
     confidence,
   );
+}
+
+/** What is oval and tapered by design has no form to speak of. */
+function sizesOnly({ size, largest, smallest }: Form): Form {
+  return { size, largest, smallest, taper: undefined, outOfRound: undefined };
 }
 
 const NO_EXPANSION = { value: 0, error: 0 };

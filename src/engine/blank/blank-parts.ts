@@ -3,7 +3,7 @@ import { shellsIn } from '../input-sheets/common-columns.js';
 import { partSheets } from '../input-sheets/index.js';
 import type { PartRole, PartSheet } from '../input-sheets/input-sheet.js';
 import { type FitTerm, kindWithBore } from '../kinds/kind-of-fit.js';
-import { sheetsOfTerm } from '../kinds/sheets-of-term.js';
+import { homeOfTerm } from '../kinds/sheets-of-term.js';
 import {
   type BlankColumn,
   type BlankSheet,
@@ -40,6 +40,11 @@ const ROLE: Readonly<
   >
 > = {
   inner: {
+    figure: 'journal',
+    gauge: ({ journalGauge }) => journalGauge,
+    angles: ({ journalAngles }) => journalAngles,
+  },
+  'shaped inner': {
     figure: 'journal',
     gauge: ({ journalGauge }) => journalGauge,
     angles: ({ journalAngles }) => journalAngles,
@@ -114,7 +119,7 @@ function readingColumns(
 /** The rows that a place has in a sheet: one a term, which for half-shells are two. */
 function rowsOfPlace(place: Place, sheet: PartSheet, description: EngineDescription): Values[] {
   return kindWithBore(place.kind, { hasShells: description.shellsIn })
-    .terms.filter((term) => sheetsOfTerm(term, place.asked.fit)[0] === sheet.name)
+    .terms.filter((term) => homeOfTerm(term, place.asked.fit) === sheet.name)
     .map((term) => rowOfTerm(term, place, sheet, description));
 }
 

@@ -45,7 +45,10 @@ type ForKind<Sheet extends { readonly columns: InputColumns }> = TableRow &
   };
 
 export type LimitsRow = ForKind<typeof LIMITS>;
-export type ClassRow = ForKind<typeof CLASSES>;
+/** Inner parts are `journal`, outer ones `bore`, whatever their word. */
+export type ClassRow = Omit<ForKind<typeof CLASSES>, 'of'> & {
+  readonly of: 'journal' | 'bore' | 'shell' | undefined;
+};
 export type SelectionTableRow = ForKind<typeof SELECTION>;
 export type UndersizeRow = ForKind<typeof UNDERSIZES>;
 export type NewShellRow = Omit<ForKind<typeof NEW_SHELLS>, 'price'> & { readonly price: number };

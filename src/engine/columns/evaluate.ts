@@ -31,13 +31,13 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
     templates.set(sheet, [...own, template as unknown as Template<unknown>]);
   };
   for (const record of partSheets()) {
-    const { name, readings } = record;
+    const { name } = record;
     if (!book.tables.has(name)) continue;
     add(name, {
       ...{ name, sheet: layout.sheetName(name), assessment },
       rowOf: ({ row }) => row.row,
       ...partInputs(assessment, record),
-      columns: partColumns(readings),
+      columns: partColumns(record),
     });
   }
   for (const kind of recordsOfFits()) {

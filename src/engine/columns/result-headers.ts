@@ -15,7 +15,7 @@ import { TABLE_COLUMNS } from './table-columns.js';
 export function resultColumns(sheet: string): readonly ResultColumn<never>[] {
   if (sheet === FITS.name) return fitColumns(SHELL_BEARING);
   const record = inputSheet(sheet);
-  if (record && isPartSheet(record)) return partColumns(record.readings);
+  if (record && isPartSheet(record)) return partColumns(record);
   return (CHECKED_SHEETS as readonly string[]).includes(sheet) ? TABLE_COLUMNS : [];
 }
 

@@ -33,8 +33,11 @@ export interface InputSheet<Columns extends InputColumns = InputColumns> {
   readonly isPrintedTwice?: true;
 }
 
-/** How a part stands in a fit, and with it which limits, classes and materials are its own. */
-export type PartRole = 'inner' | 'outer' | 'wall';
+/**
+ * How a part stands in a fit, and with it which limits, classes and materials are its own. A shaped one is oval and
+ * tapered by design, so that its form is not judged.
+ */
+export type PartRole = 'inner' | 'shaped inner' | 'outer' | 'wall';
 
 /** A sheet of measured parts. */
 export interface PartSheet extends InputSheet {

@@ -14,9 +14,10 @@ export const LIMITS = {
     aim: column('Aim', SIGNED_LENGTH, 'The clearance wished for.', { isExtra: true }),
     journalMin: column('Journal min', SIZE, 'Least journal size.'),
     journalMax: column('Journal max', SIZE, 'Greatest journal size.'),
-    wearLimit: column('Wear limit', SIZE, 'Least size of a worn journal.'),
+    wearLimit: column('Wear limit', SIZE, 'Least size of a worn journal, piston or shaft.'),
     boreMin: column('Bore min', SIZE, 'Least bore size.'),
     boreMax: column('Bore max', SIZE, 'Greatest bore size.'),
+    boreWearLimit: column('Bore wear limit', SIZE, 'Greatest size of a worn bore.', { isExtra: true }),
     bearingMin: column('Bearing min', SIZE, 'Least size of a bore measured with its shells in.', {
       isExtra: true,
     }),

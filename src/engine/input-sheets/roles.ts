@@ -21,7 +21,14 @@ export interface RoleRecord {
   readonly material: 'journalMaterial' | 'boreMaterial' | undefined;
   /** None: the part is measured, and not judged by itself. */
   readonly checks: readonly RoleCheck[];
+  /** Its form is its design: it has no taper and is not out of round. */
+  readonly isShaped?: true;
 }
+
+const INNER: readonly RoleCheck[] = [
+  { quantity: 'smallest', side: 'at least', limits: ['wearLimit', 'journalMin'] },
+  { quantity: 'largest', side: 'at most', limits: ['journalMax'] },
+];
 
 const FORM: readonly RoleCheck[] = [
   { quantity: 'out of round', side: 'at most', limits: ['outOfRoundLimit'] },
@@ -33,11 +40,14 @@ export const ROLES: Readonly<Record<PartRole, RoleRecord>> = {
     noun: 'journal',
     classOf: 'journal',
     material: 'journalMaterial',
-    checks: [
-      { quantity: 'smallest', side: 'at least', limits: ['wearLimit', 'journalMin'] },
-      { quantity: 'largest', side: 'at most', limits: ['journalMax'] },
-      ...FORM,
-    ],
+    checks: [...INNER, ...FORM],
+  },
+  'shaped inner': {
+    noun: 'piston',
+    classOf: 'journal',
+    material: 'journalMaterial',
+    checks: [...INNER],
+    isShaped: true,
   },
   outer: {
     noun: 'bore',
@@ -45,7 +55,7 @@ export const ROLES: Readonly<Record<PartRole, RoleRecord>> = {
     material: 'boreMaterial',
     checks: [
       { quantity: 'smallest', side: 'at least', limits: ['boreMin'] },
-      { quantity: 'largest', side: 'at most', limits: ['boreMax'] },
+      { quantity: 'largest', side: 'at most', limits: ['boreWearLimit', 'boreMax'] },
       ...FORM,
     ],
   },

@@ -1,9 +1,10 @@
 /** Every kind of fit. */
 import { addPartSheet } from '../input-sheets/index.js';
 import type { KindOfFit } from './kind-of-fit.js';
+import { PLAIN_FIT } from './plain-fit.js';
 import { SHELL_BEARING } from './shell-bearing.js';
 
-const KINDS: KindOfFit[] = [SHELL_BEARING];
+const KINDS: KindOfFit[] = [SHELL_BEARING, PLAIN_FIT];
 
 export function kindsOfFit(): readonly KindOfFit[] {
   return KINDS;

@@ -6,8 +6,8 @@ import type { PartSheet } from '../input-sheets/input-sheet.js';
 export interface FitTerm {
   /** The column of Fits that names the part, and the name of the term in formulas and JSON. */
   readonly slot: FitSlot;
-  /** In a sentence: `upper shell`. */
-  readonly noun: string;
+  /** In a sentence: `upper shell`; left out where its sheet says what it is. */
+  readonly noun?: string;
   /** With which sign its size enters the value of the fit. */
   readonly sign: 1 | -1;
   /** The names of the sheets that its parts stand in. */

@@ -5,6 +5,7 @@ import { type MatchedSet, nounInSet } from '../assess/matched-sets.js';
 import type { BoughtShells } from '../assess/to-buy.js';
 import { lengthText } from '../assess/words.js';
 import { partSheet } from '../input-sheets/index.js';
+import { nounOfTerm } from '../kinds/sheets-of-term.js';
 import { listed } from './listed.js';
 
 /** Where bought shells go, and which of the two prices is of one. */
@@ -24,7 +25,7 @@ export function setWords(set: MatchedSet, unit: LengthUnit): string {
   const others = kind.terms.filter(({ slot }) => slot !== kind.leader);
   const named = others.map((term) => {
     const part = parts[term.slot];
-    return `${part ? nounInSet(term, part) : term.noun} ${names[term.slot]}`;
+    return `${part ? nounInSet(term, part) : nounOfTerm(term, set.fit)} ${names[term.slot]}`;
   });
   return `${listed(named)}, clearance ${lengthText(clearance.clearance, unit)}, ${status}`;
 }

@@ -10,6 +10,8 @@ import { evaluateColumns } from '../../../src/engine/columns/evaluate.js';
 import { fitColumns } from '../../../src/engine/columns/fit-columns.js';
 import { partColumns } from '../../../src/engine/columns/part-columns.js';
 import type { ResultColumn } from '../../../src/engine/columns/result-column.js';
+import { JOURNALS } from '../../../src/engine/input-sheets/journals.js';
+import { SHELLS } from '../../../src/engine/input-sheets/shells.js';
 import { SHELL_BEARING } from '../../../src/engine/kinds/shell-bearing.js';
 import { cellAddress } from '../../../src/engine/workbook-model.js';
 import { stockList } from '../../bench/stock-list.js';
@@ -91,8 +93,8 @@ describe('each column on HyperFormula', () => {
           );
       const { parts, fits } = assessment;
       return [
-        ...plain(partColumns('diameters'), parts.ofAll(['Journals', 'Rods', 'Cases'])),
-        ...plain(partColumns('walls'), parts.of('Shells')),
+        ...plain(partColumns(JOURNALS), parts.ofAll(['Journals', 'Rods', 'Cases'])),
+        ...plain(partColumns(SHELLS), parts.of('Shells')),
         ...plain(fitColumns(SHELL_BEARING), fits),
       ];
     });
