@@ -37,8 +37,8 @@ export function partsJson(parts: readonly PartResult[], assessment: Assessment):
   const keys = columns.flatMap(({ json }) => json ?? []);
   const blank = Object.fromEntries(keys.map((key) => [key, null]));
   return parts.map((part) => {
-    const { sheet, row, name } = part.row;
+    const { sheet, row, name, hasShells } = part.row;
     const results = jsonOf(partColumns(partSheet(sheet).readings), part, assessment);
-    return { sheet, row: row + 1, part: name, ...blank, ...results };
+    return { sheet, row: row + 1, part: name, shellsIn: hasShells, ...blank, ...results };
   });
 }
