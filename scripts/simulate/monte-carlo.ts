@@ -7,13 +7,13 @@
 import { BUILT_IN_EXPANSION, REFERENCE_CELSIUS } from '../../src/maths/expansion.js';
 import { formOf, type Spot } from '../../src/maths/form.js';
 import { GRAINS_PER_MM } from '../../src/maths/grain.js';
+import type { SystematicSource } from '../../src/maths/shared-gauges.js';
 import {
   CERTAIN,
   clearanceVariance,
   expansionContribution,
   type MeasuredPart,
   readVariance,
-  type SystematicSource,
   sizeVariance,
   TEMPERATURE_DIFFERENCE_KELVIN,
   temperatureVariance,
