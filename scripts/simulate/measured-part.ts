@@ -2,12 +2,12 @@
 import type { Sizes } from '../../src/maths/clearance.js';
 import { BUILT_IN_EXPANSION, REFERENCE_CELSIUS } from '../../src/maths/expansion.js';
 import { GRAINS_PER_MM } from '../../src/maths/grain.js';
+import type { SystematicSource } from '../../src/maths/shared-gauges.js';
 import {
   expansionContribution,
   type GaugeRandom,
   type MeasuredPart,
   readVariance,
-  type SystematicSource,
   temperatureVariance,
 } from '../../src/maths/uncertainty.js';
 import type { GaugeSpec, SetUp, Slot } from './set-ups.js';
