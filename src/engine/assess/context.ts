@@ -3,8 +3,9 @@
 import { aimWithin, isOrdered, type SizeClass } from '../../maths/classes.js';
 import { exact } from '../../maths/decimal.js';
 import { GRAINS_PER_MM, type Grain, grainOfRatio } from '../../maths/grain.js';
+import type { SystematicSource } from '../../maths/shared-gauges.js';
 import type { SelectionRow } from '../../maths/tables.js';
-import type { GaugeRandom, SystematicSource } from '../../maths/uncertainty.js';
+import type { GaugeRandom } from '../../maths/uncertainty.js';
 import type { Book, ClassOf, ClassRow, Expansion, GaugeRow, LimitsRow, PartRow } from '../book/book.js';
 import { type MaterialLookup, materialLookup } from '../book/materials.js';
 import { nameKey } from '../book/names.js';
