@@ -3,6 +3,7 @@ import type { Assessment } from '../engine/assess/assess.js';
 import type { GaugeStudy } from '../engine/assess/gauge-study.js';
 import type { NeighbourResult } from '../engine/assess/neighbours.js';
 import { isProved } from '../engine/assess/proof.js';
+import { NOT_MEASURED } from '../engine/assess/remeasure-words.js';
 import { studyFigures } from '../engine/assess/study-figures.js';
 import { countText, lengthText } from '../engine/assess/words.js';
 import { fitTables } from '../io/terminal/fit-table.js';
@@ -23,8 +24,7 @@ export function bookSummary(assessment: Assessment, written: string, width?: num
   const doubtful = rows.filter(({ status }) => status === 'check the source').length;
   if (doubtful > 0) lines.push(`  ${countText(doubtful, 'table row')} to check against the source`);
   if (book.bad.length > 0) lines.push(`  ${countText(book.bad.length, 'cell')} refused`);
-  if (remeasure.length > 0)
-    lines.push(`  ${countText(remeasure.length, 'reading')} to measure again: sheet Re-measure`);
+  lines.push(...measureLines(remeasure));
   lines.push(...assessment.studies.map((study) => `  ${studyText(study, book.setup.lengthUnit)}`));
   if (matching) {
     const of = missingBooks.length > 0 ? ' of the books that were read' : '';
@@ -36,6 +36,16 @@ export function bookSummary(assessment: Assessment, written: string, width?: num
   }
   lines.push(`  written: ${written}`);
   return lines.join('\n');
+}
+
+/** What was never measured is no reading to take again. */
+function measureLines(remeasure: Assessment['remeasure']): string[] {
+  const first = remeasure.filter(({ why }) => why === NOT_MEASURED).length;
+  const again = remeasure.length - first;
+  return [
+    ...(first > 0 ? [`  ${countText(first, 'part')} still to measure: sheet Re-measure`] : []),
+    ...(again > 0 ? [`  ${countText(again, 'reading')} to take or take again: sheet Re-measure`] : []),
+  ];
 }
 
 /** How many fits of an engine got which verdict. */

@@ -132,6 +132,10 @@ test('the questions of oilgap sheet make a workbook', async () => {
     [/cylinders:/, '2'],
     [/big-end positions/, ''],
     [/main positions/, 'none'],
+    [/piston positions/, ''],
+    [/small end positions/, ''],
+    [/guide positions/, ''],
+    [/cam positions/, ''],
     [/bare or with shells in\?/, ''],
     [/stations/, 'AB'],
   ] as const) {

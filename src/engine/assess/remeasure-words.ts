@@ -15,6 +15,9 @@ export interface Remeasure {
   readonly why: string;
 }
 
+/** Why a part without a reading is asked for. */
+export const NOT_MEASURED = 'not measured';
+
 /** The spots by the headers of their columns; first those that the extremes were read at. */
 export function spotNames({ form }: PartResult, spots: readonly ReadSpot[]): string {
   const isExtreme = ({ value }: ReadSpot) => value === form?.largest || value === form?.smallest;

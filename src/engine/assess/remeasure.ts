@@ -20,6 +20,7 @@ import type { PartResult } from './part-result.js';
 import { type PartsOfBook, termPartsOf } from './places.js';
 import {
   fitWords,
+  NOT_MEASURED,
   outOf100,
   type Remeasure,
   reasonsOf,
@@ -84,7 +85,7 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
       const worth = 1 + waiting(part);
       return row.bad.map(({ header, cell, found }) => entry(header, `${cell}: found ${found}`, 0, worth));
     }
-    if (part.status === 'not measured') return [entry('all', 'not measured', 2, 1 + waiting(part))];
+    if (part.status === 'not measured') return [entry('all', NOT_MEASURED, 2, 1 + waiting(part))];
     if (part.status !== 'undecided') return [];
     return part.checks
       .filter(({ value }) => value === undefined)

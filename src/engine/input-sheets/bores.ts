@@ -13,7 +13,6 @@ export const BORES = {
   // A bush is of any alloy: nobody can tell from its readings.
   material: undefined,
   matching: 'stays',
-  letter: 'Bore ',
   measured: 'Bore',
   guide: 'measure each bore where its shaft runs.',
   isDrawn: true,

@@ -12,7 +12,6 @@ export const SHAFTS = {
   role: 'inner',
   material: 'steel',
   matching: 'stays',
-  letter: 'Shaft ',
   measured: 'Diameter',
   guide: 'measure each shaft where it runs in its bore.',
   isDrawn: true,
