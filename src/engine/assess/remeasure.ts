@@ -5,6 +5,8 @@
  */
 import { bestGauge, type GaugePlan, gaugesInUse, neededGauge } from './better-gauge.js';
 import type { Context } from './context.js';
+import type { FastenerResult } from './fastener.js';
+import { fastenersWanted } from './fastener-remeasure.js';
 import type { FitResult } from './fit.js';
 import {
   bestRepeats,
@@ -24,29 +26,26 @@ import {
   repeatWords,
   spotNames,
 } from './remeasure-words.js';
-
-export interface Remeasure {
-  readonly sheet: string;
-  readonly part: string;
-  readonly spot: string;
-  readonly why: string;
-}
-
-interface Wanted extends Remeasure {
-  /** Verdicts that the readings are expected to decide, for each of them. */
-  readonly worth: number;
-  readonly rank: number;
-}
+import type { Remeasure, Wanted } from './wanted.js';
 
 /** Where repeats decide a fit in fewer cases than this, a better gauge is named. */
 const REPEATS_WILL_DO = 0.5;
 /** Where they decide it in fewer cases than this, they are not asked for. */
 const WORTH_REPEATING = 0.05;
 
-export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[], context: Context): Remeasure[] {
+export function remeasureList(
+  parts: PartsOfBook,
+  fits: readonly FitResult[],
+  fasteners: readonly FastenerResult[],
+  context: Context,
+): Remeasure[] {
   const all = parts.all();
   const open = openVerdicts(fits, context.book.setup.confidence);
-  const wanted = [...unread(all, fits), ...nearLimits(all, open, context)];
+  const wanted = [
+    ...unread(all, fits),
+    ...nearLimits(all, open, context),
+    ...fastenersWanted(fasteners, context),
+  ];
   return wanted
     .map((entry, order) => ({ ...entry, order }))
     .sort((a, b) => b.worth - a.worth || a.rank - b.rank || a.order - b.order)

@@ -1,6 +1,7 @@
 /** The cells of one row of a table, each read by the rule of its quantity; refused cells gather in `bad`. */
 import { toNumber } from '../../maths/decimal.js';
 import type { Grain } from '../../maths/grain.js';
+import type { TorqueRange } from '../../maths/torque.js';
 import { grainOf, toCelsius, toMm } from '../../maths/units.js';
 import {
   type InputQuantity,
@@ -8,6 +9,7 @@ import {
   type NumberRule,
   type ReadTemperature,
   type TextUnit,
+  type TorqueQuantity,
   WORKSHOP_TEMPERATURE,
 } from '../input-sheets/quantities.js';
 import { type Cell, cellAddress } from '../workbook-model.js';
@@ -16,6 +18,7 @@ import { scanNumber } from './number-text.js';
 import { areApart, type TypedLength } from './printed-twice.js';
 import { type BadCell, describe, listOf } from './problems.js';
 import { type Amount, readAmount } from './read-amount.js';
+import { readTorque } from './read-torque.js';
 import {
   isBlank,
   isLength,
@@ -36,7 +39,10 @@ export class Row {
   ) {}
 
   /** What the cell under a header holds; undefined where it is blank, refused, or not read. */
-  value(header: string, quantity: InputQuantity): Grain | number | string | ReadTemperature | undefined {
+  value(
+    header: string,
+    quantity: InputQuantity,
+  ): Grain | number | string | ReadTemperature | TorqueRange | undefined {
     switch (quantity.kind) {
       case 'length':
         return this.length(header, quantity);
@@ -44,6 +50,8 @@ export class Row {
         return this.plainNumber(header, quantity);
       case 'temperature':
         return this.temperature(header, quantity);
+      case 'torque':
+        return this.torque(header, quantity);
       case 'name':
         return this.name(header);
       case 'word':
@@ -129,6 +137,17 @@ export class Row {
     if (isWorkshopTemperature(toNumber(celsius)))
       return { celsius, isNumber: found.cell.content?.kind === 'number' };
     this.refuse(found, WORKSHOP_TEMPERATURE, 'check the reading and its unit');
+    return undefined;
+  }
+
+  /** A torque, as a range in the unit that it was typed in. */
+  torque(header: string, rule: TorqueQuantity): TorqueRange | undefined {
+    const found = this.cell(header);
+    if (!found) return undefined;
+    const { content } = found.cell;
+    const read = readTorque(content, found.unit, rule, (unit) => this.table.settledSign(found.column, unit));
+    if ('low' in read) return read;
+    this.refuse(found, read.expected, read.remedy);
     return undefined;
   }
 

@@ -1,6 +1,7 @@
 /** One sheet read as a table: its header row, which columns are known, and which hold readings. */
 
 import type { Ratio } from '../../maths/decimal.js';
+import { isTorqueUnit } from '../../maths/torque.js';
 import type { LengthUnit, TemperatureUnit } from '../../maths/units.js';
 import { columnsOf, type InputColumn, type InputSheet } from '../input-sheets/input-sheet.js';
 import type { ReadTemperature, TextUnit } from '../input-sheets/quantities.js';
@@ -93,7 +94,8 @@ export class Table {
         continue;
       }
       if (!readings) continue;
-      const reading = readingOf(plain, readings);
+      // A torque or an angle is no reading of a length, whatever it is called.
+      const reading = unit === '°' || isTorqueUnit(unit) ? null : readingOf(plain, readings);
       if (!reading) {
         if (looksLikeReading(plain, readings)) this.nearReadings.push(header);
         continue;

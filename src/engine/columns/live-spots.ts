@@ -2,7 +2,7 @@
 import type { LengthUnit } from '../../maths/units.js';
 import { groupBy } from '../assess/context.js';
 import type { PartResult } from '../assess/part-result.js';
-import type { Table } from '../book/table.js';
+import type { ReadingColumn, Table } from '../book/table.js';
 import { fitting, GRAINS, lengthOf } from './live-terms.js';
 
 export interface LiveSizes {
@@ -46,7 +46,7 @@ export function liveSizes(part: PartResult, table: Table, unit: LengthUnit, cell
   if (!part.row.temperatureIsLive || part.row.readings.some(({ isNumber }) => !isNumber)) return NONE;
   if (part.status === 'bad reading' && !part.form) return NONE;
   const factor = correction(part, table, cellOf);
-  const spots = spotTerms(table, factor, cellOf);
+  const spots = spotTerms(table.readingColumns, factor, cellOf);
   if (spots.length === 0) return NONE;
   const count = `(${spots.map(({ isRead }) => isRead).join('+')})`;
   const result = (term: string) => fitting(`IF(${count}=0,"",${lengthOf(term, unit)})`);
@@ -66,6 +66,19 @@ export function liveSizes(part: PartResult, table: Table, unit: LengthUnit, cell
   };
 }
 
+/** The extremes of some of the columns, uncorrected; undefined where there is no such column. */
+export function liveExtremes(
+  columns: readonly ReadingColumn[],
+  unit: LengthUnit,
+  cellOf: CellOf,
+): Pick<LiveSizes, 'largest' | 'smallest'> {
+  const spots = spotTerms(columns, '', cellOf);
+  if (spots.length === 0) return NONE;
+  const count = `(${spots.map(({ isRead }) => isRead).join('+')})`;
+  const result = (term: string) => fitting(`IF(${count}=0,"",${lengthOf(term, unit)})`);
+  return { largest: result(greatestOf(spots, '')), smallest: result(leastOf(spots, '')) };
+}
+
 /** The factor of the correction to 20 °C, or nothing where there is none. */
 function correction({ expansion, gaugeExpansion }: PartResult, table: Table, cellOf: CellOf): string {
   const temperature = table.columns.get('Temperature');
@@ -76,8 +89,8 @@ function correction({ expansion, gaugeExpansion }: PartResult, table: Table, cel
   return `*(1+${gaugeExpansion.value}/1000000*${kelvin})/(1+${expansion.value}/1000000*${kelvin})`;
 }
 
-function spotTerms(table: Table, factor: string, cellOf: CellOf): SpotTerms[] {
-  const groups = groupBy(table.readingColumns, ({ station, angle }) => `${station} ${angle}`);
+function spotTerms(columns: readonly ReadingColumn[], factor: string, cellOf: CellOf): SpotTerms[] {
+  const groups = groupBy(columns, ({ station, angle }) => `${station} ${angle}`);
   return [...groups.values()].map((columns) => {
     const { station, angle } = columns[0]!;
     const cells = columns.map(({ column }) => cellOf(column));

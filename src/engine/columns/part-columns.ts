@@ -3,7 +3,7 @@ import type { LimitCheck } from '../../maths/conformity.js';
 import { roleOf } from '../assess/part-checks.js';
 import type { PartResult } from '../assess/part-result.js';
 import { partSheet } from '../input-sheets/index.js';
-import type { ReadingKind } from '../input-sheets/input-sheet.js';
+import type { PartReadings } from '../input-sheets/input-sheet.js';
 import type { Layout } from './layout.js';
 import { type LiveSizes, liveSizes } from './live-spots.js';
 import { beyond, clear, fitting, GRAINS, ifNumber, unlessMoved } from './live-terms.js';
@@ -125,7 +125,7 @@ const WHY: PartColumn = {
   value: ({ why }) => why,
 };
 
-const COLUMNS: Readonly<Record<ReadingKind, readonly PartColumn[]>> = {
+const COLUMNS: Readonly<Record<PartReadings, readonly PartColumn[]>> = {
   diameters: [
     sizeOf('Size'),
     LARGEST,
@@ -142,12 +142,12 @@ const COLUMNS: Readonly<Record<ReadingKind, readonly PartColumn[]>> = {
 };
 
 /** The header of the mean of the spots. */
-export function sizeHeader(readings: ReadingKind): 'Size' | 'Wall' {
+export function sizeHeader(readings: PartReadings): 'Size' | 'Wall' {
   return readings === 'walls' ? 'Wall' : 'Size';
 }
 
 /** The columns of a sheet whose readings are of that kind. */
-export function partColumns(readings: ReadingKind): readonly PartColumn[] {
+export function partColumns(readings: PartReadings): readonly PartColumn[] {
   return COLUMNS[readings];
 }
 

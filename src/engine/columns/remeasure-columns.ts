@@ -1,5 +1,5 @@
 /** The columns of Re-measure. */
-import type { Remeasure } from '../assess/remeasure.js';
+import type { Remeasure } from '../assess/wanted.js';
 import type { ResultTable } from './result-table.js';
 
 export const REMEASURE: ResultTable<Remeasure> = {

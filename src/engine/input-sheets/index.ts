@@ -2,6 +2,7 @@
 import { headerKey } from '../book/names.js';
 import { CASES } from './cases.js';
 import { CLASSES } from './classes.js';
+import { FASTENERS } from './fasteners.js';
 import { FITS } from './fits.js';
 import { GAUGE_STUDY } from './gauge-study.js';
 import { GAUGES } from './gauges.js';
@@ -30,6 +31,7 @@ const SHEETS = new Map<string, InputSheet>(
     SHELLS,
     NEW_SHELLS,
     UNDERSIZES,
+    FASTENERS,
     FITS,
     GAUGE_STUDY,
   ].map((sheet: InputSheet) => [sheet.name, sheet]),

@@ -3,7 +3,7 @@ import type { Assessment } from '../../engine/assess/assess.js';
 import type { NeighbourResult } from '../../engine/assess/neighbours.js';
 import type { PartResult } from '../../engine/assess/part-result.js';
 import { type PartsOfBook, partsOf } from '../../engine/assess/places.js';
-import type { Remeasure } from '../../engine/assess/remeasure.js';
+import type { Remeasure } from '../../engine/assess/wanted.js';
 import { nameKey } from '../../engine/book/names.js';
 import { kindsOfFit } from '../../engine/kinds/index.js';
 import { termOf } from '../../engine/kinds/kind-of-fit.js';
