@@ -18,7 +18,7 @@ export interface Range {
 
 /** What is known of a spot before it is read. */
 export interface Expectation {
-  readonly kind: 'diameter' | 'wall';
+  readonly kind: 'diameter' | 'wall' | 'bolt';
   /** A part may be worn beyond them, though not by much. */
   readonly limits: Range | undefined;
   /** Other spots of the same part. */
@@ -35,7 +35,7 @@ export type Doubt =
 
 const MARGIN_MM = {
   limits: { least: 0.05, greatest: 0.25 },
-  sisters: { diameter: 0.05, wall: 0.02 },
+  sisters: { diameter: 0.05, wall: 0.02, bolt: 0.5 },
   peers: 0.4,
 } as const;
 

@@ -5,7 +5,7 @@
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { assessMeasured, type Measured } from '../assess/assess.js';
 import { groupBy } from '../assess/context.js';
-import type { Book, PartRow } from '../book/book.js';
+import type { Book } from '../book/book.js';
 import { leftOutOf } from '../book/data-rows.js';
 import { headerKey, nameKey } from '../book/names.js';
 import { openBook } from '../book/open-book.js';
@@ -16,6 +16,7 @@ import { isBlank, type ReadingColumn, type Table } from '../book/table.js';
 import { ownHeaders } from '../columns/result-headers.js';
 import { readBook } from '../run-book.js';
 import { type Cell, SHEET_COLUMNS, type WorkbookModel } from '../workbook-model.js';
+import { type BenchRow, benchRows, isAskedFor } from './bench-row.js';
 import { modelAround } from './model-around.js';
 import { type CellFill, cellKey, PendingFills } from './pending-fills.js';
 import { readTyped, type TypedReading } from './typed-reading.js';
@@ -43,8 +44,8 @@ export const sameSpot = (a: ReadingColumn, b: ReadingColumn) =>
 export class BenchBook {
   /** The book as it was opened, or as it was when a column was added; the readings since then are in its cells only. */
   measured!: Measured;
-  private byName!: Map<string, PartRow[]>;
-  private byRow!: Map<string, PartRow>;
+  private byName!: Map<string, BenchRow[]>;
+  private byRow!: Map<string, BenchRow>;
   private readingsByPart!: Map<string, Map<number, Grain>>;
   private readonly model: WorkbookModel;
   /** Cells that the user's formulas fill. */
@@ -82,16 +83,16 @@ export class BenchBook {
     return this.measured.book.tables.get(sheet);
   }
 
-  parts(): PartRow[] {
-    return this.measured.book.parts.all();
+  parts(): BenchRow[] {
+    return benchRows(this.measured.book);
   }
 
-  partAt(sheet: string, row: number): PartRow {
+  partAt(sheet: string, row: number): BenchRow {
     return this.byRow.get(rowKey(sheet, row))!;
   }
 
   /** Rows with the name; several where the name stands more than once, or in several sheets. */
-  partsNamed(name: string, sheet?: string): PartRow[] {
+  partsNamed(name: string, sheet?: string): BenchRow[] {
     const named = this.byName.get(nameKey(name)) ?? [];
     return sheet === undefined ? named : named.filter((part) => part.sheet === sheet);
   }
@@ -126,9 +127,11 @@ export class BenchBook {
 
   /** Every spot of every part that has a name of its own, in the order of rows and columns. */
   spots(): BenchSpot[] {
-    return this.parts().flatMap(({ sheet, row, name }) => {
+    return this.parts().flatMap((part) => {
+      const { sheet, row, name } = part;
       if (name === '' || this.partsNamed(name, sheet).length > 1) return [];
-      return this.table(sheet)!.readingColumns.map((column) => ({ sheet, row, part: name, column }));
+      const columns = this.table(sheet)!.readingColumns.filter((column) => isAskedFor(part, column));
+      return columns.map((column) => ({ sheet, row, part: name, column }));
     });
   }
 

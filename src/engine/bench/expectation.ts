@@ -1,5 +1,5 @@
 /** What a spot's reading will usually be, and what speaks against one that was typed, in words. */
-import { type Grain, grainOfRatio } from '../../maths/grain.js';
+import { type Grain, grainOfRatio, roundToWhole } from '../../maths/grain.js';
 import {
   type Doubt,
   doubtsOf,
@@ -13,19 +13,38 @@ import { kindKey } from '../assess/context.js';
 import { roleOf } from '../assess/part-checks.js';
 import { lengthText } from '../assess/words.js';
 import type { PartRow } from '../book/book.js';
+import { type FastenerRow, isOfLength } from '../book/fasteners.js';
 import { partSheet } from '../input-sheets/index.js';
 import type { RoleCheck } from '../input-sheets/roles.js';
 import { type BenchBook, type BenchSpot, sameSpot, spotName, type TypedReading } from './bench-book.js';
+import { areAlike, type BenchRow, isFastener } from './bench-row.js';
 
 export function expectationOf(book: BenchBook, spot: BenchSpot): Expectation {
   const part = book.partAt(spot.sheet, spot.row);
+  const columns = alikeColumns(book, part, spot);
   const own = book.readings(spot.sheet, spot.row);
   return {
-    kind: partSheet(spot.sheet).readings === 'walls' ? 'wall' : 'diameter',
-    limits: limitsOf(book, part),
-    sisters: [...own].filter(([column]) => column !== spot.column.column).map(([, value]) => value),
-    peers: peersOf(book, part),
+    kind: isFastener(part) ? 'bolt' : partSheet(spot.sheet).readings === 'walls' ? 'wall' : 'diameter',
+    limits: isFastener(part) ? limitsOfFastener(part, spot) : limitsOf(book, part),
+    sisters: [...own]
+      .filter(([column]) => columns.has(column) && column !== spot.column.column)
+      .map(([, value]) => value),
+    peers: peersOf(book, part, columns),
   };
+}
+
+function alikeColumns(book: BenchBook, row: BenchRow, { sheet, column }: BenchSpot): Set<number> {
+  const columns = book.table(sheet)!.readingColumns.filter((other) => areAlike(row, other, column));
+  return new Set(columns.map((other) => other.column));
+}
+
+/** A bolt is nowhere a tenth off its limit. Workshop convention, no published source. */
+const OFF_LIMIT = 0.1;
+
+function limitsOfFastener({ lengthMax, neckMin }: FastenerRow, { column }: BenchSpot): Range | undefined {
+  const limit = isOfLength(column) ? lengthMax : neckMin;
+  if (limit === undefined) return undefined;
+  return { low: roundToWhole(limit * (1 - OFF_LIMIT)), high: roundToWhole(limit * (1 + OFF_LIMIT)) };
 }
 
 function limitsOf(book: BenchBook, part: PartRow): Range | undefined {
@@ -43,18 +62,18 @@ function limitsOf(book: BenchBook, part: PartRow): Range | undefined {
   return rangeOfValues([...classes, ...sold].flatMap(({ from, to }) => [from ?? [], to ?? []].flat()));
 }
 
-/** Readings of the other parts of the sheet that are of the same engine type and fit. */
-function peersOf(book: BenchBook, part: PartRow): Grain[] {
-  const kind = kindKey(part.engineType ?? '', part.fit);
+/** Readings of the other rows of the sheet that are of the same engine type and fit, or the same bolts. */
+function peersOf(book: BenchBook, part: BenchRow, columns: ReadonlySet<number>): Grain[] {
+  const kindOf = (row: BenchRow) =>
+    kindKey(row.engineType ?? '', isFastener(row) ? `${row.group} ${row.thread} ${row.length}` : row.fit);
   return book
     .parts()
-    .filter(
-      (other) =>
-        other.sheet === part.sheet &&
-        other.row !== part.row &&
-        kindKey(other.engineType ?? '', other.fit) === kind,
-    )
-    .flatMap((other) => [...book.readings(other.sheet, other.row).values()]);
+    .filter((other) => other.sheet === part.sheet && other.row !== part.row && kindOf(other) === kindOf(part))
+    .flatMap((other) =>
+      [...book.readings(other.sheet, other.row)].flatMap(([column, value]) =>
+        columns.has(column) ? [value] : [],
+      ),
+    );
 }
 
 /** `usual 41.985 to 42.005 mm (Limits); other spots 42.001 to 42.002 mm`; blank where nothing is known. */
@@ -64,12 +83,16 @@ export function usualText(book: BenchBook, spot: BenchSpot): string {
   const others = rangeOfValues(peers);
   const text = (range: Range) => rangeText(book, range);
   return [
-    ...(limits
-      ? [`usual ${text(limits)} (${partSheet(spot.sheet).role === 'wall' ? 'its classes' : 'Limits'})`]
-      : []),
+    ...(limits ? [`usual ${text(limits)} (${sourceOf(book.partAt(spot.sheet, spot.row), spot)})`] : []),
     ...(own ? [`other spots ${text(own)}`] : []),
     ...(others && !limits && !own ? [`other parts ${text(others)}`] : []),
   ].join('; ');
+}
+
+/** Where what is usual was read. */
+function sourceOf(row: BenchRow, { sheet, column }: BenchSpot): string {
+  if (isFastener(row)) return `a tenth about its ${isOfLength(column) ? 'Length max' : 'Neck min'}`;
+  return partSheet(sheet).role === 'wall' ? 'its classes' : 'Limits';
 }
 
 function rangeText({ unit }: BenchBook, { low, high }: Range): string {
