@@ -14,11 +14,11 @@ import { type NeighbourResult, neighbourResults } from './neighbours.js';
 import { assessParts } from './part.js';
 import { type PartsOfBook, placeFits } from './places.js';
 import { remeasureList } from './remeasure.js';
+import type { Remeasure } from './remeasure-words.js';
 import { type BookStock, stockOf } from './stock.js';
 import { crankPlansOf } from './suggestions.js';
 import { assessTables, type TableResults } from './table-checks.js';
 import { type Bought, fastenersToBuy, toBuy } from './to-buy.js';
-import type { Remeasure } from './wanted.js';
 
 export interface Assessment {
   readonly book: Book;

@@ -28,7 +28,7 @@ export function fastenersWanted(fasteners: readonly FastenerResult[], context: C
   };
   return fasteners.flatMap(({ row, status, lengths, necks, checks }): Wanted[] => {
     const entry = (spot: string, why: string, rank: number, worth: number): Wanted => ({
-      ...{ sheet: row.sheet, part: row.name, spot, why },
+      ...{ sheet: row.sheet, parts: [row.name], spot, why },
       ...{ rank, worth },
     });
     if (status === 'bad reading') {

@@ -1,10 +1,5 @@
-/** A row of Re-measure, and what its readings are worth. */
-export interface Remeasure {
-  readonly sheet: string;
-  readonly part: string;
-  readonly spot: string;
-  readonly why: string;
-}
+/** A row of Re-measure before the rows are ordered. */
+import type { Remeasure } from './remeasure-words.js';
 
 export interface Wanted extends Remeasure {
   /** Verdicts that the readings are expected to decide, for each of them. */

@@ -189,10 +189,10 @@ describe('what follows', () => {
   test('Re-measure', () => {
     expect(measured(...rows).remeasure).toEqual([
       {
-        ...{ sheet: 'Fasteners', part: 'E2 cylinder head 4', spot: 'Torque' },
+        ...{ sheet: 'Fasteners', parts: ['E2 cylinder head 4'], spot: 'Torque' },
         why: 'J7: found the text "x"',
       },
-      { sheet: 'Fasteners', part: 'E2 cylinder head 3', spot: 'Length 1', why: 'not measured' },
+      { sheet: 'Fasteners', parts: ['E2 cylinder head 3'], spot: 'Length 1', why: 'not measured' },
     ]);
   });
 
