@@ -5,6 +5,8 @@ import type { CrankPlan } from '../../maths/suggestions/crank-plan.js';
 import { obstaclesOf, type Standing } from '../../maths/suggestions/obstacles.js';
 import type { Book } from '../book/book.js';
 import { Context } from './context.js';
+import { doubtReason } from './doubt-words.js';
+import { type DoubtedReading, doubtedReadings } from './doubted-readings.js';
 import { assessFasteners, type FastenerResult } from './fastener.js';
 import { assessFit, type FitResult } from './fit.js';
 import { type GaugeStudy, gaugeStudies } from './gauge-study.js';
@@ -15,6 +17,7 @@ import { assessParts } from './part.js';
 import { type PartsOfBook, placeFits } from './places.js';
 import { remeasureList } from './remeasure.js';
 import type { Remeasure } from './remeasure-words.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
 import { type BookStock, stockOf } from './stock.js';
 import { crankPlansOf } from './suggestions.js';
 import { assessTables, type TableResults } from './table-checks.js';
@@ -28,6 +31,8 @@ export interface Assessment {
   readonly fasteners: readonly FastenerResult[];
   readonly tables: TableResults;
   readonly spreads: readonly NeighbourResult[];
+  /** Readings that look like a slip of the hand, in the order of sheets and rows. */
+  readonly doubts: readonly DoubtedReading[];
   readonly remeasure: readonly Remeasure[];
   readonly studies: readonly GaugeStudy[];
   readonly stock: BookStock;
@@ -56,15 +61,20 @@ export interface AssessOptions {
 }
 
 /** What is computed of a book without matching its parts. */
-export type Measured = Pick<Assessment, 'book' | 'context' | 'parts' | 'fits' | 'fasteners' | 'remeasure'>;
+export type Measured = Pick<
+  Assessment,
+  'book' | 'context' | 'parts' | 'fits' | 'fasteners' | 'doubts' | 'remeasure'
+>;
 
 export function assessMeasured(book: Book): Measured {
   const context = new Context(book);
   const parts = book.parts.map((rows) => assessParts(rows, context));
   const fits = placeFits(parts, book.fits, book.keptStrips).map((placed) => assessFit(placed, context));
   const fasteners = assessFasteners(book, context);
-  const remeasure = remeasureList(parts, fits, fasteners, context);
-  return { book, context, parts, fits, fasteners, remeasure };
+  const doubts = doubtedReadings(parts, fits, context);
+  for (const doubt of doubts) doubt.part.addRemarks([doubtReason(doubt, book)]);
+  const remeasure = remeasureList({ parts, fits, fasteners, doubts }, context);
+  return { book, context, parts, fits, fasteners, doubts, remeasure };
 }
 
 export async function assessBook(book: Book, options: AssessOptions): Promise<Assessment> {
@@ -96,12 +106,18 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
 
 /** Whether everything is proved good: what exit code 0 promises. */
 export function isAllGood({ book, fits, parts, fasteners, tables }: Assessment): boolean {
+  const inBores = shellsInBoresOf(book);
   const good = new Set(['within limits', 'no limits', 'measured']);
   return (
     book.setup.bad.length === 0 &&
     fits.every(({ status }) => status === 'in range') &&
-    parts.all().every(({ status }) => good.has(status)) &&
     fasteners.every(({ status }) => good.has(status)) &&
+    parts
+      .all()
+      .every(
+        ({ row, status }) =>
+          good.has(status) || (status === 'not measured' && inBores.boreOf(row) !== undefined),
+      ) &&
     Object.values(tables).every((rows) => rows.every(({ status }) => status === 'consistent'))
   );
 }

@@ -2,6 +2,7 @@
 import type { Remeasure } from '../assess/remeasure-words.js';
 import { headerKey } from '../book/names.js';
 import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
+import { isPlanned, nextRepeat } from './spot-columns.js';
 
 export interface AgainSpots {
   readonly spots: readonly BenchSpot[];
@@ -26,7 +27,7 @@ export function againSpots(book: BenchBook): AgainSpots {
   for (const { sheet, part, names, why } of book.measured.remeasure.flatMap(ofEachPart)) {
     const own = all.filter((spot) => spot.sheet === sheet && spot.part === part);
     if (names === 'all') {
-      for (const spot of own.filter((known) => book.isBlank(known))) add(spot);
+      for (const spot of own.filter((known) => book.isBlank(known) && isPlanned(book, known))) add(spot);
       continue;
     }
     for (const name of names.split(', ')) {
@@ -36,7 +37,7 @@ export function againSpots(book: BenchBook): AgainSpots {
         continue;
       }
       const isRead = book.readings(named.sheet, named.row).has(named.column.column);
-      const column = isRead ? book.nextRepeat(named) : named.column;
+      const column = isRead ? nextRepeat(book, named) : named.column;
       if (column) add({ ...named, column });
       else other.push(noColumn(named));
     }

@@ -2,11 +2,12 @@
 import type { FastenerResult } from '../assess/fastener.js';
 import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part-result.js';
-import { partsOf } from '../assess/places.js';
+import { termPartsOf } from '../assess/places.js';
 import { lengthText } from '../assess/words.js';
 import { sizeHeader } from '../columns/part-columns.js';
 import { partSheet } from '../input-sheets/index.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
+import { isPlanned } from './spot-columns.js';
 
 /** Lines such as `B1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
 export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): string[] {
@@ -23,11 +24,11 @@ export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): stri
     ...(outOfRound === undefined ? [] : [`out of round ${text(outOfRound)}`]),
     ...(taper === undefined ? [] : [`taper ${text(taper)}`]),
   ].join(', ');
-  const own = fits.filter((fit) => partsOf(fit).includes(part) && fit.clearance !== undefined);
+  const own = fits.filter((fit) => termPartsOf(fit).includes(part) && fit.clearance !== undefined);
   return [
     `${part.row.name}: ${form}; ${verdictText(part.status, part.why)}${soFar(open)}`,
     ...own.map((fit) => {
-      const parts = [...new Set(partsOf(fit))];
+      const parts = [...new Set(termPartsOf(fit))];
       return fitLine(fit, text) + soFar(parts.reduce((sum, each) => sum + openSpots(book, each), 0));
     }),
   ];
@@ -48,7 +49,9 @@ function fastenerLine(book: BenchBook, { row, longest, thinnest, status, why }: 
 /** Spots of a part that are still blank: what is said of it may change. */
 function openSpots(book: BenchBook, { row: { sheet, row } }: PartResult): number {
   const columns = book.table(sheet)?.readingColumns ?? [];
-  return columns.filter((column) => book.isBlank({ sheet, row, column })).length;
+  return columns.filter(
+    (column) => book.isBlank({ sheet, row, column }) && isPlanned(book, { sheet, column }),
+  ).length;
 }
 
 function soFar(open: number): string {

@@ -20,6 +20,8 @@ export interface FastenerRow
   readonly group: string;
   readonly quantity: number;
   readonly readings: readonly ReadLength[];
+  /** Its readings are whole sizes, no deviations. */
+  readonly setTo: undefined;
 }
 
 /** @param onlyType the engine type of a row that names none; undefined where Limits names several */
@@ -41,6 +43,7 @@ function fastenerRow(row: Row, onlyType: string | undefined): FastenerRow {
     group: values.group ?? '',
     quantity: values.quantity ?? 1,
     readings,
+    setTo: undefined,
     bad: badOf(row),
   };
 }

@@ -3,7 +3,7 @@ import type { Assessment } from '../assess/assess.js';
 import { FASTENERS } from '../input-sheets/fasteners.js';
 import { FITS } from '../input-sheets/fits.js';
 import { partSheets } from '../input-sheets/index.js';
-import { kindsOfFit } from '../kinds/index.js';
+import { recordsOfFits } from '../kinds/index.js';
 import { evaluateTemplates } from './block-engine.js';
 import { fitInputs, partInputs } from './engine-inputs.js';
 import { FASTENER_COLUMNS } from './fastener-columns.js';
@@ -51,7 +51,7 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
       columns: FASTENER_COLUMNS,
     });
   }
-  for (const kind of kindsOfFit()) {
+  for (const kind of recordsOfFits()) {
     const inputs = fitInputs(assessment, kind);
     if (inputs.rows.length === 0) continue;
     add(FITS.name, {
