@@ -2,7 +2,7 @@
 import { isGreater, toNumber } from '../../maths/decimal.js';
 import { isTorqueUnit, type TorqueRange, type TorqueUnit } from '../../maths/torque.js';
 import { breachOf, type TextUnit, type TorqueQuantity } from '../input-sheets/quantities.js';
-import type { CellContent } from '../workbook-model.js';
+import type { Cell } from '../workbook-model.js';
 import { type DecimalSign, plainText, readScanned, type ScannedNumber, scanNumber } from './number-text.js';
 import { type Refusal, readAmount } from './read-amount.js';
 
@@ -25,12 +25,11 @@ export function scanRange(text: string): ScannedRange | undefined {
 }
 
 /**
- * @param headerUnit of a cell that names none
+ * @param found the cell, and the unit of its header
  * @param settledSign the decimal sign that the texts of the column agree on
  */
 export function readTorque(
-  content: CellContent | undefined,
-  headerUnit: TextUnit | undefined,
+  { cell: { content }, unit: headerUnit }: { readonly cell: Cell; readonly unit: TextUnit | undefined },
   rule: TorqueQuantity,
   settledSign: (unit: TextUnit | undefined) => DecimalSign | undefined,
 ): TorqueRange | Refusal {

@@ -1,5 +1,4 @@
 /** The cells of one row of a table, each read by the rule of its quantity; refused cells gather in `bad`. */
-
 import { add, toNumber } from '../../maths/decimal.js';
 import type { Grain } from '../../maths/grain.js';
 import type { TorqueRange } from '../../maths/torque.js';
@@ -171,8 +170,7 @@ export class Row {
   torque(header: string, rule: TorqueQuantity): TorqueRange | undefined {
     const found = this.cell(header);
     if (!found) return undefined;
-    const signOf = (unit: TextUnit | undefined) => this.table.settledSign(found.column, unit);
-    const read = readTorque(found.cell.content, found.unit, rule, signOf);
+    const read = readTorque(found, rule, (unit) => this.table.settledSign(found.column, unit));
     if ('low' in read) return read;
     this.refuse(found, read.expected, read.remedy);
     return undefined;
