@@ -17,6 +17,7 @@ function table(header: readonly string[], rows: readonly (readonly string[])[]):
 const READING_COLUMNS = {
   diameters: ['readings', '`A 0`, `A 90`, `B 0`, ...: station and angle, one spot a column.'],
   walls: ['readings', '`Wall 1`, `Wall 2`, ...: one spot a column.'],
+  bolts: ['readings', '`Length 1`, `Neck 1`, ...: one spot a column.'],
 } as const;
 
 /** The sheets that a user fills; the sheet's name stands in the first of its rows. */

@@ -1,5 +1,6 @@
 /** The short account of a checked book for a terminal. */
 import type { Assessment } from '../engine/assess/assess.js';
+import { renewText } from '../engine/assess/fastener-words.js';
 import type { GaugeStudy } from '../engine/assess/gauge-study.js';
 import type { NeighbourResult } from '../engine/assess/neighbours.js';
 import { isProved } from '../engine/assess/proof.js';
@@ -11,7 +12,7 @@ import type { LengthUnit } from '../maths/units.js';
 
 /** @param width of the terminal: with it, every fit is told; without, they are only counted */
 export function bookSummary(assessment: Assessment, written: string, width?: number): string {
-  const { spreads, parts, tables, matching, stock, book, remeasure, missingBooks } = assessment;
+  const { spreads, parts, fasteners, tables, matching, stock, book, remeasure, missingBooks } = assessment;
   const lines = [`${book.model.file}`];
   lines.push(
     ...(width === undefined
@@ -20,6 +21,8 @@ export function bookSummary(assessment: Assessment, written: string, width?: num
   );
   const beyond = parts.all().filter(({ status }) => status === 'beyond limits').length;
   if (beyond > 0) lines.push(`  ${countText(beyond, 'part')} beyond limits`);
+  const renewed = renewText(fasteners);
+  if (renewed !== undefined) lines.push(`  ${renewed}: sheet To buy`);
   const rows = Object.values(tables).flat();
   const doubtful = rows.filter(({ status }) => status === 'check the source').length;
   if (doubtful > 0) lines.push(`  ${countText(doubtful, 'table row')} to check against the source`);

@@ -22,7 +22,7 @@ export interface Range {
 
 /** What is known of a spot before it is read. */
 export interface Expectation {
-  readonly kind: 'diameter' | 'wall';
+  readonly kind: 'diameter' | 'wall' | 'bolt';
   /** A part may be worn beyond them, though not by much. */
   readonly limits: Range | undefined;
   /** Sizes that the part may be ground to; they count beside limits alone. */
@@ -45,7 +45,7 @@ const grains = (mm: number): Grain => roundToWhole(mm * GRAINS_PER_MM);
 export const MARGINS = {
   /** As wide as the limits are, between these two. */
   limits: { least: grains(0.05), greatest: grains(0.25) },
-  sisters: { diameter: grains(0.05), wall: grains(0.02) },
+  sisters: { diameter: grains(0.05), wall: grains(0.02), bolt: grains(0.5) },
   peers: grains(0.4),
 } as const;
 

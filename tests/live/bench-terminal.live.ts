@@ -158,6 +158,7 @@ test('the questions of oilgap sheet make a workbook', async () => {
     /temperatures/,
     /paper/,
     /study/,
+    /bolts/,
   ]) {
     await terminal.until(question);
     terminal.type('\r');

@@ -7,6 +7,7 @@ import type { Book } from '../book/book.js';
 import { Context } from './context.js';
 import { doubtReason } from './doubt-words.js';
 import { type DoubtedReading, doubtedReadings } from './doubted-readings.js';
+import { assessFasteners, type FastenerResult } from './fastener.js';
 import { assessFit, type FitResult } from './fit.js';
 import { type GaugeStudy, gaugeStudies } from './gauge-study.js';
 import { type LeftPart, leftOver } from './left-over.js';
@@ -20,13 +21,14 @@ import { shellsInBoresOf } from './shells-in-bores.js';
 import { type BookStock, stockOf } from './stock.js';
 import { crankPlansOf } from './suggestions.js';
 import { assessTables, type TableResults } from './table-checks.js';
-import { type BoughtShells, toBuy } from './to-buy.js';
+import { type Bought, fastenersToBuy, toBuy } from './to-buy.js';
 
 export interface Assessment {
   readonly book: Book;
   readonly context: Context;
   readonly parts: PartsOfBook;
   readonly fits: readonly FitResult[];
+  readonly fasteners: readonly FastenerResult[];
   readonly tables: TableResults;
   readonly spreads: readonly NeighbourResult[];
   /** Readings that look like a slip of the hand, in the order of sheets and rows. */
@@ -38,7 +40,8 @@ export interface Assessment {
   readonly matching: MatchResult | undefined;
   /** What matching found, as fits; these and what follows from them are empty where nothing was matched. */
   readonly sets: readonly MatchedSet[];
-  readonly toBuy: readonly BoughtShells[];
+  /** What the sets need that the stock does not have, and the fasteners that are to be renewed. */
+  readonly toBuy: readonly Bought[];
   readonly leftOver: readonly LeftPart[];
   /** What stands in the way of the empty journals that could be used. */
   readonly obstacles: ReadonlyMap<StockJournal, Standing>;
@@ -58,21 +61,26 @@ export interface AssessOptions {
 }
 
 /** What is computed of a book without matching its parts. */
-export type Measured = Pick<Assessment, 'book' | 'context' | 'parts' | 'fits' | 'doubts' | 'remeasure'>;
+export type Measured = Pick<
+  Assessment,
+  'book' | 'context' | 'parts' | 'fits' | 'fasteners' | 'doubts' | 'remeasure'
+>;
 
 export function assessMeasured(book: Book): Measured {
   const context = new Context(book);
   const parts = book.parts.map((rows) => assessParts(rows, context));
   const fits = placeFits(parts, book.fits, book.keptStrips).map((placed) => assessFit(placed, context));
+  const fasteners = assessFasteners(book, context);
   const doubts = doubtedReadings(parts, fits, context);
   for (const doubt of doubts) doubt.part.addRemarks([doubtReason(doubt, book)]);
-  return { book, context, parts, fits, doubts, remeasure: remeasureList(parts, fits, doubts, context) };
+  const remeasure = remeasureList({ parts, fits, fasteners, doubts }, context);
+  return { book, context, parts, fits, fasteners, doubts, remeasure };
 }
 
 export async function assessBook(book: Book, options: AssessOptions): Promise<Assessment> {
   const { seconds, onProgress, missingBooks = [] } = options;
   const measured = assessMeasured(book);
-  const { context, parts, fits } = measured;
+  const { context, parts, fits, fasteners } = measured;
   const stock = stockOf(parts, context);
   const matching =
     stock.stock.engines.length > 0 && book.setup.bad.length === 0
@@ -87,7 +95,7 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
     stock,
     matching,
     sets,
-    toBuy: toBuy(sets),
+    toBuy: [...toBuy(sets), ...fastenersToBuy(fasteners, book.setup.lengthUnit)],
     leftOver: matching ? leftOver(sets, parts) : [],
     obstacles: matching ? obstaclesOf(stock.stock, matching.fits) : new Map(),
     plans: matching ? crankPlansOf(parts, stock, matching, context) : [],
@@ -97,12 +105,13 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
 }
 
 /** Whether everything is proved good: what exit code 0 promises. */
-export function isAllGood({ book, fits, parts, tables }: Assessment): boolean {
+export function isAllGood({ book, fits, parts, fasteners, tables }: Assessment): boolean {
   const inBores = shellsInBoresOf(book);
   const good = new Set(['within limits', 'no limits', 'measured']);
   return (
     book.setup.bad.length === 0 &&
     fits.every(({ status }) => status === 'in range') &&
+    fasteners.every(({ status }) => good.has(status)) &&
     parts
       .all()
       .every(

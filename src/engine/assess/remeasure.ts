@@ -7,6 +7,8 @@ import { bestGauge, type GaugePlan, gaugesInUse, neededGauge } from './better-ga
 import type { Context } from './context.js';
 import { doubtShort } from './doubt-words.js';
 import type { DoubtedReading } from './doubted-readings.js';
+import type { FastenerResult } from './fastener.js';
+import { fastenersWanted } from './fastener-remeasure.js';
 import type { FitResult } from './fit.js';
 import { answerWords, gaugeAdvice, type OpenFit } from './gauge-advice.js';
 import {
@@ -29,25 +31,22 @@ import {
   spotNames,
 } from './remeasure-words.js';
 import { shellsInBoresOf } from './shells-in-bores.js';
-
-interface Wanted extends Remeasure {
-  /** Verdicts that the readings are expected to decide, for each of them. */
-  readonly worth: number;
-  /** Which comes first of those that are worth as much: 0 bad cells, then slips of the hand, what was not read, repeats. */
-  readonly rank: number;
-}
+import type { Wanted } from './wanted.js';
 
 /** Where repeats decide a fit in fewer cases than this, a better gauge is named. */
 const REPEATS_WILL_DO = 0.5;
 /** Where they decide it in fewer cases than this, they are not asked for. */
 const WORTH_REPEATING = 0.05;
 
-export function remeasureList(
-  parts: PartsOfBook,
-  fits: readonly FitResult[],
-  doubts: readonly DoubtedReading[],
-  context: Context,
-): Remeasure[] {
+/** What the list is made of. */
+interface Found {
+  readonly parts: PartsOfBook;
+  readonly fits: readonly FitResult[];
+  readonly fasteners: readonly FastenerResult[];
+  readonly doubts: readonly DoubtedReading[];
+}
+
+export function remeasureList({ parts, fits, fasteners, doubts }: Found, context: Context): Remeasure[] {
   const all = parts.all();
   const open = openVerdicts(fits, context.book.setup.confidence);
   const inBores = shellsInBoresOf(context.book);
@@ -56,6 +55,7 @@ export function remeasureList(
     ...unread(asked, fits),
     ...doubted(doubts, fits, context),
     ...nearLimits(all, open, context),
+    ...fastenersWanted(fasteners, context),
   ];
   return wanted
     .map((entry, order) => ({ ...entry, order }))

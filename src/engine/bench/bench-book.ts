@@ -7,7 +7,7 @@ import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { assessMeasured, type Measured } from '../assess/assess.js';
 import { groupBy } from '../assess/context.js';
 import { isBlank } from '../book/blank-cell.js';
-import type { Book, PartRow } from '../book/book.js';
+import type { Book } from '../book/book.js';
 import { leftOutOf } from '../book/data-rows.js';
 import { nameKey } from '../book/names.js';
 import { openBook } from '../book/open-book.js';
@@ -17,6 +17,7 @@ import type { ReadingColumn, Table } from '../book/table.js';
 import { ownHeaders } from '../columns/result-headers.js';
 import { readBook } from '../run-book.js';
 import type { Cell, WorkbookModel } from '../workbook-model.js';
+import { type BenchRow, benchRows, isAskedFor } from './bench-row.js';
 import { modelAround } from './model-around.js';
 import { type CellFill, cellKey, PendingFills } from './pending-fills.js';
 import { type Fault, readTyped, type TypedReading } from './typed-reading.js';
@@ -44,8 +45,8 @@ export const sameSpot = (a: ReadingColumn, b: ReadingColumn) =>
 export class BenchBook {
   /** The book as it was opened, or as it was when a column was added; the readings since then are in its cells only. */
   measured!: Measured;
-  private byName!: Map<string, PartRow[]>;
-  private byRow!: Map<string, PartRow>;
+  private byName!: Map<string, BenchRow[]>;
+  private byRow!: Map<string, BenchRow>;
   private readingsByPart!: Map<string, Map<number, Grain>>;
   private readonly model: WorkbookModel;
   /** Cells that the user's formulas fill. */
@@ -83,16 +84,16 @@ export class BenchBook {
     return this.measured.book.tables.get(sheet);
   }
 
-  parts(): PartRow[] {
-    return this.measured.book.parts.all();
+  parts(): BenchRow[] {
+    return benchRows(this.measured.book);
   }
 
-  partAt(sheet: string, row: number): PartRow {
+  partAt(sheet: string, row: number): BenchRow {
     return this.byRow.get(rowKey(sheet, row))!;
   }
 
   /** Rows with the name; several where the name stands more than once, or in several sheets. */
-  partsNamed(name: string, sheet?: string): PartRow[] {
+  partsNamed(name: string, sheet?: string): BenchRow[] {
     const named = this.byName.get(nameKey(name)) ?? [];
     return sheet === undefined ? named : named.filter((part) => part.sheet === sheet);
   }
@@ -127,9 +128,11 @@ export class BenchBook {
 
   /** Every spot of every part that has a name of its own, in the order of rows and columns. */
   spots(): BenchSpot[] {
-    return this.parts().flatMap(({ sheet, row, name }) => {
+    return this.parts().flatMap((part) => {
+      const { sheet, row, name } = part;
       if (name === '' || this.partsNamed(name, sheet).length > 1) return [];
-      return this.table(sheet)!.readingColumns.map((column) => ({ sheet, row, part: name, column }));
+      const columns = this.table(sheet)!.readingColumns.filter((column) => isAskedFor(part, column));
+      return columns.map((column) => ({ sheet, row, part: name, column }));
     });
   }
 

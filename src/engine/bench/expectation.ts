@@ -1,5 +1,5 @@
 /** What a spot's reading will usually be, and what speaks against one that was typed, in words. */
-import { type Grain, grainOfRatio, meanGrain } from '../../maths/grain.js';
+import { type Grain, grainOfRatio, meanGrain, roundToWhole } from '../../maths/grain.js';
 import {
   type Doubt,
   doubtsOf,
@@ -23,27 +23,57 @@ import type { PartResult } from '../assess/part-result.js';
 import { partsOf } from '../assess/places.js';
 import { lengthText } from '../assess/words.js';
 import type { PartRow } from '../book/book.js';
+import { type FastenerRow, isOfLength } from '../book/fasteners.js';
 import { scanNumber } from '../book/number-text.js';
 import { isLength } from '../book/table.js';
 import { type BenchBook, type BenchSpot, sameSpot, spotName, type TypedReading } from './bench-book.js';
+import { areAlike, type BenchRow, isFastener } from './bench-row.js';
 
 export function expectationOf(book: BenchBook, spot: BenchSpot): Expectation {
-  const part = book.partAt(spot.sheet, spot.row);
+  const row = book.partAt(spot.sheet, spot.row);
+  const columns = alikeColumns(book, row, spot);
   const own = book.readings(spot.sheet, spot.row);
-  const { limits, undersizes } = usualSizesOf(book, part);
+  const { limits, undersizes } = usualSizesOf(book, row, spot);
   return {
-    kind: kindOfReading(part),
+    kind: isFastener(row) ? 'bolt' : kindOfReading(row),
     limits,
     undersizes,
-    sisters: [...own].filter(([column]) => column !== spot.column.column).map(([, value]) => value),
-    peers: peersOf(book, part),
+    sisters: [...own]
+      .filter(([column]) => columns.has(column) && column !== spot.column.column)
+      .map(([, value]) => value),
+    peers: peersOf(book, row, columns),
+  };
+}
+
+/** The columns whose readings are of the same size of the row. */
+function alikeColumns(book: BenchBook, row: BenchRow, { sheet, column }: BenchSpot): Set<number> {
+  const columns = book.table(sheet)!.readingColumns.filter((other) => areAlike(row, other, column));
+  return new Set(columns.map((other) => other.column));
+}
+
+/** A bolt is nowhere a tenth off its limit. Workshop convention, no published source. */
+const OFF_LIMIT = 0.1;
+
+function usualSizesOfFastener({ lengthMax, neckMin }: FastenerRow, { column }: BenchSpot) {
+  const [limit, header] = isOfLength(column) ? [lengthMax, 'Length max'] : [neckMin, 'Neck min'];
+  const low = limit && roundToWhole(limit * (1 - OFF_LIMIT));
+  const high = limit && roundToWhole(limit * (1 + OFF_LIMIT));
+  return {
+    limits: low === undefined || high === undefined ? undefined : { low, high },
+    undersizes: [],
+    source: `a tenth about its ${header}`,
   };
 }
 
 /** By the readings as they are in the cells now. */
-function usualSizesOf(book: BenchBook, part: PartRow): UsualSizes {
+function usualSizesOf(
+  book: BenchBook,
+  row: BenchRow,
+  spot: BenchSpot,
+): Omit<UsualSizes, 'source'> & { readonly source: string } {
+  if (isFastener(row)) return usualSizesOfFastener(row, spot);
   const { context } = book.measured;
-  return new UsualSizesOfBook(context).of(part, () => sizesOfFit(book, part));
+  return new UsualSizesOfBook(context).of(row, () => sizesOfFit(book, row));
 }
 
 function sizesOfFit(book: BenchBook, part: PartRow): SizesOfFit | undefined {
@@ -60,19 +90,27 @@ function sizesOfFit(book: BenchBook, part: PartRow): SizesOfFit | undefined {
   return bore === undefined || journal === undefined ? undefined : { bore, journal, limits: fit.limits };
 }
 
-/** Readings of the other parts of the sheet that are of the same engine type and fit. */
-function peersOf(book: BenchBook, part: PartRow): Grain[] {
-  const kind = alikeKey(part);
+/** Readings of the other rows of the sheet that are of the same engine type and fit, or the same bolts. */
+function peersOf(book: BenchBook, row: BenchRow, columns: ReadonlySet<number>): Grain[] {
+  const kindOf = (other: BenchRow) =>
+    isFastener(other)
+      ? [other.sheet, other.engineType, other.group, other.thread, other.length].join('\u0000').toLowerCase()
+      : alikeKey(other);
+  const kind = kindOf(row);
   return book
     .parts()
-    .filter((other) => other.row !== part.row && alikeKey(other) === kind)
-    .flatMap((other) => [...book.readings(other.sheet, other.row).values()]);
+    .filter((other) => other.row !== row.row && kindOf(other) === kind)
+    .flatMap((other) =>
+      [...book.readings(other.sheet, other.row)].flatMap(([column, value]) =>
+        columns.has(column) ? [value] : [],
+      ),
+    );
 }
 
 /** `usual 41.985 to 42.005 mm (Limits); other spots 42.001 to 42.002 mm`; blank where nothing is known. */
 export function usualText(book: BenchBook, spot: BenchSpot): string {
   const { limits, sisters, peers } = expectationOf(book, spot);
-  const { source } = usualSizesOf(book, book.partAt(spot.sheet, spot.row));
+  const { source } = usualSizesOf(book, book.partAt(spot.sheet, spot.row), spot);
   const own = rangeOfValues(sisters);
   const others = rangeOfValues(peers);
   const text = (range: Range) => lengthRangeText(range, book.unit);

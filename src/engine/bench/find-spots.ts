@@ -1,8 +1,8 @@
 /** Finds what a user names: `B1`, `Rods 1`, `B1 A 90`. */
 import { headerKey } from '../book/names.js';
 import { quoted } from '../book/problems.js';
-import { partSheets } from '../input-sheets/index.js';
 import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
+import { measuredSheets } from './bench-row.js';
 
 export type FoundSpots =
   | { readonly spots: readonly BenchSpot[]; readonly isOneSpot: boolean }
@@ -21,7 +21,7 @@ export function findSpots(book: BenchBook, text: string): FoundSpots {
 
 /** Where the first words are the name of a sheet. */
 function findInSheet(book: BenchBook, words: readonly string[]): FoundSpots | undefined {
-  for (const { name } of partSheets()) {
+  for (const { name } of measuredSheets()) {
     const length = name.split(' ').length;
     if (headerKey(words.slice(0, length).join(' ')) !== headerKey(name)) continue;
     const found = findIn(book, words.slice(length), name);

@@ -3,6 +3,7 @@ import { groupBy } from '../assess/context.js';
 import { shellsInBoresOf } from '../assess/shells-in-bores.js';
 import { nameKey } from '../book/names.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
+import { type BenchRow, isFastener } from './bench-row.js';
 import { isPlanned } from './spot-columns.js';
 
 /** What a spot is measured with: the gauge of its row; without one, its sheet stands for the gauge of such parts. */
@@ -18,8 +19,8 @@ export function gaugeGroup(book: BenchBook, { sheet, row }: BenchSpot): string {
  */
 export function blankSpots(book: BenchBook): BenchSpot[] {
   const inBores = shellsInBoresOf(book.measured.book);
-  const isAsked = (spot: BenchSpot) =>
-    isPlanned(book, spot) && !inBores.boreOf(book.partAt(spot.sheet, spot.row));
+  const isInBore = (row: BenchRow) => !isFastener(row) && inBores.boreOf(row) !== undefined;
+  const isAsked = (spot: BenchSpot) => isPlanned(book, spot) && !isInBore(book.partAt(spot.sheet, spot.row));
   const blank = book.spots().filter((spot) => book.isBlank(spot) && isAsked(spot));
   return [...groupBy(blank, (spot) => gaugeGroup(book, spot)).values()].flatMap((group) =>
     [...groupBy(group, ({ sheet, row }) => `${sheet} ${row}`).values()].flatMap((spots) =>

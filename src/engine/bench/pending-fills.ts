@@ -49,8 +49,10 @@ export class PendingFills {
       const { sheet: name, row, column } = fill;
       const table = known.get(name)!;
       const now = file.sheets.find((sheet) => sheet.name === name);
-      const part = table.columns.get('Part')!.column;
-      const isSamePart = textAt(now, row, part) === textAt(table.sheet, row, part);
+      const names = (table.record.rowNames ?? ['Part']).flatMap((name) => table.columns.get(name) ?? []);
+      const isSamePart = names.every(
+        ({ column: named }) => textAt(now, row, named) === textAt(table.sheet, row, named),
+      );
       const header = textAt(now, table.headerRow, column);
       const isNew = header === '' && this.isOfNewColumn(fill) && isFree(now, table, column);
       if (!isSamePart || !(isNew || header === textAt(table.sheet, table.headerRow, column))) {

@@ -1,4 +1,5 @@
 /** What can be said of a part and its fits as soon as a reading is in. */
+import type { FastenerResult } from '../assess/fastener.js';
 import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part-result.js';
 import { termPartsOf } from '../assess/places.js';
@@ -10,7 +11,9 @@ import { isPlanned } from './spot-columns.js';
 
 /** Lines such as `B1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
 export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): string[] {
-  const { parts, fits } = book.around(sheet, row);
+  const { parts, fits, fasteners } = book.around(sheet, row);
+  const fastener = fasteners.find((known) => known.row.sheet === sheet && known.row.row === row);
+  if (fastener) return [fastenerLine(book, fastener)];
   const part = parts.of(sheet).find((known) => known.row.row === row);
   if (!part?.form) return part?.status === 'bad reading' ? [`${part.row.name}: ${part.why.join('; ')}`] : [];
   const text = (length: number) => lengthText(length, book.unit);
@@ -29,6 +32,18 @@ export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): stri
       return fitLine(fit, text) + soFar(parts.reduce((sum, each) => sum + openSpots(book, each), 0));
     }),
   ];
+}
+
+/** `E1 cylinder head 1: longest 47.9 mm; within limits`. */
+function fastenerLine(book: BenchBook, { row, longest, thinnest, status, why }: FastenerResult): string {
+  const read = [
+    ...(longest === undefined ? [] : [`longest ${lengthText(longest, book.unit)}`]),
+    ...(thinnest === undefined ? [] : [`thinnest ${lengthText(thinnest, book.unit)}`]),
+  ];
+  const isOpen = (spot: BenchSpot) => spot.sheet === row.sheet && spot.row === row.row && book.isBlank(spot);
+  const open = book.spots().filter(isOpen).length;
+  const verdict = `${verdictText(status, why)}${soFar(open)}`;
+  return `${row.name}: ${[read.join(', '), verdict].filter((words) => words !== '').join('; ')}`;
 }
 
 /** Spots of a part that are still blank: what is said of it may change. */

@@ -5,6 +5,7 @@ import { partSheets } from '../input-sheets/index.js';
 import { LIMITS } from '../input-sheets/limits.js';
 import { SETTINGS, SETUP } from '../input-sheets/setup.js';
 import { type BlankColumn, type BlankSheet, blankColumns, blankSheet, type Values } from './blank-columns.js';
+import { fastenersSheet } from './blank-fasteners.js';
 import { gaugesSheet, studySheet } from './blank-gauges.js';
 import { blankPartSheets, fitsOf } from './blank-parts.js';
 import type { EngineDescription } from './description.js';
@@ -26,6 +27,7 @@ export function blankBook(description: EngineDescription): BlankBook {
     limitsSheet(description),
     gaugesSheet(description),
     ...parts,
+    ...(description.bolts.length > 0 ? [fastenersSheet(description)] : []),
     ...(description.gaugeStudy ? [studySheet(description)] : []),
   ];
   return { description, sheets, guide: guideLines(description, parts), caution: CAUTION };
@@ -76,12 +78,17 @@ function partLines(parts: readonly BlankSheet[], { shellsIn }: EngineDescription
 }
 
 function guideLines(description: EngineDescription, parts: readonly BlankSheet[]): string[] {
-  const { unit, temperature, stations } = description;
+  const { unit, temperature, stations, bolts } = description;
   const steps = [
     "Limits: copy the clearances and sizes of the engine maker's manual, and name the source.",
     'Gauges: name each gauge and its greatest error, from its maker or its certificate.',
     'Let parts and gauges lie together until they have one temperature; note it in each row.',
     ...partLines(parts, description),
+    ...(bolts.length > 0
+      ? [
+          'Fasteners: copy torques, angles, limits and the order of tightening from the manual; oilgap gives none of its own.',
+        ]
+      : []),
     'Blank is not measured, never 0. A reading that cannot be right is better taken again than left.',
   ];
   return [

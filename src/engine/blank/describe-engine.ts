@@ -5,6 +5,7 @@ import { kindsOfFit } from '../kinds/index.js';
 import { UserError } from '../user-error.js';
 import { type EngineDescription, readingHeaders } from './description.js';
 import { type DescriptionTexts, nameOfPlaces } from './description-items.js';
+import { readBolts } from './read-bolts.js';
 import {
   readEngines,
   readGauge,
@@ -47,8 +48,9 @@ export function describeEngine(texts: DescriptionTexts): EngineDescription {
     temperature: readWord(texts, 'temperature', ['C', 'F']),
     paper: readWord(texts, 'paper', ['a4', 'letter']),
     gaugeStudy: readWord(texts, 'gaugeStudy', ['yes', 'no']) === 'yes',
+    bolts: readBolts(texts, 'bolts'),
   };
-  if (description.places.every(({ positions }) => positions.length === 0)) {
+  if (description.bolts.length === 0 && description.places.every(({ positions }) => positions.length === 0)) {
     const { places } = description;
     const isTyped = ({ asked }: (typeof places)[number]) => (texts[nameOfPlaces(asked)] ?? '') !== '';
     const last = (places.findLast(isTyped) ?? places.at(-1)!).asked;

@@ -59,6 +59,12 @@ const MEASUREMENTS: readonly DescriptionItem[] = [
   item('temperature', 'unit', 'unit of temperatures, C or F', 'C'),
   item('paper', 'size', 'paper, a4 or letter', 'a4'),
   item('gauge-study', 'yes', 'a sheet for a gauge study, yes or no', 'no'),
+  item(
+    'bolts',
+    'list',
+    'bolts to renew, GROUP=COUNT THREAD each, as in head=10 M10; by length or by neck behind',
+    'none',
+  ),
 ];
 
 /** Whether an answer says that bores are measured with their shells in. */

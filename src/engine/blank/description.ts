@@ -1,5 +1,6 @@
 /** An engine as it was described to `oilgap sheet`, and the headers and cells that follow from it. */
 import { toNumber } from '../../maths/decimal.js';
+import type { Renewal } from '../../maths/fastener-verdict.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
 import { isLength } from '../book/table.js';
 import type { AskedPlaces, KindOfFit } from '../kinds/kind-of-fit.js';
@@ -40,6 +41,16 @@ export interface EngineDescription {
   readonly temperature: 'C' | 'F';
   readonly paper: 'a4' | 'letter';
   readonly gaugeStudy: boolean;
+  /** Bolts that the maker has renewed. */
+  readonly bolts: readonly DescribedBolts[];
+}
+
+/** Bolts of one group of an engine. */
+export interface DescribedBolts {
+  readonly group: string;
+  readonly count: number;
+  readonly thread: string | undefined;
+  readonly renew: Renewal;
 }
 
 /** A bore reading nearer to the parting line sees the step of the halves and their relief; workshop convention, no published source. */

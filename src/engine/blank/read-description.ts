@@ -6,9 +6,9 @@ import { type DescriptionTexts, descriptionItems } from './description-items.js'
 
 const MOST_POSITIONS = 200;
 const MOST_ENGINES = 100;
-const LONGEST_NAME = 40;
+export const LONGEST_NAME = 40;
 
-function textOf(texts: DescriptionTexts, name: string): string {
+export function textOf(texts: DescriptionTexts, name: string): string {
   return texts[name] ?? '';
 }
 

@@ -13,6 +13,7 @@ import type { SELECTION } from '../input-sheets/selection.js';
 import type { UNDERSIZES } from '../input-sheets/undersizes.js';
 import type { WorkbookModel } from '../workbook-model.js';
 import type { BySheet } from './by-sheet.js';
+import type { FastenerRow } from './fasteners.js';
 import type { OwnColumns } from './own-columns.js';
 import type { Placement } from './placement.js';
 import type { BadCell } from './problems.js';
@@ -148,6 +149,7 @@ export interface Book {
   readonly newShells: readonly NewShellRow[];
   readonly undersizes: readonly UndersizeRow[];
   readonly studies: readonly StudyRow[];
+  readonly fasteners: readonly FastenerRow[];
   readonly parts: BySheet<PartRow>;
   /** The user's rows of Fits; undefined where the program makes the sheet. */
   readonly fits: readonly FitRow[] | undefined;

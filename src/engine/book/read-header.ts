@@ -1,4 +1,5 @@
 /** What a header of a user's sheet stands for, by the record of the sheet, and which row holds the headers. */
+import { isTorqueUnit } from '../../maths/torque.js';
 import { columnsOf, type InputColumn, type InputSheet } from '../input-sheets/input-sheet.js';
 import type { TextUnit } from '../input-sheets/quantities.js';
 import type { SheetModel } from '../workbook-model.js';
@@ -36,8 +37,9 @@ export class HeaderReader {
     const inputs = names.flatMap(({ name }) => this.known.get(headerKey(name)) ?? []);
     // A cell is one reading: of two names that are spots, the first counts.
     const [reading] = readings
-      ? names.flatMap(({ name }) => {
-          const spot = readingOf(name, readings);
+      ? names.flatMap(({ name, unit }) => {
+          // A torque or an angle is no reading of a length, whatever it is called.
+          const spot = unit === '°' || isTorqueUnit(unit) ? undefined : readingOf(name, readings);
           return spot ? [{ ...spot, header: name.trim() }] : [];
         })
       : [];

@@ -1,7 +1,7 @@
 /** The cells of one row of a table, each read by the rule of its quantity; refused cells gather in `bad`. */
-
 import { add, toNumber } from '../../maths/decimal.js';
 import type { Grain } from '../../maths/grain.js';
+import type { TorqueRange } from '../../maths/torque.js';
 import { grainOf, toCelsius, toMm } from '../../maths/units.js';
 import {
   breachOf,
@@ -13,6 +13,7 @@ import {
   SIGNED_LENGTH,
   SIZE,
   type TextUnit,
+  type TorqueQuantity,
   WORKSHOP_TEMPERATURE,
 } from '../input-sheets/quantities.js';
 import { type Cell, cellAddress } from '../workbook-model.js';
@@ -22,6 +23,7 @@ import { scanNumber } from './number-text.js';
 import { areApart, type TypedLength } from './printed-twice.js';
 import { type BadCell, describe, listOf } from './problems.js';
 import { type Amount, readAmount } from './read-amount.js';
+import { readTorque } from './read-torque.js';
 import { isLength, type KnownColumn, type ReadingColumn, type ReadLength, type Table } from './table.js';
 
 export class Row {
@@ -38,7 +40,7 @@ export class Row {
   value(
     header: string,
     quantity: InputQuantity,
-  ): Grain | number | string | ReadTemperature | ReadExactLength | undefined {
+  ): Grain | number | string | ReadTemperature | ReadExactLength | TorqueRange | undefined {
     switch (quantity.kind) {
       case 'length':
         return this.length(header, quantity);
@@ -48,6 +50,8 @@ export class Row {
         return this.plainNumber(header, quantity);
       case 'temperature':
         return this.temperature(header, quantity);
+      case 'torque':
+        return this.torque(header, quantity);
       case 'name':
         return this.name(header);
       case 'word':
@@ -159,6 +163,16 @@ export class Row {
     if (isWorkshopTemperature(toNumber(celsius)))
       return { celsius, isNumber: found.cell.content?.kind === 'number' };
     this.refuse(found, WORKSHOP_TEMPERATURE, 'check the reading and its unit');
+    return undefined;
+  }
+
+  /** A torque, as a range in the unit that it was typed in. */
+  torque(header: string, rule: TorqueQuantity): TorqueRange | undefined {
+    const found = this.cell(header);
+    if (!found) return undefined;
+    const read = readTorque(found, rule, (unit) => this.table.settledSign(found.column, unit));
+    if ('low' in read) return read;
+    this.refuse(found, read.expected, read.remedy);
     return undefined;
   }
 

@@ -2,7 +2,7 @@
 import type { LengthUnit } from '../../maths/units.js';
 import { groupBy } from '../assess/context.js';
 import type { PartResult } from '../assess/part-result.js';
-import { isLength, type Table } from '../book/table.js';
+import { isLength, type ReadingColumn, type Table } from '../book/table.js';
 import { MEASURED } from '../input-sheets/common-columns.js';
 import { fitting, GRAINS, lengthOf } from './live-terms.js';
 
@@ -50,7 +50,7 @@ export function liveSizes(part: PartResult, table: Table, unit: LengthUnit, cell
   if (part.status === 'bad reading' && !part.form) return NONE;
   const factor = correction(part, table, cellOf);
   const zero = settingTerm(table, cellOf);
-  const spots = spotTerms(table, zero, factor, cellOf);
+  const spots = spotTerms(table.readingColumns, zero, factor, cellOf);
   if (spots.length === 0) return NONE;
   const count = `(${spots.map(({ isRead }) => isRead).join('+')})`;
   const result = (term: string) => fitting(`IF(${count}=0,"",${lengthOf(term, unit)})`);
@@ -70,6 +70,19 @@ export function liveSizes(part: PartResult, table: Table, unit: LengthUnit, cell
     taper: form(groupBy(angled, ({ angle }) => String(angle)).values()),
     outOfRound: form(groupBy(angled, ({ station }) => station).values()),
   };
+}
+
+/** The extremes of some of the columns, uncorrected; undefined where there is no such column. */
+export function liveExtremes(
+  columns: readonly ReadingColumn[],
+  unit: LengthUnit,
+  cellOf: CellOf,
+): Pick<LiveSizes, 'largest' | 'smallest'> {
+  const spots = spotTerms(columns, '', '', cellOf);
+  if (spots.length === 0) return NONE;
+  const count = `(${spots.map(({ isRead }) => isRead).join('+')})`;
+  const result = (term: string) => fitting(`IF(${count}=0,"",${lengthOf(term, unit)})`);
+  return { largest: result(greatestOf(spots, '', '')), smallest: result(leastOf(spots, '', '')) };
 }
 
 /** The factor of the correction to 20 °C, or nothing where there is none. */
@@ -95,8 +108,13 @@ function sumOf(term: string, zero: string): string {
   return zero === '' ? term : `(${term}+${zero})`;
 }
 
-function spotTerms(table: Table, zero: string, factor: string, cellOf: CellOf): SpotTerms[] {
-  const groups = groupBy(table.readingColumns, ({ station, angle }) => `${station} ${angle}`);
+function spotTerms(
+  columns: readonly ReadingColumn[],
+  zero: string,
+  factor: string,
+  cellOf: CellOf,
+): SpotTerms[] {
+  const groups = groupBy(columns, ({ station, angle }) => `${station} ${angle}`);
   return [...groups.values()].map((columns) => {
     const { station, angle } = columns[0]!;
     const cells = columns.map(({ column }) => cellOf(column));

@@ -3,7 +3,7 @@ import type { LimitCheck } from '../../maths/conformity.js';
 import { roleOf } from '../assess/part-checks.js';
 import type { PartResult } from '../assess/part-result.js';
 import { partSheet } from '../input-sheets/index.js';
-import type { PartSheet, ReadingKind } from '../input-sheets/input-sheet.js';
+import type { PartReadings, PartSheet } from '../input-sheets/input-sheet.js';
 import { ROLES } from '../input-sheets/roles.js';
 import type { Layout } from './layout.js';
 import { type LiveSizes, liveSizes } from './live-spots.js';
@@ -126,7 +126,7 @@ const WHY: PartColumn = {
   value: ({ why }) => why,
 };
 
-const COLUMNS: Readonly<Record<ReadingKind, readonly PartColumn[]>> = {
+const COLUMNS: Readonly<Record<PartReadings, readonly PartColumn[]>> = {
   diameters: [
     sizeOf('Size'),
     LARGEST,
@@ -153,7 +153,7 @@ const SHAPED: readonly PartColumn[] = [
 ];
 
 /** The header of the mean of the spots. */
-export function sizeHeader(readings: ReadingKind): 'Size' | 'Wall' {
+export function sizeHeader(readings: PartReadings): 'Size' | 'Wall' {
   return readings === 'walls' ? 'Wall' : 'Size';
 }
 

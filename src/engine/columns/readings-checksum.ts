@@ -5,7 +5,7 @@
 import type { Assessment } from '../assess/assess.js';
 import type { Table } from '../book/table.js';
 import { MEASURED } from '../input-sheets/common-columns.js';
-import { partSheets } from '../input-sheets/index.js';
+import { inputSheets } from '../input-sheets/index.js';
 import { columnLetters, type OutputCell } from '../workbook-model.js';
 import { fitting, quotedSheet, sheetCell } from './live-terms.js';
 
@@ -54,7 +54,7 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
   const counts: string[] = [];
   /** Conditions on cells that no sum takes in. */
   const singles: string[] = [];
-  for (const { name } of partSheets()) {
+  for (const { name } of inputSheets().filter(({ readings }) => readings)) {
     const table = book.tables.get(name);
     if (!table) continue;
     const columns = table.readingColumns.map(({ column }) => column);

@@ -4,6 +4,7 @@ import { BORES } from './bores.js';
 import { CASES } from './cases.js';
 import { CLASSES } from './classes.js';
 import { CYLINDERS } from './cylinders.js';
+import { FASTENERS } from './fasteners.js';
 import { FITS } from './fits.js';
 import { GAUGE_STUDY } from './gauge-study.js';
 import { GAUGES } from './gauges.js';
@@ -38,6 +39,7 @@ const SHEETS = new Map<string, InputSheet>(
     SHELLS,
     NEW_SHELLS,
     UNDERSIZES,
+    FASTENERS,
     FITS,
     GAUGE_STUDY,
   ].map((sheet: InputSheet) => [sheet.name, sheet]),

@@ -22,13 +22,18 @@ export type RowValues<Columns extends InputColumns> = {
   readonly [Key in keyof Columns]: ValueOf<Columns[Key]['quantity']> | undefined;
 };
 
-/** What the columns of readings are: diameters by station and angle, or walls. */
-export type ReadingKind = 'diameters' | 'walls';
+/** What the columns of readings are: diameters by station and angle, walls, or lengths and necks of bolts. */
+export type ReadingKind = 'diameters' | 'walls' | 'bolts';
+
+/** The kinds of readings that parts of a fit have. */
+export type PartReadings = Exclude<ReadingKind, 'bolts'>;
 
 export interface InputSheet<Columns extends InputColumns = InputColumns> {
   readonly name: string;
   readonly columns: Columns;
   readonly readings?: ReadingKind;
+  /** The headers whose cells together tell a measured row from the others; without them its Part. */
+  readonly rowNames?: readonly string[];
   /** A maker prints its lengths in two units: a column may stand twice, the second to check the first. */
   readonly isPrintedTwice?: true;
 }
@@ -47,7 +52,7 @@ export interface PartSheet extends InputSheet {
   readonly counted: readonly [one: string, several: string];
   /** Several of them, as the caption of a table: `Connecting rods`. */
   readonly plural: string;
-  readonly readings: ReadingKind;
+  readonly readings: PartReadings;
   readonly role: PartRole;
   /** The fit of a row: what its column Fit says, else this word; without the column always this word. */
   readonly fit?: string;

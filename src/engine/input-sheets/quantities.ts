@@ -5,9 +5,10 @@
 import type { Ratio } from '../../maths/decimal.js';
 import type { Grain } from '../../maths/grain.js';
 import type { Half } from '../../maths/matching/stock.js';
+import { TORQUE_UNITS, type TorqueRange, type TorqueUnit } from '../../maths/torque.js';
 
 /** Units that a text or a header may carry. */
-export type TextUnit = 'mm' | 'in' | 'µm' | 'C' | 'F' | 'g' | '%' | '1e-6/K';
+export type TextUnit = 'mm' | 'in' | 'µm' | 'C' | 'F' | 'g' | '%' | '1e-6/K' | '°' | TorqueUnit;
 
 /** What each kind of number in a cell may be: its units and its range. */
 export interface NumberRule {
@@ -40,6 +41,11 @@ export interface TemperatureQuantity extends NumberRule {
   readonly kind: 'temperature';
 }
 
+/** A number or a range of them. */
+export interface TorqueQuantity extends NumberRule {
+  readonly kind: 'torque';
+}
+
 /** A name; of what, where the name stands for a row of some sheet. */
 export interface NameQuantity {
   readonly kind: 'name';
@@ -64,6 +70,7 @@ export type InputQuantity =
   | ExactLengthQuantity
   | NumberQuantity
   | TemperatureQuantity
+  | TorqueQuantity
   | NameQuantity
   | WordQuantity
   | TextQuantity;
@@ -91,11 +98,13 @@ export type ValueOf<Of extends InputQuantity> = Of extends LengthQuantity
       ? number
       : Of extends TemperatureQuantity
         ? ReadTemperature
-        : Of extends NameQuantity
-          ? string
-          : Of extends WordQuantity<infer Word>
-            ? Word
-            : undefined;
+        : Of extends TorqueQuantity
+          ? TorqueRange
+          : Of extends NameQuantity
+            ? string
+            : Of extends WordQuantity<infer Word>
+              ? Word
+              : undefined;
 
 const LENGTH_UNITS = ['mm', 'in', 'µm'] as const;
 const positive = (value: number) => value > 0;
@@ -136,6 +145,15 @@ export const EXPANSION = number(
 export const PRICE = number('a price of 0 or more', [], notNegative, { below: 1e8, decimals: 4 });
 export const COUNT = number('a whole number from 1', [], (value) => Number.isInteger(value) && value >= 1);
 export const SHARE = number('middle or a number from 0 to 1', [], (value) => value >= 0 && value <= 1);
+
+export const ANGLE = number('an angle in degrees above 0', ['°'], positive, { below: 3600 });
+
+export const TORQUE: TorqueQuantity = {
+  kind: 'torque',
+  expected: 'a torque above 0 in N·m, lb·ft, lb·in or kgf·m, or a range such as 10–11',
+  units: TORQUE_UNITS,
+  isAllowed: positive,
+};
 
 export const TEMPERATURE: TemperatureQuantity = {
   kind: 'temperature',

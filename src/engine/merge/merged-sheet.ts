@@ -12,7 +12,7 @@ import type { InputSheet } from '../input-sheets/input-sheet.js';
 import type { NameQuantity } from '../input-sheets/quantities.js';
 import { type Cell, cellAddress, type SheetModel } from '../workbook-model.js';
 import { type CopiedColumn, MergedColumns, type SourceSheet } from './merged-columns.js';
-import { amountCell, refusedCell, typedCell, unitWithoutSaying } from './written-cell.js';
+import { amountCell, refusedCell, torqueCell, typedCell, unitWithoutSaying } from './written-cell.js';
 
 /** A row of a single book. */
 export interface SourceRow {
@@ -121,6 +121,7 @@ export class MergedSheet {
       const renamed = name && source.nameOf(name, quantity);
       return name === renamed ? typedCell(cell) : { content: { kind: 'text', value: renamed! } };
     }
+    if (quantity.kind === 'torque' && content) return torqueCell(content, own, unit);
     if (!('units' in quantity) || (content?.kind === 'number' && own === unit)) return typedCell(cell);
     const amount = readAmount(content, own, quantity, (meant) => table.settledSign(column.from, meant));
     return 'value' in amount
