@@ -13,6 +13,8 @@ export interface Remeasure {
   readonly parts: readonly string[];
   readonly spot: string;
   readonly why: string;
+  /** No reading with the gauges at hand would decide it. */
+  readonly isBeyondReadings?: boolean;
 }
 
 /** The spots by the headers of their columns; first those that the extremes were read at. */

@@ -44,7 +44,10 @@ export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[], co
   return wanted
     .map((entry, order) => ({ ...entry, order }))
     .sort((a, b) => b.worth - a.worth || a.rank - b.rank || a.order - b.order)
-    .map(({ sheet, parts: names, spot, why }) => ({ sheet, parts: names, spot, why }));
+    .map(({ sheet, parts: names, spot, why, worth }) => ({
+      ...{ sheet, parts: names, spot, why },
+      ...(worth === 0 && { isBeyondReadings: true }),
+    }));
 }
 
 /** Bad cells, parts without readings, and checks that need more spots. */
