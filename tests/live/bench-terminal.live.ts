@@ -80,7 +80,7 @@ test('a whole engine by typed keys', async () => {
     return screen;
   };
   expect(screens[0]).toContain('Journals, gauge M1; 28 readings left');
-  // A 0 of B1 in letters five lines high.
+  // A 0 of P1 in letters five lines high.
   expect(screens[0]).toContain('####     #            ###           ###');
   expect(await answer('42.5a')).toContain('found "42.5a"'.replace('found ', 'found the text '));
   await answer('42.0015');
@@ -120,7 +120,7 @@ test('Ctrl-C ends the sitting, and the book has what was read', async () => {
   expect(await terminal.until(PROMPT)).not.toContain('####');
   terminal.type('\u0003');
   expect(await terminal.end()).toBe(1);
-  expect((await cellsOf(path, 'Journals')).B1).toMatchObject({ 'A 0': 42.0015 });
+  expect((await cellsOf(path, 'Journals')).P1).toMatchObject({ 'A 0': 42.0015 });
 });
 
 test('the questions of oilgap sheet make a workbook', async () => {
@@ -149,6 +149,8 @@ test('the questions of oilgap sheet make a workbook', async () => {
     /for journals/,
     /for bores/,
     /for walls/,
+    /deviations/,
+    /strips/,
     /lengths/,
     /temperatures/,
     /paper/,
@@ -158,5 +160,5 @@ test('the questions of oilgap sheet make a workbook', async () => {
     terminal.type('\r');
   }
   expect(await terminal.end()).toBe(0);
-  expect(Object.keys(await cellsOf(join(folder, 'measurements.xlsx'), 'Journals'))).toEqual(['B1', 'B2']);
+  expect(Object.keys(await cellsOf(join(folder, 'measurements.xlsx'), 'Journals'))).toEqual(['P1', 'P2']);
 });

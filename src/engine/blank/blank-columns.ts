@@ -78,13 +78,17 @@ export function blankColumn(
   };
 }
 
-/** The columns that matter for a first measurement; the others may be added by hand. */
+/**
+ * The columns that matter for a first measurement; the others may be added by hand.
+ * @param wanted headers of others that are asked for
+ */
 export function blankColumns(
   sheet: InputSheet,
   choices: Readonly<Record<string, Choices>> = {},
+  wanted: readonly string[] = [],
 ): BlankColumn[] {
   return columnsOf(sheet)
-    .filter(({ isExtra }) => !isExtra)
+    .filter(({ isExtra, header }) => !isExtra || wanted.includes(header))
     .map((column) => blankColumn(column, choices));
 }
 
