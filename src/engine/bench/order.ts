@@ -3,20 +3,22 @@ import { groupBy } from '../assess/context.js';
 import { nameKey } from '../book/names.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
 import { isPlanned } from './spot-columns.js';
+import { blankStripSpots } from './strip-spots.js';
 
 /** What a spot is measured with: the gauge of its row; without one, its sheet stands for the gauge of such parts. */
-export function gaugeGroup(book: BenchBook, { sheet, row }: BenchSpot): string {
-  const { gauge } = book.partAt(sheet, row);
-  return gauge === undefined ? sheet : `gauge ${nameKey(gauge)}`;
+export function gaugeGroup(book: BenchBook, spot: BenchSpot): string {
+  const gauge = book.gaugeAt(spot);
+  return gauge === undefined ? spot.sheet : `gauge ${nameKey(gauge)}`;
 }
 
 /**
  * All spots that are still blank: gauge by gauge, in the order in which the gauges first stand in the book; part by
- * part; within a part every spot once before any is repeated, so that a repeat is not taken from memory.
+ * part; within a part every spot once before any is repeated, so that a repeat is not taken from memory. Strips come last:
+ * they are read where parts were not.
  */
 export function blankSpots(book: BenchBook): BenchSpot[] {
   const blank = book.spots().filter((spot) => book.isBlank(spot) && isPlanned(book, spot));
-  return [...groupBy(blank, (spot) => gaugeGroup(book, spot)).values()].flatMap((group) =>
+  const ofParts = [...groupBy(blank, (spot) => gaugeGroup(book, spot)).values()].flatMap((group) =>
     [...groupBy(group, ({ sheet, row }) => `${sheet} ${row}`).values()].flatMap((spots) =>
       spots
         .map((spot, order) => ({ spot, order }))
@@ -24,4 +26,5 @@ export function blankSpots(book: BenchBook): BenchSpot[] {
         .map(({ spot }) => spot),
     ),
   );
+  return [...ofParts, ...blankStripSpots(book)];
 }

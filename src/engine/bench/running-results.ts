@@ -49,7 +49,7 @@ function verdictText(status: string, why: readonly string[]): string {
   return isSelfEvident || why.length === 0 ? status : `${status} (${why[0]})`;
 }
 
-function fitLine(fit: FitResult, text: (length: number) => string): string {
+export function fitLine(fit: FitResult, text: (length: number) => string): string {
   const { clearance, tightest, loosest } = fit.clearance!;
   return (
     `${fit.engine} ${fit.fit} ${fit.position}: clearance ${text(clearance)}, ` +
