@@ -21,7 +21,8 @@ export async function askForEngine(standards: DescriptionTexts): Promise<Descrip
   const answers: Record<string, string> = { ...standards };
   try {
     for (const item of descriptionItems()) {
-      const { name, help, standard } = item;
+      const { name, help, standard, isPassedOver } = item;
+      if (isPassedOver?.(answers)) continue;
       answers[name] = await ask(help, standard, explanation(item), (answer) =>
         answerFault({ ...answers, [name]: answer || standard }),
       );
@@ -43,7 +44,7 @@ function ask(
 ): Promise<string> {
   return input(
     {
-      message: `${question}:`,
+      message: question.endsWith('?') ? question : `${question}:`,
       ...(standard !== '' && { default: standard }),
       theme: THEME,
       validate: (answer) => (answer.trim() === '?' ? help : (faultOf(answer.trim()) ?? true)),

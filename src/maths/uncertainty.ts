@@ -144,16 +144,16 @@ export function totalVariance({ common, scatters }: FitVariance): number {
   return scatters.reduce((sum, { variance }) => sum + variance, common);
 }
 
-/** A gauge's share in a fit: the signs of the terms that it stands behind, in order of size. */
-interface GaugeShare {
-  readonly source: SystematicSource;
-  readonly terms: { readonly size: Grain; readonly sign: number }[];
+/** A term that a gauge stands behind. */
+interface GaugedTerm {
+  readonly size: Grain;
+  readonly sign: number;
 }
 
 /** k: how often the squared error of a gauge counts in a fit. */
-function timesCounted({ source, terms }: GaugeShare): number {
+function timesCounted(isConstant: boolean, terms: GaugedTerm[]): number {
   const all = terms.reduce((sum, { sign }) => sum + sign, 0) ** 2;
-  if (source.isConstant) return all;
+  if (isConstant || terms.length === 1) return all;
   let [apart, group, first] = [0, 0, Number.NEGATIVE_INFINITY];
   for (const { size, sign } of terms.sort((a, b) => a.size - b.size)) {
     if (size - first >= SAME_SIZE) {
@@ -165,18 +165,36 @@ function timesCounted({ source, terms }: GaugeShare): number {
   return Math.max(all, apart + group ** 2);
 }
 
-/** Σ E²/3 · k over the gauges of a fit. */
-function gaugeVariance(terms: readonly SignedTerm<MeasuredPart>[]): number {
-  const shares = new Map<string, GaugeShare>();
+/** A gauge's share in a fit. */
+interface GaugeShare {
+  readonly source: SystematicSource;
+  /** k. */
+  readonly times: number;
+}
+
+function gaugeShares(terms: readonly SignedTerm<MeasuredPart>[]): GaugeShare[] {
+  const shares = new Map<string, { source: SystematicSource; terms: GaugedTerm[] }>();
   for (const { sign, part } of terms) {
     for (const source of part.systematic) {
-      const share = shares.get(source.gauge) ?? { source, terms: [] };
-      share.terms.push({ size: part.size, sign });
-      shares.set(source.gauge, share);
+      const term = { size: part.size, sign };
+      const share = shares.get(source.gauge);
+      if (share) share.terms.push(term);
+      else shares.set(source.gauge, { source, terms: [term] });
     }
   }
+  return [...shares.values()].map(({ source, terms: own }) => ({
+    source,
+    times: timesCounted(source.isConstant, own),
+  }));
+}
+
+/** Σ E²/3 · k over the gauges of a fit. */
+function gaugeVariance(
+  shares: readonly GaugeShare[],
+  errorOf: (source: SystematicSource) => Grain = ({ maxError }) => maxError,
+): number {
   let variance = 0;
-  for (const share of shares.values()) variance += (share.source.maxError ** 2 / 3) * timesCounted(share);
+  for (const { source, times } of shares) variance += (errorOf(source) ** 2 / 3) * times;
   return variance;
 }
 
@@ -196,12 +214,36 @@ function expansionVariance(terms: readonly SignedTerm<MeasuredPart>[]): number {
   return variance;
 }
 
+function temperatureVarianceOf(terms: readonly SignedTerm<MeasuredPart>[]): number {
+  return terms.reduce((sum, { part }) => sum + part.temperatureVariance, 0);
+}
+
+function scattersOf(terms: readonly SignedTerm<MeasuredPart>[]): SpotScatter[] {
+  return terms.map(({ part }) => ({ variance: part.readVariance, spots: part.spots }));
+}
+
 /** The uncertainty of a fit of signed terms. */
 export function varianceOf(terms: readonly SignedTerm<MeasuredPart>[]): FitVariance {
-  const temperature = terms.reduce((sum, { part }) => sum + part.temperatureVariance, 0);
   return {
-    common: gaugeVariance(terms) + expansionVariance(terms) + temperature,
-    scatters: terms.map(({ part }) => ({ variance: part.readVariance, spots: part.spots })),
+    common: gaugeVariance(gaugeShares(terms)) + expansionVariance(terms) + temperatureVarianceOf(terms),
+    scatters: scattersOf(terms),
+  };
+}
+
+/** The same with another max error of one of its gauges, which may be asked for many. */
+export function varianceByError(
+  terms: readonly SignedTerm<MeasuredPart>[],
+  gauge: string,
+): (maxError: Grain) => FitVariance {
+  const shares = gaugeShares(terms);
+  const [expansion, temperature, scatters] = [
+    expansionVariance(terms),
+    temperatureVarianceOf(terms),
+    scattersOf(terms),
+  ];
+  return (maxError) => {
+    const errorOf = (source: SystematicSource) => (source.gauge === gauge ? maxError : source.maxError);
+    return { common: gaugeVariance(shares, errorOf) + expansion + temperature, scatters };
   };
 }
 

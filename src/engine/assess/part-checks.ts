@@ -8,7 +8,14 @@ import type { LengthUnit } from '../../maths/units.js';
 import type { LimitsRow, PartRow } from '../book/book.js';
 import type { BadCell } from '../book/problems.js';
 import { partSheet } from '../input-sheets/index.js';
-import { limitHeader, ROLES, type RoleCheck, type RoleRecord } from '../input-sheets/roles.js';
+import {
+  BORE_WITH_SHELLS,
+  limitHeader,
+  ROLES,
+  type RoleCheck,
+  type RoleRecord,
+} from '../input-sheets/roles.js';
+import type { Context, UsableClasses } from './context.js';
 import { lengthText } from './words.js';
 
 /** The guards of one part, by what is checked of it. */
@@ -33,9 +40,17 @@ export function partGuards(part: MeasuredPart, spots: readonly Spot[], confidenc
   };
 }
 
-/** Looks up what the sheet of a part makes of it. */
-export function roleOf({ sheet }: Pick<PartRow, 'sheet'>): RoleRecord {
-  return ROLES[partSheet(sheet).role];
+/** Looks up what the sheet of a part makes of it, and the shells in it. */
+export function roleOf({ sheet, hasShells }: Pick<PartRow, 'sheet' | 'hasShells'>): RoleRecord {
+  return hasShells ? BORE_WITH_SHELLS : ROLES[partSheet(sheet).role];
+}
+
+const NO_CLASSES: UsableClasses = { classes: [], rows: [] };
+
+/** The classes that the size of a part may fall in. */
+export function classesOfPart(row: PartRow, context: Context): UsableClasses {
+  const { classOf } = roleOf(row);
+  return classOf === undefined ? NO_CLASSES : context.classesOf(row.engineType, row.fit, classOf);
 }
 
 /** The limit of a check that counts: the first that is typed, or that was refused. */

@@ -4,7 +4,7 @@ import { MOST_REPEATS } from '../../maths/measuring-plan.js';
 import type { FitResult } from './fit.js';
 import type { OpenVerdicts, RepeatPlan } from './measuring-plan.js';
 import type { PartResult, ReadSpot } from './part-result.js';
-import { partsOf } from './places.js';
+import { termPartsOf } from './places.js';
 import { countText } from './words.js';
 
 export interface Remeasure {
@@ -33,7 +33,7 @@ export function fitWords({ engine, fit, position, why }: FitResult): string {
 /** The open verdicts of a plan that rest on one of its parts. */
 export function reasonsOf(part: PartResult, { parts }: RepeatPlan, open: OpenVerdicts): string[] {
   const fits = (open.fitsOf.get(part) ?? []).filter(
-    (fit) => parts.length === 1 || parts.every((other) => partsOf(fit).includes(other)),
+    (fit) => parts.length === 1 || parts.every((other) => termPartsOf(fit).includes(other)),
   );
   const checks = part.checks.filter((check) => outcomeOf(check) === 'undecided' && check.value !== undefined);
   const own =

@@ -5,6 +5,8 @@
  */
 import { bestGauge, type GaugePlan, gaugesInUse, neededGauge } from './better-gauge.js';
 import type { Context } from './context.js';
+import { doubtShort } from './doubt-words.js';
+import type { DoubtedReading } from './doubted-readings.js';
 import type { FitResult } from './fit.js';
 import { answerWords, gaugeAdvice, type OpenFit } from './gauge-advice.js';
 import {
@@ -15,7 +17,7 @@ import {
   type RepeatPlan,
 } from './measuring-plan.js';
 import type { PartResult } from './part-result.js';
-import { type PartsOfBook, partsOf } from './places.js';
+import { type PartsOfBook, termPartsOf } from './places.js';
 import {
   fitWords,
   outOf100,
@@ -25,10 +27,12 @@ import {
   repeatWords,
   spotNames,
 } from './remeasure-words.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
 
 interface Wanted extends Remeasure {
   /** Verdicts that the readings are expected to decide, for each of them. */
   readonly worth: number;
+  /** Which comes first of those that are worth as much: 0 bad cells, then slips of the hand, what was not read, repeats. */
   readonly rank: number;
 }
 
@@ -37,10 +41,21 @@ const REPEATS_WILL_DO = 0.5;
 /** Where they decide it in fewer cases than this, they are not asked for. */
 const WORTH_REPEATING = 0.05;
 
-export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[], context: Context): Remeasure[] {
+export function remeasureList(
+  parts: PartsOfBook,
+  fits: readonly FitResult[],
+  doubts: readonly DoubtedReading[],
+  context: Context,
+): Remeasure[] {
   const all = parts.all();
   const open = openVerdicts(fits, context.book.setup.confidence);
-  const wanted = [...unread(all, fits), ...nearLimits(all, open, context)];
+  const inBores = shellsInBoresOf(context.book);
+  const asked = all.filter(({ row, status }) => status !== 'not measured' || !inBores.boreOf(row));
+  const wanted = [
+    ...unread(asked, fits),
+    ...doubted(doubts, fits, context),
+    ...nearLimits(all, open, context),
+  ];
   return wanted
     .map((entry, order) => ({ ...entry, order }))
     .sort((a, b) => b.worth - a.worth || a.rank - b.rank || a.order - b.order)
@@ -55,13 +70,13 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
   const fitsOf = new Map<PartResult, FitResult[]>();
   for (const fit of fits) {
     if (fit.status !== 'bad reading' && fit.status !== 'not measured') continue;
-    for (const part of new Set(partsOf(fit))) fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
+    for (const part of new Set(termPartsOf(fit))) fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
   }
   /** A fit that waits for two parts is decided by half for each. */
   const waiting = (part: PartResult) =>
     (fitsOf.get(part) ?? [])
       .filter(({ status }) => status === part.status)
-      .reduce((sum, fit) => sum + 1 / new Set(partsOf(fit).filter(isUnread)).size, 0);
+      .reduce((sum, fit) => sum + 1 / new Set(termPartsOf(fit).filter(isUnread)).size, 0);
   return all.flatMap((part): Wanted[] => {
     const { row } = part;
     const entry = (spot: string, why: string, rank: number, worth: number): Wanted => ({
@@ -72,11 +87,32 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
       const worth = 1 + waiting(part);
       return row.bad.map(({ header, cell, found }) => entry(header, `${cell}: found ${found}`, 0, worth));
     }
-    if (part.status === 'not measured') return [entry('all', 'not measured', 1, 1 + waiting(part))];
+    if (part.status === 'not measured') return [entry('all', 'not measured', 2, 1 + waiting(part))];
     if (part.status !== 'undecided') return [];
     return part.checks
       .filter(({ value }) => value === undefined)
-      .map(({ quantity }) => entry('all', `${quantity} needs more spots`, 2, 1));
+      .map(({ quantity }) => entry('all', `${quantity} needs more spots`, 3, 1));
+  });
+}
+
+/** Slips of the hand: each may change the verdict of its part, and of those of its fits that are not in range. */
+function doubted(doubts: readonly DoubtedReading[], fits: readonly FitResult[], { book }: Context): Wanted[] {
+  if (doubts.length === 0) return [];
+  const open = new Map<PartResult, number>(doubts.map(({ part }) => [part, 0]));
+  for (const fit of fits) {
+    if (fit.clearance === undefined || fit.status === 'in range') continue;
+    for (const part of new Set(termPartsOf(fit))) {
+      const own = open.get(part);
+      if (own !== undefined) open.set(part, own + 1);
+    }
+  }
+  return doubts.map((doubt): Wanted => {
+    const { part, reading } = doubt;
+    return {
+      ...{ sheet: part.row.sheet, parts: [part.row.name], spot: reading.column.header },
+      why: doubtShort(doubt, book),
+      ...{ rank: 1, worth: 1 + open.get(part)! },
+    };
   });
 }
 
@@ -96,7 +132,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
   const wanted: Wanted[] = [];
   const undecidable: OpenFit[] = [];
   for (const fit of open.fits) {
-    const own = [...new Set(partsOf(fit))];
+    const own = [...new Set(termPartsOf(fit))];
     const plans = [...own.map(ofPart), own.length > 1 ? bestRepeats(own, open) : undefined];
     const best = plans
       .filter((plan) => plan !== undefined)
@@ -111,7 +147,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
       if (best && chance >= WORTH_REPEATING) {
         const advice = isUnlikely ? [repeatsAtMost(chance), ...answerWords([{ needed }], context)] : [];
         words.set(best, words.get(best) || advice.join('; '));
-      } else undecidable.push({ fit, needed, chance, part: needed?.part ?? partsOf(fit)[0]! });
+      } else undecidable.push({ fit, needed, chance, part: needed?.part ?? termPartsOf(fit)[0]! });
     }
   }
   for (const part of all) {
@@ -121,7 +157,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
   return [
     ...wanted,
     ...[...words].flatMap(([plan, needed]) => rowsOf(plan, needed, open)),
-    ...gaugeAdvice(undecidable, context).map((entry) => ({ ...entry, rank: 4, worth: 0 })),
+    ...gaugeAdvice(undecidable, context).map((entry) => ({ ...entry, rank: 5, worth: 0 })),
   ];
 }
 
@@ -137,7 +173,7 @@ function rowsOf(plan: RepeatPlan, needed: string, open: OpenVerdicts): Wanted[] 
       {
         ...{ sheet: part.row.sheet, parts: [part.row.name], spot: spotNames(part, spots) },
         why: [...reasonsOf(part, plan, open), repeatWords(plan), ...(needed ? [needed] : [])].join('; '),
-        ...{ rank: 3, worth: worthOf(plan) },
+        ...{ rank: 4, worth: worthOf(plan) },
       },
     ];
   });
@@ -147,6 +183,6 @@ function withGauge(fit: FitResult, { part, gauge, readings, chance }: GaugePlan,
   return {
     ...{ sheet: part.row.sheet, parts: [part.row.name], spot: spotNames(part, part.spots) },
     why: `${fitWords(fit)}; ${repeatsAtMost(repeats)}; measured with gauge ${gauge} it is decided in ${outOf100(chance)}`,
-    ...{ rank: 3, worth: chance / readings },
+    ...{ rank: 4, worth: chance / readings },
   };
 }

@@ -1,7 +1,7 @@
 /** What can be said of a part and its fits as soon as a reading is in. */
 import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part-result.js';
-import { partsOf } from '../assess/places.js';
+import { termPartsOf } from '../assess/places.js';
 import { lengthText } from '../assess/words.js';
 import { sizeHeader } from '../columns/part-columns.js';
 import { partSheet } from '../input-sheets/index.js';
@@ -21,11 +21,11 @@ export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): stri
     ...(outOfRound === undefined ? [] : [`out of round ${text(outOfRound)}`]),
     ...(taper === undefined ? [] : [`taper ${text(taper)}`]),
   ].join(', ');
-  const own = fits.filter((fit) => partsOf(fit).includes(part) && fit.clearance !== undefined);
+  const own = fits.filter((fit) => termPartsOf(fit).includes(part) && fit.clearance !== undefined);
   return [
     `${part.row.name}: ${form}; ${verdictText(part.status, part.why)}${soFar(open)}`,
     ...own.map((fit) => {
-      const parts = [...new Set(partsOf(fit))];
+      const parts = [...new Set(termPartsOf(fit))];
       return fitLine(fit, text) + soFar(parts.reduce((sum, each) => sum + openSpots(book, each), 0));
     }),
   ];

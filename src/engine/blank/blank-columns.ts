@@ -80,15 +80,15 @@ export function blankColumn(
 
 /**
  * The columns that matter for a first measurement; the others may be added by hand.
- * @param wanted headers of others that are asked for
+ * @param wanted whether a column stands there, by its header; undefined where its record says
  */
 export function blankColumns(
   sheet: InputSheet,
   choices: Readonly<Record<string, Choices>> = {},
-  wanted: readonly string[] = [],
+  wanted: (header: string) => boolean | undefined = () => undefined,
 ): BlankColumn[] {
   return columnsOf(sheet)
-    .filter(({ isExtra, header }) => !isExtra || wanted.includes(header))
+    .filter(({ header, isExtra }) => wanted(header) ?? !isExtra)
     .map((column) => blankColumn(column, choices));
 }
 

@@ -1,8 +1,8 @@
 /** The sheets of parts in a blank workbook: one row a part of every place that is measured. */
-import { MEASURED } from '../input-sheets/common-columns.js';
+import { MEASURED, shellsIn } from '../input-sheets/common-columns.js';
 import { partSheets } from '../input-sheets/index.js';
 import type { PartRole, PartSheet } from '../input-sheets/input-sheet.js';
-import type { FitTerm } from '../kinds/kind-of-fit.js';
+import { type FitTerm, kindWithBore } from '../kinds/kind-of-fit.js';
 import { sheetsOfTerm } from '../kinds/sheets-of-term.js';
 import {
   type BlankColumn,
@@ -66,12 +66,16 @@ export function blankPartSheets(description: EngineDescription): BlankSheet[] {
 }
 
 function partSheetOf(sheet: PartSheet, rows: readonly Values[], description: EngineDescription): BlankSheet {
+  const isWanted: Readonly<Record<string, boolean>> = {
+    [shellsIn.header]: description.shellsIn,
+    [MEASURED.setTo.header]: description.deviations,
+  };
   const choices = {
     'Engine type': description.types,
     Fit: fitsOf(description),
     Gauge: { sheet: 'Gauges', column: 0, rows: gaugeNames(description).length + SPARE_GAUGES },
   };
-  const columns = blankColumns(sheet, choices, description.deviations ? [MEASURED.setTo.header] : []);
+  const columns = blankColumns(sheet, choices, (header) => isWanted[header]);
   const isBehind = ({ header }: BlankColumn) => BEHIND.includes(header);
   return blankSheet(
     sheet.name,
@@ -91,9 +95,10 @@ export function fitsOf({ places }: EngineDescription): string[] {
 }
 
 function readingColumns(
-  { readings, role, measured }: PartSheet,
+  { readings, role, measured: bare, withShells }: PartSheet,
   description: EngineDescription,
 ): BlankColumn[] {
+  const measured = (description.shellsIn && withShells?.measured) || bare;
   const { stations, repeats, walls, unit, deviations } = description;
   const headers =
     readings === 'walls'
@@ -111,8 +116,8 @@ function readingColumns(
 
 /** The rows that a place has in a sheet: one a term, which for half-shells are two. */
 function rowsOfPlace(place: Place, sheet: PartSheet, description: EngineDescription): Values[] {
-  return place.kind.terms
-    .filter((term) => sheetsOfTerm(term, place.asked.fit)[0] === sheet.name)
+  return kindWithBore(place.kind, { hasShells: description.shellsIn })
+    .terms.filter((term) => sheetsOfTerm(term, place.asked.fit)[0] === sheet.name)
     .map((term) => rowOfTerm(term, place, sheet, description));
 }
 
@@ -133,6 +138,7 @@ function rowOfTerm(
     Fit: asked.fit,
     Position: /^\d+$/.test(position) ? Number(position) : position,
     Half: half,
+    [shellsIn.header]: description.shellsIn ? 'yes' : undefined,
     // A gauge stands in a row only once its greatest error is known: without it the row counts as bad.
     Gauge: another || gauge?.maxError === undefined ? undefined : gauge.name,
   };

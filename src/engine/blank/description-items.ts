@@ -1,4 +1,5 @@
 /** What `oilgap sheet` asks of an engine: one item for each option of its command line and question of its questionnaire. */
+import { nameKey } from '../book/names.js';
 import { kindsOfFit } from '../kinds/index.js';
 import type { AskedPlaces } from '../kinds/kind-of-fit.js';
 
@@ -16,6 +17,8 @@ export interface DescriptionItem {
   readonly standard: string;
   /** What `?` says of the question, besides its help. */
   readonly more: string;
+  /** Whether the questionnaire passes over it, by the answers so far. */
+  readonly isPassedOver?: (answers: DescriptionTexts) => boolean;
 }
 
 const item = (option: string, value: string, help: string, standard = '', more = ''): DescriptionItem => ({
@@ -58,7 +61,17 @@ const ENGINES: readonly DescriptionItem[] = [
   item('cylinders', 'n', 'cylinders', '4', 'Of one engine. The places that follow are counted by it.'),
 ];
 
+/** Walls are not measured where they are in the bore. */
+const isPassedOver = ({ bores }: DescriptionTexts) => isWithShells(bores ?? '');
+
 const MEASUREMENTS: readonly DescriptionItem[] = [
+  item(
+    'bores',
+    'how',
+    'measure bores bare or with shells in?',
+    'bare',
+    'bare: the housing alone, and the walls of the half-shells by themselves. with shells in: the bearing as it runs, caps torqued.',
+  ),
   item(
     'stations',
     'list',
@@ -80,13 +93,16 @@ const MEASUREMENTS: readonly DescriptionItem[] = [
     '0,45,135',
     'Keep 20 degrees off the parting line, where the step between the halves is read.',
   ),
-  item(
-    'walls',
-    'n',
-    'spots on the wall of each half-shell',
-    '2',
-    'At the crown, 90 degrees from the parting line, from the front.',
-  ),
+  {
+    ...item(
+      'walls',
+      'n',
+      'spots on the wall of each half-shell',
+      '2',
+      'At the crown, 90 degrees from the parting line, from the front.',
+    ),
+    isPassedOver,
+  },
   item(
     'repeats',
     'n',
@@ -96,7 +112,7 @@ const MEASUREMENTS: readonly DescriptionItem[] = [
   ),
   item('journal-gauge', 'gauge', 'gauge for journals, NAME or NAME=MAX ERROR', '', GAUGES_HELP),
   item('bore-gauge', 'gauge', 'gauge for bores, in the same way', '', GAUGES_HELP),
-  item('wall-gauge', 'gauge', 'gauge for walls, in the same way', '', GAUGES_HELP),
+  { ...item('wall-gauge', 'gauge', 'gauge for walls, in the same way', '', GAUGES_HELP), isPassedOver },
   item(
     'deviations',
     'yes',
@@ -128,6 +144,11 @@ const MEASUREMENTS: readonly DescriptionItem[] = [
     'Several persons read several parts several times: it shows how far readings of one gauge scatter.',
   ),
 ];
+
+/** Whether an answer says that bores are measured with their shells in. */
+export function isWithShells(answer: string): boolean {
+  return ['shells in', 'with shells in'].includes(nameKey(answer));
+}
 
 /** Options, questions and documentation go by these; an empty standard means what its help says. */
 export function descriptionItems(): readonly DescriptionItem[] {

@@ -92,7 +92,7 @@ const FIGURES: Readonly<Record<Figure, (description: EngineDescription) => Shape
       'Seen from the front end.\n0° of a crankpin is in line with\nits own throw, of a main with\nthe throw of No. 1 crankpin.\nAngles turn the same way.',
     ),
   ],
-  bore: ({ stations, boreAngles }) => [
+  bore: ({ stations, boreAngles, shellsIn }) => [
     ...sideView(stations),
     ...endView(boreAngles, RADIUS + 9),
     circle(EYE, RADIUS + 4),
@@ -100,7 +100,7 @@ const FIGURES: Readonly<Record<Figure, (description: EngineDescription) => Shape
     label(EYE.x + RADIUS + 11, CENTRE_Y - LINE_HEIGHT / 2, 'parting line', 24, 'left'),
     note(
       144,
-      'Seen from the front end.\n0° is square to the parting\nline, which is at 90°.\nCaps torqued, no shells in.',
+      `Seen from the front end.\n0° is square to the parting\nline, which is at 90°.\nCaps torqued, ${shellsIn ? 'shells in' : 'no shells in'}.`,
     ),
   ],
   shell: ({ walls }) => [

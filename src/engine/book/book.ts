@@ -104,6 +104,8 @@ export interface PartRow extends TableRow {
   readonly mark: string | undefined;
   readonly half: Half | undefined;
   readonly quantity: number;
+  /** Its shells were in it when it was measured. */
+  readonly hasShells: boolean;
   readonly mass: number | undefined;
   /** Exact °C; undefined where blank, which is 20 °C. */
   readonly celsius: Ratio | undefined;

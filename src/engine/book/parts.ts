@@ -61,6 +61,7 @@ function partRow(row: Row, record: PartSheet, onlyType: string | undefined): Par
     mark: values.mark,
     half: values.half,
     quantity: values.quantity ?? 1,
+    hasShells: values.shellsIn === 'yes',
     mass: values.mass,
     celsius: values.temperature?.celsius,
     temperatureIsLive: values.temperature?.isNumber ?? true,

@@ -2,7 +2,7 @@
 import type { Assessment } from '../assess/assess.js';
 import { FITS } from '../input-sheets/fits.js';
 import { partSheets } from '../input-sheets/index.js';
-import { kindsOfFit } from '../kinds/index.js';
+import { recordsOfFits } from '../kinds/index.js';
 import { evaluateTemplates } from './block-engine.js';
 import { fitInputs, partInputs } from './engine-inputs.js';
 import { fitColumns } from './fit-columns.js';
@@ -40,7 +40,7 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
       columns: partColumns(readings),
     });
   }
-  for (const kind of kindsOfFit()) {
+  for (const kind of recordsOfFits()) {
     const inputs = fitInputs(assessment, kind);
     if (inputs.rows.length === 0) continue;
     add(FITS.name, {

@@ -92,7 +92,7 @@ const SHELL_BY_MARKS: FitColumn = {
   value: ({ shellByMarks }) => shellByMarks,
   engine: '=SELECTED_SHELL([journal mark],[bore mark],[selection])',
   isComputed: ({ kind, engineType, fit, parts }, { context }) =>
-    kind.strategy === 'half-shells' &&
+    kind.isSelected === true &&
     context.selectionOf(engineType, fit).length > 0 &&
     markOf(parts.journal) !== undefined &&
     markOf(parts.bore) !== undefined,

@@ -58,6 +58,8 @@ export interface PartSheet extends InputSheet {
   readonly measured: string;
   /** How to measure them, for the guide of the blank workbook. */
   readonly guide: string;
+  /** The same of bores that are measured with their shells in. */
+  readonly withShells?: { readonly measured: string; readonly guide: string };
   /** Whether the page draws its spots along the axis. */
   readonly isDrawn?: true;
 }

@@ -154,6 +154,7 @@ function partInStock(row: PartRow, sheet: MergedSheet, stock: StockPlan, source:
     mark: row.mark,
     half: row.half,
     quantity: row.quantity,
+    hasShells: row.hasShells,
     mass: row.mass,
     celsius: row.celsius,
     temperatureIsLive: row.celsius === undefined || sheet.isNumber(moved, MEASURED.temperature.header),

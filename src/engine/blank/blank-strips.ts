@@ -6,7 +6,7 @@ import type { EngineDescription } from './description.js';
 const { engine, fit, position, strip } = FITS.columns;
 
 /** One row a bearing; the parts are filled by place where they are measured too. */
-export function fitsSheet({ engines, places }: EngineDescription): BlankSheet {
+export function stripsSheet({ engines, places }: EngineDescription): BlankSheet {
   const columns: BlankColumn[] = [engine, fit, position, strip].map((column) => blankColumn(column));
   const withStrips = places.filter(({ kind }) => kind.standIn === 'strip');
   const rows = engines.flatMap(({ name }) =>
