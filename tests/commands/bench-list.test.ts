@@ -29,7 +29,7 @@ test('places readings by name, and refuses by its line what it cannot place', as
     [
       'Part;Spot;Value;Reason',
       'P1;A 0;42,003;',
-      'b1;a 0;42,004;',
+      'p1;a 0;42,004;',
       'P1;B 0;42.5;sprayed',
       'P1;A 90;43;',
       'R1;A 45;45.01 mm;',
@@ -82,7 +82,7 @@ test("a gauge's values go where the bench would ask, one that is none leaves its
     'B 0': 42.003,
     'B 90': 42.004,
   });
-  expect((await cellsOf(path, 'Shells')).B1L).toMatchObject({ 'Wall 2': 1.5 });
+  expect((await cellsOf(path, 'Shells')).P1L).toMatchObject({ 'Wall 2': 1.5 });
 });
 
 test.each([

@@ -139,7 +139,7 @@ describe('nothing is lost', () => {
     expect(
       Object.values((await cellsOf(path, 'Rods')).R1!).filter((value) => value === 45.0125),
     ).toHaveLength(6);
-    expect((await cellsOf(path, 'Shells')).B1L).toMatchObject({ 'Wall 1': 1.4885, 'Wall 2': 1.4885 });
+    expect((await cellsOf(path, 'Shells')).P1L).toMatchObject({ 'Wall 1': 1.4885, 'Wall 2': 1.4885 });
   });
 
   test('where the book cannot be written: the log has it, and the next start takes it up', async () => {
