@@ -1,4 +1,4 @@
-/** Finds what a user names: `B1`, `Rods 1`, `B1 A 90`. */
+/** Finds what a user names: `P1`, `Rods 1`, `P1 A 90`. */
 import { headerKey } from '../book/names.js';
 import { quoted } from '../book/problems.js';
 import { partSheets } from '../input-sheets/index.js';
@@ -29,7 +29,7 @@ function findStrip(book: BenchBook, text: string): FoundSpots | undefined {
 
 /** What a jump asks for: a part's blank spots, or one spot whatever it holds. */
 export function spotsToAsk(book: BenchBook, text: string): FoundSpots {
-  if (text === '') return { fault: 'expected a part behind j, such as: j B1' };
+  if (text === '') return { fault: 'expected a part behind j, such as: j P1' };
   const found = findSpots(book, text);
   if ('fault' in found || found.isOneSpot) return found;
   const spots = found.spots.filter((spot) => book.isBlank(spot));

@@ -22,7 +22,7 @@ export interface ListedReading {
 }
 
 export interface PlacedList {
-  /** `line 3: Journals B1 A 0: 42.003 mm`. */
+  /** `line 3: Journals P1 A 0: 42.003 mm`. */
   readonly placed: readonly string[];
   /** What cannot be placed, and why. */
   readonly refused: readonly string[];

@@ -8,7 +8,7 @@ import { partSheet } from '../input-sheets/index.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
 import { isPlanned } from './spot-columns.js';
 
-/** Lines such as `B1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
+/** Lines such as `P1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
 export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): string[] {
   const { parts, fits } = book.around(sheet, row);
   const part = parts.of(sheet).find((known) => known.row.row === row);
