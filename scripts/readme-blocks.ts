@@ -55,7 +55,7 @@ export function kindsTable(): string {
   const rows = recordsOfFits().map(({ name, help, equation, words, claimedBy }) => {
     const named = words.map((word) => `\`${word}\``);
     const claimed = claimedBy.length > 0 ? [`any word that ${listOf(claimedBy)} name`] : [];
-    return [name, help, equation, [...named, ...claimed].join(', ')];
+    return [name, help, equation, [...named, ...claimed].join(', ') || 'the same'];
   });
   return table(['Kind', 'What it is', 'Clearance', 'Words of Fit'], rows);
 }

@@ -15,23 +15,11 @@
  * All in grains and grains², unrounded.
  */
 import { bearingTerms, type FitParts, type SignedTerm, type Sizes } from './clearance.js';
-import { GRAINS_PER_MM, type Grain, roundToWhole } from './grain.js';
+import { type Grain, roundToWhole } from './grain.js';
+import { gaugeShares, gaugeVariance, type SystematicSource } from './shared-gauges.js';
 
 /** How far part and gauge may differ in temperature, K. Common practice, no published source. */
 export const TEMPERATURE_DIFFERENCE_KELVIN = 0.5;
-
-/** Terms whose sizes differ by less share a gauge's error. Common practice, no published source. */
-export const SAME_SIZE: Grain = 0.25 * GRAINS_PER_MM;
-
-/** One gauge's unknown error, shared by all readings that it stands behind. */
-export interface SystematicSource {
-  /** The gauge's name; equal names are one source. */
-  readonly gauge: string;
-  /** Half the width of the interval in which the error lies. */
-  readonly maxError: Grain;
-  /** The error is one constant at all sizes. */
-  readonly isConstant: boolean;
-}
 
 export interface GaugeRandom {
   readonly resolution: Grain;
@@ -142,60 +130,6 @@ export interface FitVariance {
 /** u_c² of a fit. */
 export function totalVariance({ common, scatters }: FitVariance): number {
   return scatters.reduce((sum, { variance }) => sum + variance, common);
-}
-
-/** A term that a gauge stands behind. */
-interface GaugedTerm {
-  readonly size: Grain;
-  readonly sign: number;
-}
-
-/** k: how often the squared error of a gauge counts in a fit. */
-function timesCounted(isConstant: boolean, terms: GaugedTerm[]): number {
-  const all = terms.reduce((sum, { sign }) => sum + sign, 0) ** 2;
-  if (isConstant || terms.length === 1) return all;
-  let [apart, group, first] = [0, 0, Number.NEGATIVE_INFINITY];
-  for (const { size, sign } of terms.sort((a, b) => a.size - b.size)) {
-    if (size - first >= SAME_SIZE) {
-      apart += group ** 2;
-      [group, first] = [0, size];
-    }
-    group += sign;
-  }
-  return Math.max(all, apart + group ** 2);
-}
-
-/** A gauge's share in a fit. */
-interface GaugeShare {
-  readonly source: SystematicSource;
-  /** k. */
-  readonly times: number;
-}
-
-function gaugeShares(terms: readonly SignedTerm<MeasuredPart>[]): GaugeShare[] {
-  const shares = new Map<string, { source: SystematicSource; terms: GaugedTerm[] }>();
-  for (const { sign, part } of terms) {
-    for (const source of part.systematic) {
-      const term = { size: part.size, sign };
-      const share = shares.get(source.gauge);
-      if (share) share.terms.push(term);
-      else shares.set(source.gauge, { source, terms: [term] });
-    }
-  }
-  return [...shares.values()].map(({ source, terms: own }) => ({
-    source,
-    times: timesCounted(source.isConstant, own),
-  }));
-}
-
-/** Σ E²/3 · k over the gauges of a fit. */
-function gaugeVariance(
-  shares: readonly GaugeShare[],
-  errorOf: (source: SystematicSource) => Grain = ({ maxError }) => maxError,
-): number {
-  let variance = 0;
-  for (const { source, times } of shares) variance += (errorOf(source) ** 2 / 3) * times;
-  return variance;
 }
 
 /** The outer part's expansion is its own; inner part and walls are of kindred steel, and err together. */

@@ -114,7 +114,16 @@ test('a whole engine by typed keys', async () => {
 test('a zero that is set, an end and a new start, an older reading, and --again', async () => {
   path = join(folder, 'zero.xlsx');
   const options = ['--cylinders', '1', '--mains', 'none', '--walls', '1', '--strips', 'yes'];
-  oilgap('sheet', '--out', path, ...options, '--journal-gauge', 'M1=0.002,M2=0.003', '--bore-gauge', 'D1=0.002');
+  oilgap(
+    'sheet',
+    '--out',
+    path,
+    ...options,
+    '--journal-gauge',
+    'M1=0.002,M2=0.003',
+    '--bore-gauge',
+    'D1=0.002',
+  );
   const begin = async (...args: string[]) => {
     const terminal = new Terminal(['bench', '--plain', ...args, path]);
     const first = await terminal.until(PROMPT);

@@ -5,12 +5,12 @@ import { toNumber } from '../../maths/decimal.js';
 import { REFERENCE_CELSIUS } from '../../maths/expansion.js';
 import { fitGuards } from '../../maths/guards.js';
 import { chanceFitDecided, FINEST_GAUGE, maxErrorFor, readingsNeeded } from '../../maths/measuring-plan.js';
+import type { SystematicSource } from '../../maths/shared-gauges.js';
 import {
   expansionContribution,
   type FitVariance,
   type MeasuredPart,
   readVariance,
-  type SystematicSource,
   varianceByError,
   varianceOf,
 } from '../../maths/uncertainty.js';

@@ -27,7 +27,7 @@ const CLEARANCES = {
     header: 'Clearance',
     width: 10,
     wrappedWidth: 11,
-    help: 'Bore less both walls less journal, all as means.',
+    help: 'Bore less both walls less journal, all as means; of a bore with its shells in without the walls.',
   },
   tightest: {
     header: 'Tightest',

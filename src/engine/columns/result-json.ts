@@ -38,9 +38,9 @@ export function partsJson(parts: readonly PartResult[], assessment: Assessment):
   const keys = columns.flatMap(({ json }) => json ?? []);
   const blank = Object.fromEntries(keys.map((key) => [key, null]));
   return parts.map((part) => {
-    const { sheet, row, name } = part.row;
+    const { sheet, row, name, hasShells } = part.row;
     const results = jsonOf(partColumns(partSheet(sheet).readings), part, assessment);
     const setTo = part.row.setTo ? toNumber(part.row.setTo.mm) : null;
-    return { sheet, row: row + 1, part: name, setTo, ...blank, ...results };
+    return { sheet, row: row + 1, part: name, setTo, shellsIn: hasShells, ...blank, ...results };
   });
 }

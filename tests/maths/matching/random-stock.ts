@@ -13,11 +13,11 @@ import type {
   StockRod,
   StockShell,
 } from '../../../src/maths/matching/stock.js';
+import type { SystematicSource } from '../../../src/maths/shared-gauges.js';
 import {
   CERTAIN,
   expansionContribution,
   type MeasuredPart,
-  type SystematicSource,
   temperatureVariance,
 } from '../../../src/maths/uncertainty.js';
 
