@@ -7,7 +7,7 @@ import { anglesNearParting } from '../engine/blank/description.js';
 import { type DescriptionTexts, standardTexts } from '../engine/blank/description-items.js';
 import { FASTENERS } from '../engine/input-sheets/fasteners.js';
 import { UserError } from '../engine/user-error.js';
-import { writeNewFile } from '../io/new-file.js';
+import { refuseExistingFile, writeNewFile } from '../io/new-file.js';
 import { blankPackage } from '../io/xlsx/blank-package.js';
 import { EXIT, print, say } from './messages.js';
 
@@ -20,6 +20,8 @@ export async function sheet({ out, ...given }: SheetOptions): Promise<number> {
       `${out}: found no name of an .xlsx file; expected one such as engine.xlsx; change --out.`,
     );
   }
+  // Refused before the first question: a user who answered them all would have lost the answers.
+  await refuseExistingFile(out);
   const standards: DescriptionTexts = { ...standardTexts(), ...given };
   const isAsking = Object.keys(given).length === 0 && process.stdin.isTTY && process.stderr.isTTY;
   const texts = isAsking ? await (await import('./sheet-questions.js')).askForEngine(standards) : standards;

@@ -13,6 +13,8 @@ export interface Remeasure {
   readonly parts: readonly string[];
   readonly spot: string;
   readonly why: string;
+  /** No reading with the gauges at hand would decide it. */
+  readonly isBeyondReadings?: boolean;
 }
 
 /** Why a part without a reading is asked for. */

@@ -60,7 +60,10 @@ export function remeasureList({ parts, fits, fasteners, doubts }: Found, context
   return wanted
     .map((entry, order) => ({ ...entry, order }))
     .sort((a, b) => b.worth - a.worth || a.rank - b.rank || a.order - b.order)
-    .map(({ sheet, parts: names, spot, why }) => ({ sheet, parts: names, spot, why }));
+    .map(({ sheet, parts: names, spot, why, worth }) => ({
+      ...{ sheet, parts: names, spot, why },
+      ...(worth === 0 && { isBeyondReadings: true }),
+    }));
 }
 
 /** Bad cells, parts without readings, and checks that need more spots. */

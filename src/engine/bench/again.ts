@@ -24,7 +24,12 @@ export function againSpots(book: BenchBook): AgainSpots {
     if (!taken.has(key)) spots.push(spot);
     taken.add(key);
   };
-  for (const { sheet, part, names, why } of book.measured.remeasure.flatMap(ofEachPart)) {
+  const { remeasure } = book.measured;
+  for (const { sheet, parts, why } of remeasure.filter((entry) => entry.isBeyondReadings)) {
+    other.push(`${sheet} ${parts.join(', ')}: not asked for: ${why}`);
+  }
+  const decisive = remeasure.filter((entry) => !entry.isBeyondReadings);
+  for (const { sheet, part, names, why } of decisive.flatMap(ofEachPart)) {
     const own = all.filter((spot) => spot.sheet === sheet && spot.part === part);
     if (names === 'all') {
       for (const spot of own.filter((known) => book.isBlank(known) && isPlanned(book, known))) add(spot);

@@ -88,6 +88,16 @@ export class BenchBook {
     return benchRows(this.measured.book);
   }
 
+  /** The gauge of a part; undefined where its row names none, or is of Fits. */
+  gaugeAt({ sheet, row }: Pick<BenchSpot, 'sheet' | 'row'>): string | undefined {
+    return this.byRow.get(rowKey(sheet, row))?.gauge;
+  }
+
+  /** The size from which the readings of a part are deviations. */
+  settingAt({ sheet, row }: Pick<BenchSpot, 'sheet' | 'row'>): BenchRow['setTo'] {
+    return this.byRow.get(rowKey(sheet, row))?.setTo;
+  }
+
   partAt(sheet: string, row: number): BenchRow {
     return this.byRow.get(rowKey(sheet, row))!;
   }
@@ -137,8 +147,9 @@ export class BenchBook {
   }
 
   /** What a text says in the cell of a spot, by the rules that a cell is read by; a sentence where it is no reading. */
-  read(text: string, { sheet, row, column }: BenchSpot): TypedReading | Fault {
-    return readTyped(this.table(sheet)!, row, column, text, this.partAt(sheet, row).setTo);
+  read(text: string, spot: BenchSpot): TypedReading | Fault {
+    const { sheet, row, column } = spot;
+    return readTyped(this.table(sheet)!, row, column, text, this.settingAt(spot));
   }
 
   /** Takes a value into a cell, to be written later. */
@@ -161,7 +172,7 @@ export class BenchBook {
     else own.delete(column.column);
     const table = this.table(sheet)!;
     // A cell of a new column looks as the first of its spot does.
-    const like = table.readingColumns.find((other) => sameSpot(other, column))!.column;
+    const { column: like } = table.readingColumns.find((other) => sameSpot(other, column)) ?? column;
     this.fill({ sheet: table.sheet.name, row, column: column.column, value: reading?.value ?? '', like });
   }
 

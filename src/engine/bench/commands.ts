@@ -33,7 +33,7 @@ const record = (command: BenchCommand, key: string, argument: string, help: stri
 export const BENCH_COMMANDS: readonly CommandRecord[] = [
   record('undo', 'u', '', 'take the last reading back'),
   record('skip', 's', '', 'leave this spot for later'),
-  record('jump', 'j', 'PART', 'go to a part, or to one spot of it: j B1 A 90'),
+  record('jump', 'j', 'PART', 'go to a part, or to one spot of it: j P1 A 90'),
   record('second', 'r', '', 'a second reading of the spot that was just read'),
   record('keep', 'k', 'REASON', 'keep a reading that was doubted, and say why'),
   record('note', 'n', 'TEXT', 'add words to the Note of this part'),

@@ -9,17 +9,21 @@ import { Agenda } from './agenda.js';
 import { type Answer, refused, said } from './answer.js';
 import type { BenchBook, BenchSpot, TypedReading } from './bench-book.js';
 import { type BenchCommand, commandHelp, parseCommand } from './commands.js';
-import { doubtTexts } from './expectation.js';
-import { findSpots } from './find-spots.js';
+import { spotsToAsk } from './find-spots.js';
 import type { LogEntry } from './log-line.js';
-import { readingThatStandsAlone, replacedText, standsAloneText } from './older-reading.js';
+import {
+  readingThatStandsAlone,
+  replacedText,
+  speaksAgainstOthers,
+  standsAloneText,
+} from './older-reading.js';
 import { gaugeGroup } from './order.js';
 import { placeText, type Question, questionOf } from './question.js';
-import { readingText, rowAnswer, zeroAnswer } from './row-answers.js';
-import { runningResults } from './running-results.js';
+import { noteAnswer, readingText, rowAnswer, zeroAnswer } from './row-answers.js';
 import { type Change, Scribe } from './scribe.js';
 import { Sitting } from './sitting.js';
 import { nextRepeat } from './spot-columns.js';
+import { doubtsAbout, leaveOutStrips, resultsAt } from './strip-spots.js';
 import { readAtBench } from './typed-reading.js';
 
 export interface DialogueOptions {
@@ -134,7 +138,7 @@ export class Dialogue {
     const setTo = this.scribe.settingFor(spot);
     const reading = readAtBench(this.book.table(spot.sheet)!, spot.row, spot.column, text, setTo);
     if ('fault' in reading) return this.notRead(`${placeText(spot)}: ${reading.fault}`);
-    const doubts = doubtTexts(this.book, spot, reading);
+    const doubts = doubtsAbout(this.book, spot, reading);
     if (doubts.length === 0) return this.accept(spot, reading, text, '');
     this.doubt = { spot, reading, typed: text };
     return refused(
@@ -160,11 +164,12 @@ export class Dialogue {
     const { entries, changes } = this.scribe.reading(spot, reading, typed, reason);
     this.history.push(changes);
     this.agenda.done(spot);
+    leaveOutStrips(this.book, this.agenda, spot);
     const next = this.agenda.current();
     const isPause = next !== undefined && gaugeGroup(this.book, next) !== gaugeGroup(this.book, spot);
     const shown = `${placeText(spot)}: ${readingText(reading, this.book)}`;
     return {
-      said: [shown, ...runningResults(this.book, spot), ...this.askOlder(spot)],
+      said: [shown, ...resultsAt(this.book, spot), ...this.askOlder(spot)],
       refused: [],
       entries,
       ...(isPause && { action: 'write' as const }),
@@ -187,9 +192,11 @@ export class Dialogue {
   }
 
   private undo(): Answer {
-    if (this.doubt) {
-      this.doubt = undefined;
-      return said('the doubtful reading is gone');
+    const { doubt } = this;
+    this.doubt = undefined;
+    const gone = doubt ? [`${quoted(doubt.typed)} is gone`] : [];
+    if (doubt && !speaksAgainstOthers(this.book, doubt, this.history.at(-1)?.[0]?.spot)) {
+      return said(`${gone[0]}; u once more takes the last reading back`);
     }
     const changes = this.history.pop();
     if (!changes) return refused('nothing of this sitting is left to take back');
@@ -197,19 +204,13 @@ export class Dialogue {
     const { spot, header } = changes[0]!;
     if (header) return { ...said(`${spot.sheet} ${spot.part}: the note is taken back`), entries };
     this.agenda.reopen(spot);
-    return { ...said(`${placeText(spot)}: taken back`), entries };
+    return { ...said(...gone, `${placeText(spot)}: taken back`), entries };
   }
 
   private jump(argument: string): Answer {
-    if (argument === '') return refused('expected a part behind j, such as: j B1');
-    const found = findSpots(this.book, argument);
+    const found = spotsToAsk(this.book, argument);
     if ('fault' in found) return refused(found.fault);
-    const wanted = found.isOneSpot ? found.spots : found.spots.filter((spot) => this.book.isBlank(spot));
-    if (wanted.length === 0) {
-      return refused(
-        `${argument}: every spot has its reading; name one to read it again, such as: j ${argument} A 0`,
-      );
-    }
+    const { spots: wanted } = found;
     this.doubt = undefined;
     this.agenda.goTo(wanted);
     return said(...(found.isOneSpot ? wanted.flatMap((spot) => replacedText(this.book, spot)) : []));
@@ -226,11 +227,10 @@ export class Dialogue {
 
   private note(words: string): Answer {
     const spot = this.agenda.current() ?? this.history.at(-1)?.[0]?.spot;
-    if (words === '' || !spot) return refused('expected words behind n, such as: n scored at the web');
-    const written = this.scribe.note(spot, words);
-    if (!written) return refused(`${spot.sheet} has no column Note; add one in the spreadsheet program`);
+    const written = noteAnswer(this.scribe, spot, words);
+    if ('refused' in written) return written;
     this.history.push(written.changes);
-    return { ...said(`${spot.sheet} ${spot.part}: noted`), entries: written.entries };
+    return { ...said(`${spot!.sheet} ${spot!.part}: noted`), entries: written.entries };
   }
 
   private zero(text: string): Answer {

@@ -1,9 +1,12 @@
 /** Which reading of a part the others speak against. */
-import type { Grain } from '../../maths/grain.js';
+import { type Grain, grainOfRatio } from '../../maths/grain.js';
+import { doubtsOf } from '../../maths/plausibility.js';
 import { lengthText } from '../assess/words.js';
 import { partSheet } from '../input-sheets/index.js';
-import { type BenchBook, type BenchSpot, sameSpot } from './bench-book.js';
+import { type BenchBook, type BenchSpot, sameSpot, type TypedReading } from './bench-book.js';
+import { expectationOf } from './expectation.js';
 import { placeText } from './question.js';
+import { isStripSpot } from './strip-spots.js';
 
 /** So many readings that agree outweigh one. Common practice, no published source. */
 const MOST_AGREE = 3;
@@ -61,4 +64,18 @@ export function replacedText(book: BenchBook, spot: BenchSpot): string[] {
   return text === undefined
     ? []
     : [`${placeText(spot)} holds ${text}: the next reading replaces it, s leaves it`];
+}
+
+/**
+ * Whether a doubtful reading is one that the limits allow: then the reading before it, of the same part, may be the wrong
+ * one.
+ */
+export function speaksAgainstOthers(
+  book: BenchBook,
+  { spot, reading }: { readonly spot: BenchSpot; readonly reading: TypedReading },
+  last: BenchSpot | undefined,
+): boolean {
+  if (!last || isStripSpot(spot) || last.sheet !== spot.sheet || last.row !== spot.row) return false;
+  const expectation = { ...expectationOf(book, spot), sisters: [], peers: [] };
+  return doubtsOf(grainOfRatio(reading.mm), expectation).length === 0;
 }

@@ -3,6 +3,7 @@
 import { isBlank } from '../book/blank-cell.js';
 import { dataRowsOf } from '../book/data-rows.js';
 import type { Table } from '../book/table.js';
+import { namedBy } from '../input-sheets/input-sheet.js';
 import { cellAddress, type SheetModel, type WorkbookModel } from '../workbook-model.js';
 
 /** A cell of the book that is to hold another value; a blank text empties it. */
@@ -49,9 +50,8 @@ export class PendingFills {
       const { sheet: name, row, column } = fill;
       const table = known.get(name)!;
       const now = file.sheets.find((sheet) => sheet.name === name);
-      const names = (table.record.rowNames ?? ['Part']).flatMap((name) => table.columns.get(name) ?? []);
-      const isSamePart = names.every(
-        ({ column: named }) => textAt(now, row, named) === textAt(table.sheet, row, named),
+      const isSamePart = namesOf(table).every(
+        (column) => textAt(now, row, column) === textAt(table.sheet, row, column),
       );
       const header = textAt(now, table.headerRow, column);
       const isNew = header === '' && this.isOfNewColumn(fill) && isFree(now, table, column);
@@ -82,6 +82,12 @@ function isFree(sheet: SheetModel | undefined, table: Table, column: number): bo
   const last = dataRowsOf(table).at(-1) ?? table.headerRow;
   const rows = sheet?.rows.slice(table.headerRow, last + 1) ?? [];
   return rows.every((cells) => isBlank(cells?.[column]));
+}
+
+/** The columns whose names tell one row from the others. */
+function namesOf({ columns, record }: Table): number[] {
+  const headers = record.rowNames ?? (columns.has('Part') ? ['Part'] : namedBy(record));
+  return headers.flatMap((header) => columns.get(header)?.column ?? []);
 }
 
 function textAt(sheet: SheetModel | undefined, row: number, column: number): string {

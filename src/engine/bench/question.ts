@@ -2,9 +2,9 @@
 import { grainOfRatio } from '../../maths/grain.js';
 import { lengthText } from '../assess/words.js';
 import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
-import { usualText } from './expectation.js';
 import { gaugeList } from './gauge-list.js';
 import type { Scribe } from './scribe.js';
+import { isStripSpot, stepText, usualAt } from './strip-spots.js';
 
 export interface Question {
   readonly spot: BenchSpot;
@@ -28,11 +28,12 @@ export function questionOf(
   const gauge = scribe.valueFor(spot, 'Gauge');
   const setTo = scribe.settingFor(spot);
   const zero = setTo ? `, set to ${lengthText(grainOfRatio(setTo.mm), book.unit)}` : '';
+  const measuredWith = `, ${gauge === '' ? 'no gauge named' : `gauge ${gauge}`}${zero}`;
   return {
     spot,
-    heading: `${spot.sheet}, ${gauge === '' ? 'no gauge named' : `gauge ${gauge}`}${zero}; ${countText(left)} left`,
+    heading: `${spot.sheet}${isStripSpot(spot) ? stepText(book, spot) : measuredWith}; ${countText(left)} left`,
     notes: isFirst ? notesOf(book, scribe, spot, gauge) : [],
-    usual: usualText(book, spot),
+    usual: usualAt(book, spot),
   };
 }
 

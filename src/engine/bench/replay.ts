@@ -1,11 +1,13 @@
 /** Replays a log: what it holds and the book's file does not hold yet goes into the book. */
 import { decimalText, exact, subtract, toNumber } from '../../maths/decimal.js';
 import { quoted } from '../book/problems.js';
+import { FITS } from '../input-sheets/fits.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
 import type { LogEntry } from './log-line.js';
 import { rowValue } from './scribe.js';
 import { SET_TO } from './sitting.js';
 import { columnNamed, hasOrMakesColumn } from './spot-columns.js';
+import { isStripSpot, stripColumn, stripsNamed } from './strip-spots.js';
 import { readAtBench } from './typed-reading.js';
 
 export interface Replayed {
@@ -38,7 +40,7 @@ export function replay(book: BenchBook, entries: readonly LogEntry[]): Replayed 
         `${book.file}: its log has ${quoted(typed)} for ${sheet} ${quoted(part)} ${spot}, but ${found}; ` +
           'the book stays as it is; type the reading again if it is the right one.',
       );
-    const rows = sheet ? book.partsNamed(part, sheet) : [];
+    const rows = sheet ? rowsNamed(book, part, sheet) : [];
     if (!sheet || rows.length !== 1) {
       refuse(rows.length === 0 ? 'the book has no such part' : 'several parts have that name');
       continue;
@@ -46,7 +48,7 @@ export function replay(book: BenchBook, entries: readonly LogEntry[]): Replayed 
     const { row, name } = rows[0]!;
     if (spot === SET_TO) hasOrMakesColumn(book, sheet, spot);
     const named = book.table(sheet)?.columns.get(spot);
-    const isReading = !named;
+    const isReading = !named || isStripSpot({ sheet });
     const column = (named ?? columnNamed(book, sheet, spot, { make: true }))?.column;
     if (column === undefined) {
       refuse('the book has no such column');
@@ -81,6 +83,11 @@ export function replay(book: BenchBook, entries: readonly LogEntry[]): Replayed 
   return { readings, left };
 }
 
+function rowsNamed(book: BenchBook, part: string, sheet: string): { row: number; name: string }[] {
+  if (!isStripSpot({ sheet })) return book.partsNamed(part, sheet);
+  return stripsNamed(book, part).map(({ row, part: name }) => ({ row, name }));
+}
+
 interface CellPlace {
   readonly row: number;
   readonly name: string;
@@ -88,13 +95,16 @@ interface CellPlace {
 }
 
 function readingSpot(book: BenchBook, { sheet }: LogEntry, { row, name, column }: CellPlace): BenchSpot {
-  const known = book.table(sheet!)!.readingColumns.find((reading) => reading.column === column)!;
+  const known =
+    sheet === FITS.name
+      ? stripColumn(book)!
+      : book.table(sheet!)!.readingColumns.find((reading) => reading.column === column)!;
   return { sheet: sheet!, row, part: name, column: known };
 }
 
 /** The reading of a line; its mm count where the book's unit has changed since it was typed. */
 function readingOf(book: BenchBook, { kind, typed, mm }: LogEntry, spot: BenchSpot) {
-  const { setTo } = book.partAt(spot.sheet, spot.row);
+  const setTo = book.settingAt(spot);
   const table = book.table(spot.sheet)!;
   // What is taken back to is a cell's text.
   const reading =

@@ -4,7 +4,7 @@ import { lengthText } from '../assess/words.js';
 import { nameKey } from '../book/names.js';
 import { type Answer, refused, said } from './answer.js';
 import type { BenchBook, BenchSpot, TypedReading } from './bench-book.js';
-import type { Scribe } from './scribe.js';
+import type { Scribe, Written } from './scribe.js';
 
 export function rowAnswer(
   scribe: Scribe,
@@ -16,6 +16,15 @@ export function rowAnswer(
   const set = scribe.setRow(spot, header, text);
   if ('fault' in set) return refused(set.fault);
   return { ...said(`${header} ${text}: for ${spot.part}, and for those that follow and name none`), ...set };
+}
+
+/** What was noted, or why it was not. */
+export function noteAnswer(scribe: Scribe, spot: BenchSpot | undefined, words: string): Written | Answer {
+  if (words === '' || !spot) return refused('expected words behind n, such as: n scored at the web');
+  return (
+    scribe.note(spot, words) ??
+    refused(`${spot.sheet} has no column Note; add one in the spreadsheet program`)
+  );
 }
 
 export function zeroAnswer(

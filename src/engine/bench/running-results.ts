@@ -9,7 +9,7 @@ import { partSheet } from '../input-sheets/index.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
 import { isPlanned } from './spot-columns.js';
 
-/** Lines such as `B1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
+/** Lines such as `P1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
 export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): string[] {
   const { parts, fits, fasteners } = book.around(sheet, row);
   const fastener = fasteners.find((known) => known.row.sheet === sheet && known.row.row === row);
@@ -64,7 +64,7 @@ function verdictText(status: string, why: readonly string[]): string {
   return isSelfEvident || why.length === 0 ? status : `${status} (${why[0]})`;
 }
 
-function fitLine(fit: FitResult, text: (length: number) => string): string {
+export function fitLine(fit: FitResult, text: (length: number) => string): string {
   const { clearance, tightest, loosest } = fit.clearance!;
   return (
     `${fit.engine} ${fit.fit} ${fit.position}: clearance ${text(clearance)}, ` +

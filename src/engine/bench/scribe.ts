@@ -200,7 +200,7 @@ export class Scribe {
       spot: given.name ?? spotName(spot.column),
       typed: given.typed,
       mm: given.mm ?? '',
-      gauge: this.book.partAt(spot.sheet, spot.row).gauge ?? '',
+      gauge: this.book.gaugeAt(spot) ?? '',
       temperature: hasTemperature ? this.textOf(spot, 'Temperature') : '',
       before: given.before,
       reason: given.reason ?? '',

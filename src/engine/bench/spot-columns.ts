@@ -2,6 +2,7 @@
 import { headerKey } from '../book/names.js';
 import { firstFreeColumn } from '../book/placement.js';
 import type { ReadingColumn, Table } from '../book/table.js';
+import { columnsOf } from '../input-sheets/input-sheet.js';
 import { SHEET_COLUMNS } from '../workbook-model.js';
 import { type BenchBook, type BenchSpot, sameSpot, spotName } from './bench-book.js';
 
@@ -15,7 +16,9 @@ export function nextRepeat(
     .readingColumns.filter((other) => sameSpot(other, column))
     .sort((a, b) => a.repeat - b.repeat);
   const free = all.find((other) => book.isBlank({ sheet, row, column: other }));
-  const name = spotName({ ...column, repeat: all.at(-1)!.repeat + 1 });
+  const last = all.at(-1);
+  if (!last) return undefined;
+  const name = spotName({ ...column, repeat: last.repeat + 1 });
   return free ?? columnNamed(book, sheet, name, { make: true });
 }
 
@@ -45,6 +48,7 @@ export function columnNamed(
 export function hasOrMakesColumn(book: BenchBook, sheet: string, header: string): boolean {
   const table = book.table(sheet);
   if (!table || table.columns.has(header)) return table !== undefined;
+  if (!columnsOf(table.record).some((column) => column.header === header)) return false;
   const like = table.columns.get('Temperature') ?? table.readingColumns[0];
   return makeColumn(book, sheet, header, like?.column ?? 0);
 }

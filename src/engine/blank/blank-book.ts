@@ -8,6 +8,7 @@ import { type BlankColumn, type BlankSheet, blankColumns, blankSheet, type Value
 import { fastenersSheet } from './blank-fasteners.js';
 import { gaugesSheet, studySheet } from './blank-gauges.js';
 import { blankPartSheets, fitsOf } from './blank-parts.js';
+import { stripsSheet } from './blank-strips.js';
 import type { EngineDescription } from './description.js';
 
 export interface BlankBook {
@@ -28,6 +29,7 @@ export function blankBook(description: EngineDescription): BlankBook {
     gaugesSheet(description),
     ...parts,
     ...(description.bolts.length > 0 ? [fastenersSheet(description)] : []),
+    ...(description.strips ? [stripsSheet(description)] : []),
     ...(description.gaugeStudy ? [studySheet(description)] : []),
   ];
   return { description, sheets, guide: guideLines(description, parts), caution: CAUTION };
@@ -95,7 +97,7 @@ function guideLines(description: EngineDescription, parts: readonly BlankSheet[]
     `Lengths in ${unit}, temperatures in °${temperature}, unless a cell names another unit.`,
     ...steps.map((step, at) => `${at + 1}. ${step}`),
     `Stations are ${stations.join(', ')} from the front end. Angles turn the same way for all parts, seen from the front.`,
-    '0° is in line with the throw of position 1 for journals, and square to the parting line for bores.',
+    '0° of a crankpin is in line with its own throw, of a main with the throw of No. 1 crankpin, of a bore square to the parting line.',
     'Two-point readings miss three-lobed form.',
     'Each sheet is protected without a password, so that only the cells to be filled take a typed value.',
     'To add rows or columns, take the protection off in the spreadsheet program.',

@@ -8,7 +8,7 @@ import { type DescriptionTexts, nameOfPlaces } from './description-items.js';
 import { readBolts } from './read-bolts.js';
 import {
   readEngines,
-  readGauge,
+  readGauges,
   readNames,
   readPositions,
   readWholeNumber,
@@ -41,9 +41,11 @@ export function describeEngine(texts: DescriptionTexts): EngineDescription {
     boreAngles: readNames(texts, 'boreAngles'),
     walls: readWholeNumber(texts, 'walls', MOST_WALLS),
     repeats: readWholeNumber(texts, 'repeats', MOST_REPEATS),
-    journalGauge: readGauge(texts, 'journalGauge'),
-    boreGauge: readGauge(texts, 'boreGauge'),
-    wallGauge: readGauge(texts, 'wallGauge'),
+    journalGauges: readGauges(texts, 'journalGauge'),
+    boreGauges: readGauges(texts, 'boreGauge'),
+    wallGauges: readGauges(texts, 'wallGauge'),
+    deviations: readWord(texts, 'deviations', ['yes', 'no']) === 'yes',
+    strips: readWord(texts, 'strips', ['yes', 'no']) === 'yes',
     unit: readWord(texts, 'unit', ['mm', 'in']),
     temperature: readWord(texts, 'temperature', ['C', 'F']),
     paper: readWord(texts, 'paper', ['a4', 'letter']),

@@ -34,9 +34,13 @@ export interface EngineDescription {
   readonly walls: number;
   /** How often each spot is read. */
   readonly repeats: number;
-  readonly journalGauge: BlankGauge | undefined;
-  readonly boreGauge: BlankGauge | undefined;
-  readonly wallGauge: BlankGauge | undefined;
+  readonly journalGauges: readonly BlankGauge[];
+  readonly boreGauges: readonly BlankGauge[];
+  readonly wallGauges: readonly BlankGauge[];
+  /** Readings are deviations from the size that a gauge is set to. */
+  readonly deviations: boolean;
+  /** Rows for readings of gauge strips. */
+  readonly strips: boolean;
   readonly unit: 'mm' | 'in';
   readonly temperature: 'C' | 'F';
   readonly paper: 'a4' | 'letter';

@@ -75,7 +75,7 @@ function wordsOf(figure: Figure, { stations, journalAngles, boreAngles, walls }:
   const along = `stations ${stations.join(', ')} from the front`;
   switch (figure) {
     case 'journal':
-      return `Line drawing of a journal: ${along}; angles ${journalAngles.join(', ')}, 0 in line with the throw.`;
+      return `Line drawing of a journal: ${along}; angles ${journalAngles.join(', ')}, 0 in line with a crankpin's own throw, of a main with the throw of No. 1.`;
     case 'bore':
       return `Line drawing of a bore: ${along}; angles ${boreAngles.join(', ')}, 0 square to the parting line, which is at 90.`;
     case 'shell':
@@ -89,7 +89,7 @@ const FIGURES: Readonly<Record<Figure, (description: EngineDescription) => Shape
     ...endView(journalAngles),
     note(
       118,
-      'Seen from the front end.\n0° is in line with the throw\nof position 1; angles turn the\nsame way for every journal.',
+      'Seen from the front end.\n0° of a crankpin is in line with\nits own throw, of a main with\nthe throw of No. 1 crankpin.\nAngles turn the same way.',
     ),
   ],
   bore: ({ stations, boreAngles, shellsIn }) => [

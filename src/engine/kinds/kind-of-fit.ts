@@ -22,7 +22,7 @@ export interface AskedPlaces {
   readonly option: string;
   /** The question of the questionnaire, and what the option holds. */
   readonly help: string;
-  /** Letter before the position in names of parts: `B1`. */
+  /** Letter before the position in names of parts: `P1`. */
   readonly letter: string;
   /** How many places an engine has where nothing is said. */
   readonly standard: (cylinders: number) => number;

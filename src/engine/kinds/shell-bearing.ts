@@ -33,7 +33,7 @@ export const SHELL_BEARING: KindOfFit = {
       fit: 'big end',
       option: 'big-ends',
       help: 'big-end positions, such as 1-4, or none; blank: one a cylinder',
-      letter: 'B',
+      letter: 'P',
       standard: (cylinders) => cylinders,
     },
     {

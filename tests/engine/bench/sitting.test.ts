@@ -154,3 +154,22 @@ describe('a repeat that was made for one part', () => {
     expect(asked(given)).toEqual(spots);
   });
 });
+
+describe('u behind a doubtful reading', () => {
+  test('takes the reading before it back, where only that speaks against it', () => {
+    const bench = new Bench(sheets({}, { Limits: [] }));
+    bench.type('42.501');
+    expect(bench.type('42.001').refused[0]).toContain('away from the other spots');
+    expect(bench.type('u').said).toEqual(['"42.001" is gone', 'Journals J1 A 0: taken back']);
+    expect(bench.cell('Journals', 'J1', 'A 0')).toBeUndefined();
+    expect(bench.asked).toBe('J1 A 0');
+  });
+
+  test('leaves it where limits speak against the doubtful one, and says how it is taken back', () => {
+    const bench = new Bench();
+    bench.type('42.001', '42.501');
+    expect(bench.type('u').said).toEqual(['"42.501" is gone; u once more takes the last reading back']);
+    expect(bench.cell('Journals', 'J1', 'A 0')).toBe(42.001);
+    expect(bench.type('u').said[0]).toBe('Journals J1 A 0: taken back');
+  });
+});

@@ -8,6 +8,7 @@ import {
   descriptionItems,
   standardTexts,
 } from '../../../src/engine/blank/description-items.js';
+import { drawingOf } from '../../../src/engine/blank/figures.js';
 
 const described = (texts: DescriptionTexts = {}) => describeEngine({ ...standardTexts(), ...texts });
 const positionsOf = ({ places }: EngineDescription, fit: string) =>
@@ -68,6 +69,74 @@ test('a gauge stands in the rows of its parts only with its greatest error', () 
   expect(new Set(column('Rods', 'Gauge'))).toEqual(new Set([undefined]));
   expect(column('Gauges', 'Gauge').slice(0, 3)).toEqual(['M1', 'D1', undefined]);
   expect(column('Gauges', 'Max error')[0]).toBe(0.002);
+});
+
+test.each([
+  ['M1=0.002, M2=0.003', ['M1', 'M2'], [0.002, 0.003]],
+  ['M1=0,002;M2=0,003', ['M1', 'M2'], [0.002, 0.003]],
+  ['M1=0,002,M2=0,003', ['M1', 'M2'], [0.002, 0.003]],
+  ['mic 25-50, mic 50-75', ['mic 25-50', 'mic 50-75'], [undefined, undefined]],
+])('several gauges in one answer are several gauges: %s', (journalGauge, names, errors) => {
+  const { sheets } = blankBook(described({ journalGauge }));
+  const { rows } = sheets.find(({ name }) => name === 'Gauges')!;
+  expect(rows.slice(0, 3).map(([gauge]) => gauge)).toEqual([...names, undefined]);
+  expect(rows.slice(0, 2).map(([, error]) => error)).toEqual(errors);
+  const journals = sheets.find(({ name }) => name === 'Journals')!;
+  const gauge = journals.columns.findIndex(({ header }) => header === 'Gauge');
+  // Which of them measures a part is chosen in its row.
+  expect(new Set(journals.rows.map((row) => row[gauge]))).toEqual(new Set([undefined]));
+});
+
+test.each([
+  ['A,B', 'P1', 'R1', 'M1'],
+  ['P,R', 'PP1', 'RR1', 'M1'],
+  ['Front,m', 'P1', 'R1', 'MM1'],
+])('names of parts are read as no station of %s', (stations, pin, rod, main) => {
+  const { sheets } = blankBook(described({ stations }));
+  const parts = (name: string) => sheets.find((sheet) => sheet.name === name)!.rows.map(([part]) => part);
+  expect(parts('Journals')).toEqual(expect.arrayContaining([pin, main]));
+  expect(parts('Rods')).toContain(rod);
+});
+
+test('deviations have the column Set to, and readings that may be 0 or signed', () => {
+  const column = (texts: DescriptionTexts, header: string) =>
+    blankBook(described(texts))
+      .sheets.find(({ name }) => name === 'Journals')!
+      .columns.find((known) => known.header === header);
+  expect(column({}, 'Set to')).toBeUndefined();
+  expect(column({}, 'A 0')!.kind).toBe('size');
+  expect(column({ deviations: 'yes' }, 'Set to')).toMatchObject({ kind: 'number' });
+  expect(column({ deviations: 'yes' }, 'A 0')).toMatchObject({
+    kind: 'number',
+    help: expect.stringContaining('deviation from Set to'),
+  });
+});
+
+test('strips have one row a bearing', () => {
+  const texts = { strips: 'yes', bigEnds: '1-2', mains: '1' };
+  const fits = blankBook(described(texts)).sheets.find(({ name }) => name === 'Fits')!;
+  expect(fits.columns.map(({ header }) => header)).toEqual(['Engine', 'Fit', 'Position', 'Strip reading']);
+  expect(fits.rows).toEqual([
+    ['E1', 'big end', 1, undefined],
+    ['E1', 'big end', 2, undefined],
+    ['E1', 'main', 1, undefined],
+  ]);
+  expect(blankBook(described()).sheets.map(({ name }) => name)).not.toContain('Fits');
+});
+
+test('the angle of a crankpin counts from its own throw, of a main from that of No. 1, in words and on the drawing', () => {
+  const book = blankBook(described());
+  expect(book.guide.join(' ')).toContain(
+    '0° of a crankpin is in line with its own throw, of a main with the throw of No. 1 crankpin',
+  );
+  const { shapes, description: words } = drawingOf('journal', described(), []);
+  const written = shapes
+    .flatMap((shape) => (shape.kind === 'text' ? [shape.text.replaceAll('\n', ' ')] : []))
+    .join(' ');
+  expect(written).toContain(
+    '0° of a crankpin is in line with its own throw, of a main with the throw of No. 1',
+  );
+  expect(words).toContain("0 in line with a crankpin's own throw, of a main with the throw of No. 1");
 });
 
 describe('bores that are measured with their shells in', () => {
@@ -142,6 +211,8 @@ describe('is refused by the name of the option', () => {
     ['journalGauge', '=0.002'],
     ['bores', 'in'],
     ['wallGauge', 'W1='],
+    ['wallGauge', 'W1, w1=0.002'],
+    ['deviations', 'maybe'],
     ['wallGauge', 'W1=-0.1'],
     ['unit', 'cm'],
     ['paper', 'a3'],
