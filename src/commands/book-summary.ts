@@ -5,6 +5,7 @@ import type { NeighbourResult } from '../engine/assess/neighbours.js';
 import { isProved } from '../engine/assess/proof.js';
 import { studyFigures } from '../engine/assess/study-figures.js';
 import { countText, lengthText } from '../engine/assess/words.js';
+import { isOnFits } from '../engine/kinds/kind-of-fit.js';
 import { fitTables } from '../io/terminal/fit-table.js';
 import type { LengthUnit } from '../maths/units.js';
 
@@ -43,7 +44,9 @@ function countLine({ engine, fit, fits, counts, waiting }: NeighbourResult): str
   const verdicts = ['in range', 'within service limit', 'tight', 'loose', 'undecided'] as const;
   const told = [...verdicts.map((status) => [counts[status], status] as const), [waiting, 'wanting data']];
   const words = told.filter(([count]) => count !== 0).map(([count, word]) => `${count} ${word}`);
-  return `  engine ${engine}, ${fit}: ${countText(fits.length, 'fit')}: ${words.join(', ')}`;
+  const { kind } = fits[0]!;
+  const noun = isOnFits(kind) ? 'fit' : kind.name;
+  return `  engine ${engine}, ${fit}: ${countText(fits.length, noun)}: ${words.join(', ')}`;
 }
 
 /** What a study says of its gauge, by analysis of variance. */

@@ -72,7 +72,7 @@ function judged(found: MatchedFit, { row }: PartResult, { stock }: BookStock, co
   const { engineType, engine, fit, position } = row;
   const limits = context.limitsOf(engineType, fit)!;
   const range = { min: limits.clearanceMin!, max: limits.clearanceMax!, serviceLimit: limits.serviceLimit };
-  const terms = kind.terms.map(({ slot, sign }) => ({ sign, part: found.parts[slot] }));
+  const terms = kind.terms.map(({ slot, sign }) => ({ sign, part: found.parts[slot as FitSlot] }));
   const clearance = fitOf(terms);
   const variance = varianceOf(terms);
   const guards = fitGuards(stock.confidence, variance);

@@ -3,7 +3,8 @@ import { neighbourSpread } from '../../maths/clearance.js';
 import type { Grain } from '../../maths/grain.js';
 import { nameKey } from '../book/names.js';
 import { groupBy } from './context.js';
-import type { FitResult, FitStatus } from './fit.js';
+import type { FitResult } from './fit.js';
+import type { FitStatus } from './fit-verdicts.js';
 
 export interface NeighbourResult {
   readonly engine: string;
@@ -16,7 +17,7 @@ export interface NeighbourResult {
   /** Of the computed fits. */
   readonly tightest: Grain | undefined;
   readonly loosest: Grain | undefined;
-  /** The largest difference of clearance between computed fits in consecutive rows. */
+  /** The largest difference of clearance, or of run-out, between computed fits in consecutive rows. */
   readonly spread: Grain | undefined;
   readonly limit: Grain | undefined;
   /** Undefined without a spread or its limit. */
@@ -33,7 +34,9 @@ export function neighbourResults(fits: readonly FitResult[]): NeighbourResult[] 
     const own = group.map(({ fit }) => fit);
     const { engine, fit } = own[0]!;
     const counts = countsOf(own);
-    const spread = neighbourSpread(inConsecutiveRows(group));
+    // Gaps beside each other wear by themselves.
+    const spread =
+      own[0]!.kind.strategy === 'feelers' ? undefined : neighbourSpread(inConsecutiveRows(group));
     const limit = own.find(({ limits }) => limits?.neighbourSpread !== undefined)?.limits?.neighbourSpread;
     return {
       ...{ engine, fit, fits: own, counts },
@@ -61,8 +64,10 @@ function countsOf(fits: readonly FitResult[]): Record<FitStatus, number> {
     tight: 0,
     loose: 0,
     undecided: 0,
+    'beyond limits': 0,
   };
-  for (const { status } of fits) counts[status] += 1;
+  // A run-out over its roof is loose among the others.
+  for (const { status } of fits) counts[status === 'beyond limits' ? 'loose' : status] += 1;
   return counts;
 }
 

@@ -30,9 +30,11 @@ import {
   type ReadSpot,
   readSpots,
 } from './part-result.js';
+import { assessPlaceRow } from './place-row.js';
 
 /** Assesses the rows of one sheet together, since a part is named once in its sheet. */
 export function assessParts(rows: readonly PartRow[], context: Context): PartResult[] {
+  if (rows[0] && partSheet(rows[0].sheet).isOfPlaces) return rows.map((row) => assessPlaceRow(row, context));
   const named = new Map<string, number>();
   for (const { name } of rows) named.set(nameKey(name), (named.get(nameKey(name)) ?? 0) + 1);
   return rows.map((row) => assessPart(row, named.get(nameKey(row.name))! > 1 && row.name !== '', context));
@@ -89,7 +91,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
   const { confidence } = context.book.setup;
   const guards = partGuards(measured, spots, confidence);
   const checks = limitChecks(row, form, limits, guards);
-  const { classes } = context.classesOf(row.engineType, row.fit, role.classOf);
+  const classes = role.classOf ? context.classesOf(row.engineType, row.fit, role.classOf).classes : [];
   const classification = classify(form.size, classes);
   if (
     row.mark !== undefined &&

@@ -1,7 +1,8 @@
 /** The sheets of parts in a blank workbook: one row a part of every place that is measured. */
+import { STAND_INS } from '../book/reading-headers.js';
 import { partSheets } from '../input-sheets/index.js';
 import type { PartRole, PartSheet } from '../input-sheets/input-sheet.js';
-import type { FitTerm } from '../kinds/kind-of-fit.js';
+import { type FitTerm, fitsAsked } from '../kinds/kind-of-fit.js';
 import { sheetsOfTerm } from '../kinds/sheets-of-term.js';
 import {
   type BlankColumn,
@@ -16,6 +17,7 @@ import {
   type BlankGauge,
   type DescribedPlaces,
   type EngineDescription,
+  gapHeaders,
   readingHeaders,
   wallHeaders,
 } from './description.js';
@@ -45,7 +47,13 @@ const ROLE: Readonly<
   },
   outer: { figure: 'bore', gauge: ({ boreGauge }) => boreGauge, angles: ({ boreAngles }) => boreAngles },
   wall: { figure: 'shell', gauge: ({ wallGauge }) => wallGauge, angles: () => [] },
+  // Of gaps some are tried with feelers, others read on a dial: their rows name their gauge themselves.
+  gap: { figure: 'gap', gauge: () => undefined, angles: () => [] },
+  'run-out': { figure: 'run-out', gauge: () => undefined, angles: () => DIAL_ANGLES },
 };
+
+/** A quarter turn apart. */
+const DIAL_ANGLES = ['0', '90', '180', '270'];
 
 /** Columns that stand behind the readings. */
 const BEHIND: readonly string[] = ['Usable', 'Note'];
@@ -55,7 +63,11 @@ export function blankPartSheets(description: EngineDescription): BlankSheet[] {
   const { engines, places } = description;
   const each = engines.flatMap(({ name, type }) =>
     places.flatMap(({ kind, asked, positions }) =>
-      positions.map((position): Place => ({ engine: name, type, kind, asked, position })),
+      fitsAsked(asked).flatMap((fit) =>
+        positions.map(
+          (position): Place => ({ engine: name, type, kind, asked: { ...asked, fit }, position }),
+        ),
+      ),
     ),
   );
   return partSheets().flatMap((sheet) => {
@@ -85,7 +97,7 @@ function partSheetOf(sheet: PartSheet, rows: readonly Values[], description: Eng
 
 /** The words of Fit that are measured. */
 export function fitsOf({ places }: EngineDescription): string[] {
-  return places.filter(({ positions }) => positions.length > 0).map(({ asked }) => asked.fit);
+  return places.filter(({ positions }) => positions.length > 0).flatMap(({ asked }) => fitsAsked(asked));
 }
 
 function readingColumns(
@@ -93,15 +105,19 @@ function readingColumns(
   description: EngineDescription,
 ): BlankColumn[] {
   const { stations, repeats, walls, unit } = description;
-  const headers =
-    readings === 'walls'
-      ? wallHeaders(walls, repeats)
-      : readingHeaders(stations, ROLE[role].angles(description), repeats);
+  const angles = ROLE[role].angles(description);
+  const headers = {
+    walls: () => wallHeaders(walls, repeats),
+    diameters: () => readingHeaders(stations, angles, repeats),
+    gaps: () => [...gapHeaders(repeats), STAND_INS.goes, STAND_INS.stops],
+    // Its position says where the dial stands.
+    dial: () => [...readingHeaders(stations.slice(0, 1), angles, repeats), STAND_INS.total],
+  }[readings]();
   return headers.map((header) => ({
     header,
     width: 10,
     help: `${measured} at ${header}, in ${unit}; another unit may be typed with it. Leave blank what was not measured.`,
-    kind: 'size',
+    kind: readings === 'gaps' || readings === 'dial' ? 'number' : 'size',
   }));
 }
 

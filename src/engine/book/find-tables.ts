@@ -11,7 +11,7 @@ import { isOwnColumn, type OwnColumns, type OwnHeaders, ownColumnsOf } from './o
 import { type Placement, placeResults } from './placement.js';
 import { columnNotices, rowNotices } from './placement-words.js';
 import { listOf, quoted } from './problems.js';
-import { splitHeader } from './reading-headers.js';
+import { READING_EXAMPLES, splitHeader } from './reading-headers.js';
 import { Row } from './row.js';
 import { type BookUnits, isBlank, Table } from './table.js';
 
@@ -88,7 +88,7 @@ export function noKnownSheet(file: string): UserError {
 
 /** What a user may have meant to be read: headers like a reading's, and Setup items that no setting has. */
 function unreadNotices(table: Table, file: string): string[] {
-  const example = table.record.readings === 'walls' ? '"Wall 1"' : '"A 0", "A 90" or "Front 45"';
+  const example = READING_EXAMPLES[table.record.readings ?? 'diameters'];
   const headers = table.nearReadings.map(
     (header) =>
       `${file}: sheet ${table.sheet.name}: found the header ${quoted(header)}, which is not read; ` +

@@ -8,7 +8,14 @@ import { unitOfWord } from './number-text.js';
 const BEFORE = String.raw`^[^\p{L}\p{N}#]*`;
 const BEHIND = String.raw`[^\p{L}\p{N}#%"'\u2018-\u201f\u2032\u2033]*$`;
 const REPEAT = String.raw`(?:\s*#\s*(\d{1,3}))?`;
-const WALL = new RegExp(String.raw`${BEFORE}wall\s+(\d{1,3})${REPEAT}${BEHIND}`, 'iu');
+const numbered = (word: string) =>
+  new RegExp(String.raw`${BEFORE}${word}\s+(\d{1,3})${REPEAT}${BEHIND}`, 'iu');
+const single = (words: string) => new RegExp(`${BEFORE}(${words})${BEHIND}`, 'iu');
+const WALL = numbered('wall');
+const GAP = numbered('gap');
+/** What stands in for readings: the blades of a feeler gauge, the total that a dial shows by itself. */
+const FEELER = single('goes|stops');
+const TOTAL = single('total');
 const DIAMETER = new RegExp(
   String.raw`${BEFORE}([a-z]|front|mid|middle|centre|rear)\s+(\d{1,3})\s*°?${REPEAT}${BEHIND}`,
   'iu',
@@ -24,17 +31,35 @@ export function splitHeader(text: string): { name: string; unit: TextUnit | unde
   return unit && isLast ? { name: plain.slice(0, open).trimEnd(), unit } : { name: text, unit: undefined };
 }
 
+const capitalised = (word: string) => word[0]!.toUpperCase() + word.slice(1).toLowerCase();
+
+function numberedSpot(word: string, found: RegExpExecArray | null) {
+  return found && { station: `${word} ${Number(found[1])}`, angle: undefined, repeat: Number(found[2] ?? 1) };
+}
+
+function standIn(found: RegExpExecArray | null) {
+  return found && { station: capitalised(found[1]!), angle: undefined, repeat: 1 };
+}
+
+/** The stations of what stands in for readings. */
+export const STAND_INS = { goes: 'Goes', stops: 'Stops', total: 'Total' } as const;
+
+export function isStandIn({ station }: { readonly station: string }): boolean {
+  return Object.values<string>(STAND_INS).includes(station);
+}
+
 /** The spot that a header names; null where it names none. */
 export function readingOf(name: string, kind: ReadingKind) {
   const plain = name.normalize('NFKC').replaceAll(/\s+/g, ' ').trim();
-  if (kind === 'walls') {
-    const wall = WALL.exec(plain);
-    return wall && { station: `Wall ${Number(wall[1])}`, angle: undefined, repeat: Number(wall[2] ?? 1) };
+  if (kind === 'walls') return numberedSpot('Wall', WALL.exec(plain));
+  if (kind === 'gaps') return standIn(FEELER.exec(plain)) ?? numberedSpot('Gap', GAP.exec(plain));
+  if (kind === 'dial') {
+    const total = standIn(TOTAL.exec(plain));
+    if (total) return total;
   }
   const diameter = DIAMETER.exec(plain);
   if (!diameter || Number(diameter[2]) >= 360) return null;
-  const word = diameter[1]!;
-  const station = word[0]!.toUpperCase() + word.slice(1).toLowerCase();
+  const station = capitalised(diameter[1]!);
   return {
     station: station === 'Middle' ? 'Mid' : station,
     angle: Number(diameter[2]),
@@ -43,7 +68,23 @@ export function readingOf(name: string, kind: ReadingKind) {
 }
 
 const NEAR_WALL = /^walls? ?\d+/;
+const NEAR_GAP = /^gaps? ?\d+/;
 const NEAR_DIAMETER = /^([a-z]|front|mid|middle|cent(?:re|er)|rear|back) ?\d+/;
+
+const NEAR: Readonly<Record<ReadingKind, RegExp>> = {
+  diameters: NEAR_DIAMETER,
+  walls: NEAR_WALL,
+  gaps: NEAR_GAP,
+  dial: NEAR_DIAMETER,
+};
+
+/** Readings as a user heads them, for messages. */
+export const READING_EXAMPLES: Readonly<Record<ReadingKind, string>> = {
+  diameters: '"A 0", "A 90" or "Front 45"',
+  walls: '"Wall 1"',
+  gaps: '"Gap 1"',
+  dial: '"A 0", "A 90" or "Front 45"',
+};
 
 /** `A0`, `A-90`, `Center 10`, `B 0 mm`: not read, since nobody can tell `A-90` from a negative angle. */
 export function looksLikeReading(name: string, kind: ReadingKind): boolean {
@@ -52,5 +93,5 @@ export function looksLikeReading(name: string, kind: ReadingKind): boolean {
     .toLowerCase()
     .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
-  return (kind === 'walls' ? NEAR_WALL : NEAR_DIAMETER).test(plain);
+  return NEAR[kind].test(plain);
 }

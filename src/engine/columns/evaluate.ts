@@ -3,9 +3,10 @@ import type { Assessment } from '../assess/assess.js';
 import { FITS } from '../input-sheets/fits.js';
 import { partSheets } from '../input-sheets/index.js';
 import { kindsOfFit } from '../kinds/index.js';
+import { isOnFits } from '../kinds/kind-of-fit.js';
 import { evaluateTemplates } from './block-engine.js';
-import { fitInputs, partInputs } from './engine-inputs.js';
-import { fitColumns } from './fit-columns.js';
+import { columnsOfKind } from './columns-of-kind.js';
+import { fitInputs, partInputs, placeInputs } from './engine-inputs.js';
 import type { Layout } from './layout.js';
 import { partColumns } from './part-columns.js';
 import { ResultCells } from './result-cells.js';
@@ -32,7 +33,7 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
   };
   for (const record of partSheets()) {
     const { name, readings } = record;
-    if (!book.tables.has(name)) continue;
+    if (!book.tables.has(name) || record.isOfPlaces) continue;
     add(name, {
       ...{ name, sheet: layout.sheetName(name), assessment },
       rowOf: ({ row }) => row.row,
@@ -41,13 +42,14 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
     });
   }
   for (const kind of kindsOfFit()) {
-    const inputs = fitInputs(assessment, kind);
+    const { resultsOn: sheet = FITS.name } = kind;
+    const inputs = isOnFits(kind) ? fitInputs(assessment, kind) : placeInputs(assessment, kind);
     if (inputs.rows.length === 0) continue;
-    add(FITS.name, {
-      ...{ name: `${FITS.name}, ${kind.name}`, sheet: layout.sheetName(FITS.name), assessment },
+    add(sheet, {
+      ...{ name: `${sheet}, ${kind.name}`, sheet: layout.sheetName(sheet), assessment },
       rowOf: (fit) => layout.fitRow(fit),
       ...inputs,
-      columns: fitColumns(kind),
+      columns: columnsOfKind(kind),
     });
   }
   const all = [...templates.values()].flat();

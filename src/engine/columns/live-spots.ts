@@ -2,7 +2,7 @@
 import type { LengthUnit } from '../../maths/units.js';
 import { groupBy } from '../assess/context.js';
 import type { PartResult } from '../assess/part-result.js';
-import type { Table } from '../book/table.js';
+import type { ReadingColumn, Table } from '../book/table.js';
 import { fitting, GRAINS, lengthOf } from './live-terms.js';
 
 export interface LiveSizes {
@@ -42,11 +42,17 @@ type CellOf = (column: number) => string;
 /**
  * Undefined where a cell of the row is text, which no built-in formula reads as the program does.
  */
-export function liveSizes(part: PartResult, table: Table, unit: LengthUnit, cellOf: CellOf): LiveSizes {
+export function liveSizes(
+  part: PartResult,
+  table: Table,
+  unit: LengthUnit,
+  cellOf: CellOf,
+  columns: readonly ReadingColumn[] = table.readingColumns,
+): LiveSizes {
   if (!part.row.temperatureIsLive || part.row.readings.some(({ isNumber }) => !isNumber)) return NONE;
   if (part.status === 'bad reading' && !part.form) return NONE;
   const factor = correction(part, table, cellOf);
-  const spots = spotTerms(table, factor, cellOf);
+  const spots = spotTerms(columns, factor, cellOf);
   if (spots.length === 0) return NONE;
   const count = `(${spots.map(({ isRead }) => isRead).join('+')})`;
   const result = (term: string) => fitting(`IF(${count}=0,"",${lengthOf(term, unit)})`);
@@ -76,8 +82,18 @@ function correction({ expansion, gaugeExpansion }: PartResult, table: Table, cel
   return `*(1+${gaugeExpansion.value}/1000000*${kelvin})/(1+${expansion.value}/1000000*${kelvin})`;
 }
 
-function spotTerms(table: Table, factor: string, cellOf: CellOf): SpotTerms[] {
-  const groups = groupBy(table.readingColumns, ({ station, angle }) => `${station} ${angle}`);
+/** The greatest range of a station as a term in grains, −1 where none was read at two places; undefined without columns. */
+export function liveGreatestRange(columns: readonly ReadingColumn[], cellOf: CellOf): string | undefined {
+  const stations = groupBy(spotTerms(columns, '', cellOf), ({ station }) => station);
+  const ranges = [...stations.values()]
+    .filter((group) => group.length > 1)
+    .map((group) => rangeOf(group, ''));
+  if (ranges.length < 2) return ranges[0];
+  return `MAX(${ranges.join(',')})`;
+}
+
+function spotTerms(readingColumns: readonly ReadingColumn[], factor: string, cellOf: CellOf): SpotTerms[] {
+  const groups = groupBy(readingColumns, ({ station, angle }) => `${station} ${angle}`);
   return [...groups.values()].map((columns) => {
     const { station, angle } = columns[0]!;
     const cells = columns.map(({ column }) => cellOf(column));
@@ -106,7 +122,7 @@ function cellsOf(spots: readonly SpotTerms[]): { cells: string; grains: number }
 function greatestOf(spots: readonly SpotTerms[], factor: string): string {
   const plain = cellsOf(spots);
   if (plain) return `ROUND(MAX(${plain.cells})*${plain.grains}${factor},0)`;
-  return `MAX(${spots.map(({ value }) => value).join(',')})`;
+  return `MAX(${spots.map(({ value, isRead }) => `IF(${isRead}=0,-${HUGE},${value})`).join(',')})`;
 }
 
 function leastOf(spots: readonly SpotTerms[], factor: string): string {

@@ -4,7 +4,9 @@ import { CHECKED_SHEETS } from '../assess/table-checks.js';
 import type { OwnHeaders } from '../book/own-columns.js';
 import { FITS } from '../input-sheets/fits.js';
 import { inputSheet, isPartSheet } from '../input-sheets/index.js';
+import { kindsOfFit } from '../kinds/index.js';
 import { SHELL_BEARING } from '../kinds/shell-bearing.js';
+import { columnsOfKind } from './columns-of-kind.js';
 import { fitColumns } from './fit-columns.js';
 import { Layout } from './layout.js';
 import { partColumns } from './part-columns.js';
@@ -15,6 +17,8 @@ import { TABLE_COLUMNS } from './table-columns.js';
 export function resultColumns(sheet: string): readonly ResultColumn<never>[] {
   if (sheet === FITS.name) return fitColumns(SHELL_BEARING);
   const record = inputSheet(sheet);
+  const kind = kindsOfFit().find(({ resultsOn }) => resultsOn === sheet);
+  if (kind) return columnsOfKind(kind);
   if (record && isPartSheet(record)) return partColumns(record.readings);
   return (CHECKED_SHEETS as readonly string[]).includes(sheet) ? TABLE_COLUMNS : [];
 }

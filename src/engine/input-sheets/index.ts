@@ -3,6 +3,7 @@ import { headerKey } from '../book/names.js';
 import { CASES } from './cases.js';
 import { CLASSES } from './classes.js';
 import { FITS } from './fits.js';
+import { GAPS } from './gaps.js';
 import { GAUGE_STUDY } from './gauge-study.js';
 import { GAUGES } from './gauges.js';
 import type { InputSheet, PartSheet } from './input-sheet.js';
@@ -11,6 +12,7 @@ import { LIMITS } from './limits.js';
 import { MATERIALS } from './materials.js';
 import { NEW_SHELLS } from './new-shells.js';
 import { RODS } from './rods.js';
+import { RUN_OUTS } from './run-outs.js';
 import { SELECTION } from './selection.js';
 import { SETUP } from './setup.js';
 import { SHELLS } from './shells.js';
@@ -27,6 +29,8 @@ const SHEETS = new Map<string, InputSheet>(
     JOURNALS,
     RODS,
     CASES,
+    GAPS,
+    RUN_OUTS,
     SHELLS,
     NEW_SHELLS,
     UNDERSIZES,

@@ -22,8 +22,11 @@ export type RowValues<Columns extends InputColumns> = {
   readonly [Key in keyof Columns]: ValueOf<Columns[Key]['quantity']> | undefined;
 };
 
-/** What the columns of readings are: diameters by station and angle, or walls. */
-export type ReadingKind = 'diameters' | 'walls';
+/**
+ * What the columns of readings are: diameters by station and angle, walls, gaps with their feelers, or what a dial shows
+ * by station and angle with its total.
+ */
+export type ReadingKind = 'diameters' | 'walls' | 'gaps' | 'dial';
 
 export interface InputSheet<Columns extends InputColumns = InputColumns> {
   readonly name: string;
@@ -34,7 +37,7 @@ export interface InputSheet<Columns extends InputColumns = InputColumns> {
 }
 
 /** How a part stands in a fit, and with it which limits, classes and materials are its own. */
-export type PartRole = 'inner' | 'outer' | 'wall';
+export type PartRole = 'inner' | 'outer' | 'wall' | 'gap' | 'run-out';
 
 /** A sheet of measured parts. */
 export interface PartSheet extends InputSheet {
@@ -58,6 +61,8 @@ export interface PartSheet extends InputSheet {
   readonly measured: string;
   /** How to measure them, for the guide of the blank workbook. */
   readonly guide: string;
+  /** Its rows are known by their place, have no name of their own, and get the verdict of a fit each, beside them. */
+  readonly isOfPlaces?: true;
   /** Whether the page draws its spots along the axis. */
   readonly isDrawn?: true;
 }

@@ -13,8 +13,8 @@ export interface RoleCheck {
 }
 
 export interface RoleRecord {
-  /** The word of Classes. */
-  readonly classOf: 'journal' | 'bore' | 'shell';
+  /** The word of Classes; undefined where there are no classes of it. */
+  readonly classOf: 'journal' | 'bore' | 'shell' | undefined;
   /** The column of Limits that names its material. */
   readonly material: 'journalMaterial' | 'boreMaterial' | undefined;
   /** None: the part is measured, and not judged by itself. */
@@ -46,6 +46,9 @@ export const ROLES: Readonly<Record<PartRole, RoleRecord>> = {
     ],
   },
   wall: { classOf: 'shell', material: undefined, checks: [] },
+  // What is measured on the assembly is judged as a fit.
+  gap: { classOf: undefined, material: undefined, checks: [] },
+  'run-out': { classOf: undefined, material: undefined, checks: [] },
 };
 
 /** The header that a limit stands under. */

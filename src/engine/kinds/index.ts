@@ -1,9 +1,11 @@
 /** Every kind of fit. */
 import { addPartSheet } from '../input-sheets/index.js';
+import { GAP } from './gap.js';
 import type { KindOfFit } from './kind-of-fit.js';
+import { RUN_OUT } from './run-out.js';
 import { SHELL_BEARING } from './shell-bearing.js';
 
-const KINDS: KindOfFit[] = [SHELL_BEARING];
+const KINDS: KindOfFit[] = [SHELL_BEARING, GAP, RUN_OUT];
 
 export function kindsOfFit(): readonly KindOfFit[] {
   return KINDS;

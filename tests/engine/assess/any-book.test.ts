@@ -7,7 +7,12 @@ import { SETUP_ITEMS } from '../../../src/engine/input-sheets/setup.js';
 import { UserError } from '../../../src/engine/user-error.js';
 import { assess, DATE, ERROR, type Plain, type Sheets } from '../book-of.js';
 
-const READINGS = { diameters: ['A 0', 'A 90', 'A 0 #2', 'B 0 (in)'], walls: ['Wall 1', 'Wall 2 (µm)'] };
+const READINGS = {
+  diameters: ['A 0', 'A 90', 'A 0 #2', 'B 0 (in)'],
+  walls: ['Wall 1', 'Wall 2 (µm)'],
+  gaps: ['Gap 1', 'Gap 2 (in)', 'Goes', 'Stops'],
+  dial: ['A 0', 'A 90', 'Total'],
+};
 const WORDS = [
   'X',
   'Y',
