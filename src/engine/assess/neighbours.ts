@@ -6,12 +6,15 @@ import { groupBy } from './context.js';
 import type { FitResult } from './fit.js';
 import type { FitStatus } from './fit-verdicts.js';
 
+/** A run-out over its roof is counted with what is loose. */
+export type CountedStatus = Exclude<FitStatus, 'beyond limits'>;
+
 export interface NeighbourResult {
   readonly engine: string;
   readonly fit: string;
   readonly fits: readonly FitResult[];
   /** How many of them have each status. */
-  readonly counts: Readonly<Record<FitStatus, number>>;
+  readonly counts: Readonly<Record<CountedStatus, number>>;
   /** How many have no verdict, since something of them is not known. */
   readonly waiting: number;
   /** Of the computed fits. */
@@ -53,8 +56,8 @@ export function neighbourResults(fits: readonly FitResult[]): NeighbourResult[] 
   });
 }
 
-function countsOf(fits: readonly FitResult[]): Record<FitStatus, number> {
-  const counts: Record<FitStatus, number> = {
+function countsOf(fits: readonly FitResult[]): Record<CountedStatus, number> {
+  const counts: Record<CountedStatus, number> = {
     'bad reading': 0,
     unclear: 0,
     'not measured': 0,
@@ -64,9 +67,7 @@ function countsOf(fits: readonly FitResult[]): Record<FitStatus, number> {
     tight: 0,
     loose: 0,
     undecided: 0,
-    'beyond limits': 0,
   };
-  // A run-out over its roof is loose among the others.
   for (const { status } of fits) counts[status === 'beyond limits' ? 'loose' : status] += 1;
   return counts;
 }

@@ -84,7 +84,9 @@ function gapOfRow(row: PartRow, gauge: GaugeUse | undefined): FoundOfRow {
   const gap = gapOfFeelers(feelers);
   if (!gap) {
     const nothing = { why: [], spots, form: undefined, measured: undefined };
-    return hasFeelers ? { ...nothing, status: 'measured', feelers } : { ...nothing, status: 'not measured' };
+    return hasFeelers
+      ? { ...nothing, status: 'measured', feelers }
+      : { ...nothing, status: 'not measured', why: ['neither a reading nor a feeler'] };
   }
   const { clearance: size, tightest: smallest, loosest: largest } = gap;
   const scatter = { spots: 1, readVariance: variance(gauge, 1) };
@@ -114,7 +116,9 @@ function runOutOfRow(row: PartRow, gauge: GaugeUse | undefined): FoundOfRow {
 }
 
 const onceOnly = (spots: readonly Spot[]) =>
-  spots.length > 0 ? ['no station was read at two angles: a run-out is a difference'] : [];
+  spots.length > 0
+    ? ['no station was read at two angles: a run-out is a difference']
+    : ['neither readings nor a Total'];
 
 function fewestRepeats(spots: readonly Spot[]): number {
   return Math.min(...spots.map(({ readings }) => readings.length));

@@ -83,7 +83,11 @@ export function readingRule(kind: ReadingKind | undefined, column: ReadingColumn
 }
 
 /** What a row without a name of its own is called. */
-function nameOfPlace({ engine = '', fit = '', position = '' }: PartValues): string {
+export function nameOfPlace({
+  engine = '',
+  fit = '',
+  position = '',
+}: Pick<PartValues, 'engine' | 'fit' | 'position'>): string {
   return [engine, fit, position].filter((name) => name !== '').join(' ');
 }
 

@@ -2,8 +2,7 @@
 import type { StageResult } from '../../maths/matching/stock.js';
 import type { Assessment } from '../assess/assess.js';
 import type { FitResult } from '../assess/fit.js';
-import type { FitStatus } from '../assess/fit-verdicts.js';
-import type { NeighbourResult } from '../assess/neighbours.js';
+import type { CountedStatus, NeighbourResult } from '../assess/neighbours.js';
 import { gapOf } from '../assess/proof.js';
 import { Row } from '../book/row.js';
 import { type TypedName, typedName } from '../book/typed-name.js';
@@ -16,7 +15,7 @@ import type { ResultTable } from './result-table.js';
 
 type FitsColumn = ResultColumn<NeighbourResult>;
 
-const counted = (header: string, json: string, status: FitStatus): FitsColumn => ({
+const counted = (header: string, json: string, status: CountedStatus): FitsColumn => ({
   header,
   quantity: 'count',
   width: 12,
@@ -166,7 +165,7 @@ function engineName({ engine, fits: [first] }: NeighbourResult, { book }: Assess
 /** Counts over the statuses of Fits, where the names are plain enough for a criterion to mean just them. */
 function liveCount(
   { engine, fit, fits }: NeighbourResult,
-  status: FitStatus,
+  status: CountedStatus,
   layout: Layout,
 ): string | undefined {
   const alike = fits.every(

@@ -81,6 +81,8 @@ const NUMBERS = [2, 3, 0.25, 0.75, 55, 60];
 const READINGS: Readonly<Record<string, readonly string[]>> = {
   diameters: ['A 0', 'Mid 90', 'B 0 #2'],
   walls: ['Wall 1', 'Wall 2 #2'],
+  gaps: ['Gap 1', 'Gap 2 #2', 'Stops'],
+  dial: ['A 0', 'Mid 90', 'Total'],
 };
 
 /** A header and what stands under it. */
