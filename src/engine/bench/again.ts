@@ -1,5 +1,6 @@
 /** The spots that the sheet Re-measure names, the one that decides most first. */
 import { headerKey } from '../book/names.js';
+import { isStandIn } from '../book/reading-headers.js';
 import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
 
 export interface AgainSpots {
@@ -35,7 +36,8 @@ export function againSpots(book: BenchBook): AgainSpots {
         continue;
       }
       const isRead = book.readings(named.sheet, named.row).has(named.column.column);
-      const column = isRead ? book.nextRepeat(named) : named.column;
+      // Blades and a total have no repeats: the new ones replace them.
+      const column = isRead && !isStandIn(named.column) ? book.nextRepeat(named) : named.column;
       if (column) add({ ...named, column });
       else other.push(noColumn(named));
     }

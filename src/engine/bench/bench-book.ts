@@ -12,6 +12,7 @@ import { openBook } from '../book/open-book.js';
 import { isMadeByProgram } from '../book/own-columns.js';
 import { firstFreeColumn } from '../book/placement.js';
 import { describe } from '../book/problems.js';
+import { isStandIn } from '../book/reading-headers.js';
 import { isBlank, type ReadingColumn, type Table } from '../book/table.js';
 import { ownHeaders } from '../columns/result-headers.js';
 import { readBook } from '../run-book.js';
@@ -142,6 +143,7 @@ export class BenchBook {
 
   /** The column for one more reading of a spot: a free one, else a new one; undefined where none can be made. */
   nextRepeat({ sheet, row, column }: BenchSpot): ReadingColumn | undefined {
+    if (isStandIn(column)) return undefined;
     const all = this.table(sheet)!
       .readingColumns.filter((other) => sameSpot(other, column))
       .sort((a, b) => a.repeat - b.repeat);

@@ -13,7 +13,7 @@ import type { BenchBook, BenchSpot, TypedReading } from './bench-book.js';
 import { type BenchCommand, commandHelp, parseCommand } from './commands.js';
 import { doubtTexts } from './expectation.js';
 import { findSpots } from './find-spots.js';
-import { gaugeGroup } from './order.js';
+import { gaugeGroup, isMoot } from './order.js';
 import { placeText, type Question, questionOf } from './question.js';
 import { runningResults } from './running-results.js';
 import { type Change, Scribe } from './scribe.js';
@@ -42,7 +42,7 @@ export class Dialogue {
     spots: readonly BenchSpot[],
     private readonly options: DialogueOptions,
   ) {
-    this.agenda = new Agenda(spots);
+    this.agenda = new Agenda(spots, (spot) => isMoot(book, spot));
     this.scribe = new Scribe(book, options.now);
   }
 

@@ -35,6 +35,7 @@ function limitsOf(book: BenchBook, part: PartRow): Range | undefined {
     keys.map((key) => limits?.[key]).find((limit) => typeof limit === 'number');
   const range = (low: Grain | undefined, high: Grain | undefined): Range | undefined =>
     low === undefined && high === undefined ? undefined : { low: low ?? high!, high: high ?? low! };
+  if (partSheet(part.sheet).isOfPlaces) return range(limits?.clearanceMin, limits?.clearanceMax);
   const [least, greatest] = roleOf(part).checks;
   if (least && greatest) return range(firstOf(least), firstOf(greatest));
   const { classes } = context.classesOf(part.engineType, part.fit, 'shell');
@@ -91,7 +92,8 @@ export function doubtTexts(book: BenchBook, spot: BenchSpot, reading: TypedReadi
       maxError: use.rows[0]!.maxError!,
       resolution: use.random.resolution,
     });
-  const far = doubtsOf(value, expectation);
+  // A gap may lie anywhere: only repeats of it speak against each other.
+  const far = partSheet(spot.sheet).isOfPlaces ? [] : doubtsOf(value, expectation);
   const slip = far.length > 0 ? slipOf(value, expectation) : undefined;
   return [
     ...[...far, ...(differs ? [differs] : [])].map((doubt) => doubtText(book, spot, doubt)),

@@ -1,6 +1,8 @@
 /** The order in which spots are asked for: the fewest changes of gauge and part. */
 import { groupBy } from '../assess/context.js';
 import { nameKey } from '../book/names.js';
+import { isStandIn } from '../book/reading-headers.js';
+import { partSheet } from '../input-sheets/index.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
 
 /** What a spot is measured with: the gauge of its row; without one, its sheet stands for the gauge of such parts. */
@@ -23,4 +25,17 @@ export function blankSpots(book: BenchBook): BenchSpot[] {
         .map(({ spot }) => spot),
     ),
   );
+}
+
+/**
+ * Whether a spot needs no reading any more: a gap that was read needs no feelers, one that was tried with feelers no
+ * reading; and so with the readings of a dial and its total.
+ */
+export function isMoot(book: BenchBook, { sheet, row, column }: BenchSpot): boolean {
+  if (!partSheet(sheet).isOfPlaces) return false;
+  const readings = book.readings(sheet, row);
+  const isOther = isStandIn(column) ? (other: boolean) => !other : (other: boolean) => other;
+  return book
+    .table(sheet)!
+    .readingColumns.some((other) => isOther(isStandIn(other)) && readings.has(other.column));
 }

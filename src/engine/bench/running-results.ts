@@ -11,6 +11,7 @@ import type { BenchBook, BenchSpot } from './bench-book.js';
 export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): string[] {
   const { parts, fits } = book.around(sheet, row);
   const part = parts.of(sheet).find((known) => known.row.row === row);
+  if (part && partSheet(sheet).isOfPlaces) return placeResults(book, part, fits);
   if (!part?.form) return part?.status === 'bad reading' ? [`${part.row.name}: ${part.why.join('; ')}`] : [];
   const text = (length: number) => lengthText(length, book.unit);
   const open = openSpots(book, part);
@@ -28,6 +29,17 @@ export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): stri
       return fitLine(fit, text) + soFar(parts.reduce((sum, each) => sum + openSpots(book, each), 0));
     }),
   ];
+}
+
+/** What was measured as a whole is judged as a fit, with one blade of a feeler gauge too. */
+function placeResults(book: BenchBook, part: PartResult, fits: readonly FitResult[]): string[] {
+  return fits
+    .filter((fit) => partsOf(fit).includes(part) && fit.status !== 'not measured')
+    .map((fit) => {
+      const value =
+        fit.clearance && `${fit.kind.valueNoun} ${lengthText(fit.clearance.clearance, book.unit)}; `;
+      return `${part.row.name}: ${value ?? ''}${verdictText(fit.status, fit.why)}`;
+    });
 }
 
 /** Spots of a part that are still blank: what is said of it may change. */

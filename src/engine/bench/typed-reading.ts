@@ -1,10 +1,10 @@
 /** What a typed text says at a spot, by the rules by which a typed cell is read. */
 import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
+import { readingRule } from '../book/parts.js';
 import { quoted } from '../book/problems.js';
 import { Row } from '../book/row.js';
 import { type ReadingColumn, Table } from '../book/table.js';
-import { SIZE } from '../input-sheets/quantities.js';
 import type { Cell } from '../workbook-model.js';
 
 /** A typed reading as it goes into its cell. */
@@ -31,13 +31,14 @@ export function readTyped(
   rows[row] = cells;
   const alone = new Table(table.record, { name: table.sheet.name, rows }, table.units);
   const own = new Row(alone, row);
-  const read = own.reading(column, SIZE);
+  const rule = readingRule(table.record.readings, column);
+  const read = own.reading(column, rule);
   const [bad] = own.bad;
   if (!read || bad) {
     return { fault: `found ${bad?.found ?? 'nothing'}; expected ${bad?.expected ?? 'a length'}` };
   }
   const size = toNumber(read.mm);
-  if (!(size > 0 && size < LONGEST_MM)) {
+  if (!(rule.isAllowed(size) && Math.abs(size) < LONGEST_MM)) {
     return { fault: `found ${quoted(typed)}; expected the length of a part` };
   }
   return { mm: read.mm, value: plainValue(typed, column) ?? typed.trim() };
