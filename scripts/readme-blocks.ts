@@ -6,7 +6,7 @@ import { REACHED, SUMMARY } from '../src/engine/columns/summary-columns.js';
 import { functionTable } from '../src/engine/functions/function-help.js';
 import { inputSheets } from '../src/engine/input-sheets/index.js';
 import { columnsOf, type InputSheet } from '../src/engine/input-sheets/input-sheet.js';
-import { kindsOfFit } from '../src/engine/kinds/index.js';
+import { recordsOfFits } from '../src/engine/kinds/index.js';
 
 function table(header: readonly string[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]) =>
@@ -60,9 +60,10 @@ export function resultColumnsTable(): string {
 
 /** The kinds of fit: how the parts add up, and which words of Fit are of the kind. */
 export function kindsTable(): string {
-  const rows = kindsOfFit().map(({ name, help, equation, words, claimedBy }) => {
+  const rows = recordsOfFits().map(({ name, help, equation, words, claimedBy }) => {
     const named = words.map((word) => `\`${word}\``);
-    return [name, help, equation, [...named, `any word that ${listOf(claimedBy)} name`].join(', ')];
+    const claimed = claimedBy.length > 0 ? [`any word that ${listOf(claimedBy)} name`] : [];
+    return [name, help, equation, [...named, ...claimed].join(', ') || 'the same'];
   });
   return table(['Kind', 'What it is', 'Clearance', 'Words of Fit'], rows);
 }

@@ -5,6 +5,8 @@
  * What has a column on a sheet stands here under the key of its column; beside it stands what no sheet shows.
  */
 import type { Assessment } from '../engine/assess/assess.js';
+import { cellOf, doubtSentence } from '../engine/assess/doubt-words.js';
+import type { DoubtedReading } from '../engine/assess/doubted-readings.js';
 import type { FitResult } from '../engine/assess/fit.js';
 import type { GaugeStudy } from '../engine/assess/gauge-study.js';
 import { isProved } from '../engine/assess/proof.js';
@@ -45,6 +47,7 @@ export function bookJson(assessment: Assessment, written: string | undefined) {
     remeasure: listJson(REMEASURE, assessment),
     gaugeStudies: assessment.studies.map(studyJson),
     refused: book.bad.map((bad) => ({ ...bad, message: sentenceOf(book.model.file, bad) })),
+    slips: assessment.doubts.map((doubt) => slipJson(doubt, assessment)),
     notices: book.notices,
     notRead: assessment.missingBooks,
   };
@@ -64,6 +67,18 @@ function fitJson(fit: FitResult, assessment: Assessment) {
   const named = FIT_SLOTS.map((slot) => [slot, parts[slot]?.row.name ?? null]);
   const results = jsonOf(fitColumns(kind), fit, assessment);
   return { engine, fit: word, position, ...Object.fromEntries(named), ...results };
+}
+
+function slipJson(doubt: DoubtedReading, { book }: Assessment) {
+  const { part, found, slip } = doubt;
+  return {
+    part: part.row.name,
+    ...cellOf(doubt, book),
+    found: mm(found),
+    withoutSlip: mm(slip?.value),
+    cause: slip?.cause ?? null,
+    message: doubtSentence(doubt, book),
+  };
 }
 
 function studyJson({ gauge, parts, persons, trials, byAnalysis, byRange, why }: GaugeStudy) {

@@ -14,10 +14,11 @@ const THEME = { prefix: { idle: '?', done: '-' }, validationFailureMode: 'clear'
 export async function askForEngine(standards: DescriptionTexts): Promise<DescriptionTexts> {
   const answers: Record<string, string> = { ...standards };
   try {
-    for (const { name, help, standard } of descriptionItems()) {
+    for (const { name, help, standard, isPassedOver } of descriptionItems()) {
+      if (isPassedOver?.(answers)) continue;
       answers[name] = await input(
         {
-          message: `${help}:`,
+          message: help.endsWith('?') ? help : `${help}:`,
           ...(standard !== '' && { default: standard }),
           theme: THEME,
           validate: (answer) => answerFault({ ...answers, [name]: answer.trim() || standard }) ?? true,

@@ -132,6 +132,7 @@ test('the questions of oilgap sheet make a workbook', async () => {
     [/cylinders:/, '2'],
     [/big-end positions/, ''],
     [/main positions/, 'none'],
+    [/bare or with shells in\?/, ''],
     [/stations/, 'AB'],
   ] as const) {
     await terminal.until(question);

@@ -5,14 +5,19 @@ import type { CrankPlan } from '../../maths/suggestions/crank-plan.js';
 import { obstaclesOf, type Standing } from '../../maths/suggestions/obstacles.js';
 import type { Book } from '../book/book.js';
 import { Context } from './context.js';
+import { doubtReason } from './doubt-words.js';
+import { type DoubtedReading, doubtedReadings } from './doubted-readings.js';
 import { assessFit, type FitResult } from './fit.js';
 import { type GaugeStudy, gaugeStudies } from './gauge-study.js';
 import { type LeftPart, leftOver } from './left-over.js';
 import { type MatchedSet, matchedSets } from './matched-sets.js';
 import { type NeighbourResult, neighbourResults } from './neighbours.js';
 import { assessParts } from './part.js';
-import { type PartsOfBook, placeFits } from './places.js';
-import { type Remeasure, remeasureList } from './remeasure.js';
+import type { PartsOfBook } from './placed-fit.js';
+import { placeFits } from './places.js';
+import { remeasureList } from './remeasure.js';
+import type { Remeasure } from './remeasure-words.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
 import { type BookStock, stockOf } from './stock.js';
 import { crankPlansOf } from './suggestions.js';
 import { assessTables, type TableResults } from './table-checks.js';
@@ -25,6 +30,8 @@ export interface Assessment {
   readonly fits: readonly FitResult[];
   readonly tables: TableResults;
   readonly spreads: readonly NeighbourResult[];
+  /** Readings that look like a slip of the hand, in the order of sheets and rows. */
+  readonly doubts: readonly DoubtedReading[];
   readonly remeasure: readonly Remeasure[];
   readonly studies: readonly GaugeStudy[];
   readonly stock: BookStock;
@@ -52,13 +59,15 @@ export interface AssessOptions {
 }
 
 /** What is computed of a book without matching its parts. */
-export type Measured = Pick<Assessment, 'book' | 'context' | 'parts' | 'fits' | 'remeasure'>;
+export type Measured = Pick<Assessment, 'book' | 'context' | 'parts' | 'fits' | 'doubts' | 'remeasure'>;
 
 export function assessMeasured(book: Book): Measured {
   const context = new Context(book);
   const parts = book.parts.map((rows) => assessParts(rows, context));
   const fits = placeFits(parts, book.fits, book.keptStrips).map((placed) => assessFit(placed, context));
-  return { book, context, parts, fits, remeasure: remeasureList(parts, fits, context) };
+  const doubts = doubtedReadings(parts, fits, context);
+  for (const doubt of doubts) doubt.part.addRemarks([doubtReason(doubt, book)]);
+  return { book, context, parts, fits, doubts, remeasure: remeasureList(parts, fits, doubts, context) };
 }
 
 export async function assessBook(book: Book, options: AssessOptions): Promise<Assessment> {
@@ -90,11 +99,17 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
 
 /** Whether everything is proved good: what exit code 0 promises. */
 export function isAllGood({ book, fits, parts, tables }: Assessment): boolean {
+  const inBores = shellsInBoresOf(book);
   const good = new Set(['within limits', 'no limits', 'measured']);
   return (
     book.setup.bad.length === 0 &&
     fits.every(({ status }) => status === 'in range') &&
-    parts.all().every(({ status }) => good.has(status)) &&
+    parts
+      .all()
+      .every(
+        ({ row, status }) =>
+          good.has(status) || (status === 'not measured' && inBores.boreOf(row) !== undefined),
+      ) &&
     Object.values(tables).every((rows) => rows.every(({ status }) => status === 'consistent'))
   );
 }

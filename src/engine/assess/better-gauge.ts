@@ -1,14 +1,17 @@
 /** With which gauge a fit would be decided that more readings with the gauges it has would not decide. */
+import type { SignedTerm } from '../../maths/clearance.js';
 import { fitVerdict } from '../../maths/conformity.js';
 import { toNumber } from '../../maths/decimal.js';
 import { REFERENCE_CELSIUS } from '../../maths/expansion.js';
 import { fitGuards } from '../../maths/guards.js';
-import { chanceFitDecided, maxErrorFor, readingsNeeded } from '../../maths/measuring-plan.js';
+import { chanceFitDecided, FINEST_GAUGE, maxErrorFor, readingsNeeded } from '../../maths/measuring-plan.js';
+import type { SystematicSource } from '../../maths/shared-gauges.js';
 import {
   expansionContribution,
+  type FitVariance,
   type MeasuredPart,
   readVariance,
-  type SystematicSource,
+  varianceByError,
   varianceOf,
 } from '../../maths/uncertainty.js';
 import { nameKey } from '../book/names.js';
@@ -105,23 +108,13 @@ export interface NeededGauge {
   readonly gauge: string;
   /** Grains; undefined where no max error of this gauge alone is small enough for a workshop. */
   readonly maxError: number | undefined;
+  /** No one gauge would do, and the finest gauges of a workshop on every part would. */
+  readonly severalDo: boolean;
 }
 
 export function neededGauge(fit: FitResult, context: Context): NeededGauge | undefined {
   if (fit.kind.strategy === 'dial') return undefined;
   const terms = measuredTerms(fit)!;
-  const withError = (gauge: string, maxError: number) =>
-    varianceOf(
-      terms.map(({ sign, part }) => ({
-        sign,
-        part: {
-          ...part,
-          systematic: part.systematic.map((source) =>
-            source.gauge === gauge ? { ...source, maxError } : source,
-          ),
-        },
-      })),
-    );
   const sources = new Map(
     fit.kind.terms.flatMap(({ slot }) => {
       const part = fit.parts[slot]!;
@@ -131,17 +124,29 @@ export function neededGauge(fit: FitResult, context: Context): NeededGauge | und
   const weights = [...sources].map(([key, { part, row }]) => ({
     key,
     ...{ part, gauge: row.gauge, maxError: row.maxError! },
-    rest: withError(key, 0).common,
+    rest: varianceByError(terms, key)(0).common,
   }));
   const [most] = weights.sort((a, b) => a.rest - b.rest);
   if (!most || most.maxError === 0) return undefined;
   const { confidence } = context.book.setup;
   const { key, part, gauge } = most;
-  const isDecided = (maxError: number) =>
-    fitVerdict(
-      fit.clearance!,
-      rangeOfLimits(fit.limits!),
-      fitGuards(confidence, withError(key, maxError)),
-    ) !== 'undecided';
-  return { part, gauge, maxError: maxErrorFor(most.maxError, isDecided) };
+  const varianceWith = varianceByError(terms, key);
+  const isDecided = (variance: FitVariance) =>
+    fitVerdict(fit.clearance!, rangeOfLimits(fit.limits!), fitGuards(confidence, variance)) !== 'undecided';
+  const maxError = maxErrorFor(most.maxError, (error) => isDecided(varianceWith(error)));
+  return { part, gauge, maxError, severalDo: maxError === undefined && isDecided(withFinest(terms)) };
+}
+
+/** The fit as the finest gauges of a workshop would read it. */
+function withFinest(terms: readonly SignedTerm<MeasuredPart>[]): FitVariance {
+  const finest = (source: SystematicSource) => ({
+    ...source,
+    maxError: Math.min(source.maxError, FINEST_GAUGE),
+  });
+  return varianceOf(
+    terms.map(({ sign, part }) => ({
+      sign,
+      part: { ...part, systematic: part.systematic.map(finest) },
+    })),
+  );
 }

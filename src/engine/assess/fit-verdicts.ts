@@ -13,7 +13,7 @@ import {
 import type { LimitsRow } from '../book/book.js';
 import type { KindOfFit } from '../kinds/kind-of-fit.js';
 import type { GaugeUse } from './context.js';
-import type { PlacedFit } from './places.js';
+import type { PlacedFit } from './placed-fit.js';
 
 export type FitStatus =
   | 'bad reading'

@@ -3,9 +3,9 @@ import type { LimitsRow } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
 import { partSheet } from '../input-sheets/index.js';
 import { isOnFits, TERM_SLOTS, termOf } from '../kinds/kind-of-fit.js';
-import type { Context } from './context.js';
+import type { Context, GaugeUse } from './context.js';
 import type { PartResult } from './part-result.js';
-import type { PlacedFit } from './places.js';
+import type { PlacedFit } from './placed-fit.js';
 
 /** Which parts of a fit are not there, and which were not measured; what is measured as a whole says so itself. */
 export function missingParts({ kind, parts }: PlacedFit): string[] {
@@ -49,5 +49,18 @@ export function uncertaintyRemarks(parts: readonly PartResult[], hasGauge: boole
     return [`uncertainty not given: ${isWhole ? 'no gauge' : 'no part has a gauge'}`];
   }
   const without = parts.filter(({ gauge }) => gauge === undefined).map(({ row }) => row.name);
-  return without.length > 0 ? [`uncertainty not given for ${without.join(', ')}`] : [];
+  return [
+    ...(without.length > 0 ? [`uncertainty not given for ${without.join(', ')}`] : []),
+    ...new Set(parts.flatMap(({ gauge }) => (gauge && gauge.circle.length > 0 ? [circleRemark(gauge)] : []))),
+  ];
+}
+
+/** A circle may be as long as Gauges: so many of its names are enough to find it. */
+const NAMED_OF_CIRCLE = 4;
+
+function circleRemark({ circle }: GaugeUse): string {
+  if (circle.length === 1) return `gauge ${circle[0]} is set from itself: check Set from in Gauges`;
+  const more = circle.length > NAMED_OF_CIRCLE ? ` and ${circle.length - NAMED_OF_CIRCLE} more` : '';
+  const names = `${circle.slice(0, NAMED_OF_CIRCLE).join(', ')}${more}`;
+  return `gauges ${names} are set from each other in a circle: check Set from in Gauges`;
 }

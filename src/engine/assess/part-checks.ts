@@ -8,7 +8,14 @@ import type { LengthUnit } from '../../maths/units.js';
 import type { LimitsRow, PartRow } from '../book/book.js';
 import type { BadCell } from '../book/problems.js';
 import { partSheet } from '../input-sheets/index.js';
-import { limitHeader, ROLES, type RoleCheck, type RoleRecord } from '../input-sheets/roles.js';
+import {
+  BORE_WITH_SHELLS,
+  limitHeader,
+  ROLES,
+  type RoleCheck,
+  type RoleRecord,
+} from '../input-sheets/roles.js';
+import type { Context, UsableClasses } from './context.js';
 import { lengthText } from './words.js';
 
 /** The guards of one part, by what is checked of it. */
@@ -33,9 +40,17 @@ export function partGuards(part: MeasuredPart, spots: readonly Spot[], confidenc
   };
 }
 
-/** Looks up what the sheet of a part makes of it. */
-export function roleOf({ sheet }: Pick<PartRow, 'sheet'>): RoleRecord {
-  return ROLES[partSheet(sheet).role];
+/** Looks up what the sheet of a part makes of it, and the shells in it. */
+export function roleOf({ sheet, hasShells }: Pick<PartRow, 'sheet' | 'hasShells'>): RoleRecord {
+  return hasShells ? BORE_WITH_SHELLS : ROLES[partSheet(sheet).role];
+}
+
+const NO_CLASSES: UsableClasses = { classes: [], rows: [] };
+
+/** The classes that the size of a part may fall in. */
+export function classesOfPart(row: PartRow, context: Context): UsableClasses {
+  const { classOf } = roleOf(row);
+  return classOf === undefined ? NO_CLASSES : context.classesOf(row.engineType, row.fit, classOf);
 }
 
 /** The limit of a check that counts: the first that is typed, or that was refused. */
@@ -107,12 +122,21 @@ export function checkReasons(
     .map((check) => {
       const limit = `${check.limitName} ${lengthText(check.limit, unit)}`;
       const beyond = excess(check);
-      if (beyond === undefined) return `${check.quantity} cannot be formed from these readings for ${limit}`;
+      if (beyond === undefined)
+        return `can't work out ${check.quantity} yet for ${limit}: ${moreSpots(check)}`;
       const side = check.side === 'at least' ? 'under' : 'over';
       if (status === 'beyond limits')
         return `${check.quantity} is ${lengthText(beyond, unit)} ${side} ${limit}`;
-      return `${check.quantity} within the guard ${lengthText(nearGuard(check), unit)} of ${limit}`;
+      return (
+        `${check.quantity} ${lengthText(check.value!, unit)} is ${lengthText(Math.abs(beyond), unit)} from ${limit}, ` +
+        `nearer than we can measure (±${lengthText(nearGuard(check), unit)})`
+      );
     });
+}
+
+/** Form is a difference: of two stations along the axis, or of two angles around it. */
+function moreSpots({ quantity }: LimitCheck): string {
+  return quantity === 'taper' ? 'read a second station' : 'read a second angle';
 }
 
 /** The guard on the side of the limit on which the value lies. */

@@ -21,7 +21,15 @@ import { reasonOf } from '../book/problems.js';
 import { partSheet } from '../input-sheets/index.js';
 import { limitHeader } from '../input-sheets/roles.js';
 import { type Context, type GaugeUse, namedMaterial } from './context.js';
-import { checkReasons, limitChecks, partGuards, roleOf, unreadLimits } from './part-checks.js';
+import {
+  checkReasons,
+  classesOfPart,
+  limitChecks,
+  NO_PART_GUARDS,
+  partGuards,
+  roleOf,
+  unreadLimits,
+} from './part-checks.js';
 import {
   AssessedPart,
   type KnownOfPart,
@@ -31,16 +39,22 @@ import {
   readSpots,
 } from './part-result.js';
 import { assessPlaceRow } from './place-row.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
+import { spotCounts } from './spots-of-fit.js';
 
 /** Assesses the rows of one sheet together, since a part is named once in its sheet. */
 export function assessParts(rows: readonly PartRow[], context: Context): PartResult[] {
   if (rows[0] && partSheet(rows[0].sheet).isOfPlaces) return rows.map((row) => assessPlaceRow(row, context));
   const named = new Map<string, number>();
   for (const { name } of rows) named.set(nameKey(name), (named.get(nameKey(name)) ?? 0) + 1);
-  return rows.map((row) => assessPart(row, named.get(nameKey(row.name))! > 1 && row.name !== '', context));
+  const counts = spotCounts(rows);
+  return rows.map((row) => {
+    const isNamedTwice = named.get(nameKey(row.name))! > 1 && row.name !== '';
+    return assessPart(row, isNamedTwice, counts.get(nameKey(row.fit))!, context);
+  });
 }
 
-function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): PartResult {
+function assessPart(row: PartRow, isNamedTwice: boolean, spotsOfFit: number, context: Context): PartResult {
   const limits = context.limitsOf(row.engineType, row.fit);
   const role = roleOf(row);
   const isJudged = role.checks.length > 0;
@@ -66,6 +80,8 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     new AssessedPart(known, { status, why: reasons }, context.book.setup.confidence);
   if (faults.length > 0) return unmeasured('bad reading', [...faults, ...why]);
   why.push(...identityRemarks(row));
+  const around = shellsInBoresOf(context.book).boreOf(row);
+  if (around) why.push(`in ${around.name}, which was measured with its shells in: no wall is needed`);
   if (row.readings.length === 0) {
     if (isNamedTwice) return unmeasured('bad reading', [namedTwice(row), ...why]);
     return unmeasured('not measured', why);
@@ -89,9 +105,9 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     ...uncertaintyOf(form.size, spots, known, toNumber(celsius) - REFERENCE_CELSIUS),
   };
   const { confidence } = context.book.setup;
-  const guards = partGuards(measured, spots, confidence);
+  const guards = isJudged ? partGuards(measured, spots, confidence) : NO_PART_GUARDS;
   const checks = limitChecks(row, form, limits, guards);
-  const classes = role.classOf ? context.classesOf(row.engineType, row.fit, role.classOf).classes : [];
+  const { classes } = classesOfPart(row, context);
   const classification = classify(form.size, classes);
   if (
     row.mark !== undefined &&
@@ -116,6 +132,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     status = 'bad reading';
     why.unshift(namedTwice(row));
   }
+  if (spots.length < spotsOfFit) why.push(`${spots.length} of ${spotsOfFit} spots read`);
   const sizeU = gauge && expandedUncertainty(sizeVariance(measured));
   const limitsAreRead = unread.length === 0;
   return new AssessedPart(
@@ -180,7 +197,7 @@ function noLimitsReasons(row: PartRow, limits: LimitsRow | undefined, context: C
     return context.book.limits.length > 0
       ? [`Limits has no row for ${row.engineType || 'this engine type'}, ${row.fit}`]
       : [];
-  return [`Limits types no limit of its own for the ${roleOf(row).classOf}`];
+  return [`Limits types no limit of its own for the ${roleOf(row).noun}`];
 }
 
 /** What is odd about a row and changes no verdict. */

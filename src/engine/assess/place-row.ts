@@ -32,6 +32,8 @@ export function assessPlaceRow(row: PartRow, context: Context): PartResult {
     isUncorrected: false,
     expansion: undefined,
     gaugeExpansion: NO_EXPANSION,
+    // What others tell of a part, its slips, is not looked for among gaps.
+    addRemarks: () => undefined,
   } as const;
   const why = 'bad' in lookup ? [] : lookup.why;
   if (faults.length > 0)

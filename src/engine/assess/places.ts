@@ -3,7 +3,6 @@
  * (Engine, Fit, Position). Where the book leaves a choice, the fit is unclear and says so; never a guess.
  */
 import type { FitRow } from '../book/book.js';
-import type { BySheet } from '../book/by-sheet.js';
 import { nameKey } from '../book/names.js';
 import { FIT_SLOTS, FITS, type FitSlot, slotHeader } from '../input-sheets/fits.js';
 import { kindsOfFit } from '../kinds/index.js';
@@ -11,8 +10,8 @@ import {
   type FitTerm,
   isOnFits,
   type KindOfFit,
+  kindWithBore,
   TERM_SLOTS,
-  type TermSlot,
   termOf,
 } from '../kinds/kind-of-fit.js';
 import { sheetsOfTerm } from '../kinds/sheets-of-term.js';
@@ -20,31 +19,9 @@ import { SHELL_BEARING } from '../kinds/shell-bearing.js';
 import { groupBy } from './context.js';
 import { halfOf, onlyPart, shellsByPlace, tooMany, wrongHalves } from './half-shells.js';
 import type { PartResult } from './part-result.js';
+import { type FitPlace, type PartsOfBook, type PlacedFit, partsOf, type SlotParts } from './placed-fit.js';
+import { ShellsInBores } from './shells-in-bores.js';
 import { WordsOfFits } from './words-of-fits.js';
-
-export interface FitPlace {
-  readonly engine: string;
-  readonly fit: string;
-  readonly position: string;
-}
-
-/** The parts of a fit, by the slots that its kind has. */
-export type SlotParts = Partial<Record<TermSlot, PartResult>>;
-
-export interface PlacedFit extends FitPlace {
-  readonly kind: KindOfFit;
-  readonly source: FitRow | undefined;
-  readonly parts: SlotParts;
-  /** Why the parts are not determined; empty where they are. */
-  readonly unclear: readonly string[];
-}
-
-export type PartsOfBook = BySheet<PartResult>;
-
-/** The parts of a fit, one on both halves twice. */
-export function partsOf({ parts }: Pick<PlacedFit, 'parts'>): PartResult[] {
-  return TERM_SLOTS.flatMap((slot) => parts[slot] ?? []);
-}
 
 function placeKey({ engine, fit, position }: FitPlace): string {
   return [engine, fit, position].map(nameKey).join('\u0000');
@@ -59,7 +36,11 @@ export function placeFits(
   rows: readonly FitRow[] | undefined,
   keptStrips: readonly FitRow[],
 ): PlacedFit[] {
-  const placer = new Placer(parts);
+  const inBores = new ShellsInBores(
+    parts.map((own) => own.map(({ row }) => row)),
+    rows,
+  );
+  const placer = new Placer(parts, inBores);
   const kept = firstOf(keptStrips, placeKey);
   const byLeaders = (kind: KindOfFit) =>
     leadersOf(kind, parts).map((leader) => placer.ofLeader(kind, leader, kept.get(placeKey(leader.row))));
@@ -87,7 +68,10 @@ class Placer {
   private readonly atPlace = new Map<string, Map<string, PartResult[]>>();
   private readonly named = new Map<string, Map<string, PartResult>>();
 
-  constructor(private readonly parts: PartsOfBook) {
+  constructor(
+    private readonly parts: PartsOfBook,
+    private readonly inBores: ShellsInBores,
+  ) {
     this.words = new WordsOfFits(parts);
   }
 
@@ -132,7 +116,7 @@ class Placer {
       }
     }
     Object.assign(parts, this.halvesAt(kind, key, parts, {}, unclear));
-    return { engine, fit, position, kind, source, parts, unclear };
+    return { engine, fit, position, kind: kindWithBore(kind, parts.bore?.row), source, parts, unclear };
   }
 
   /** A fit that the user's row names, wholly or in part. */
@@ -154,8 +138,9 @@ class Placer {
     }
     const typed = { upper: source.upper !== undefined, lower: source.lower !== undefined };
     Object.assign(parts, this.halvesAt(kind, key, parts, typed, unclear));
-    if (kind.strategy === 'half-shells') unclear.push(...wrongHalves(parts));
-    return placed;
+    if (kind.strategy === 'half-shells')
+      unclear.push(...wrongHalves(parts), ...this.inBores.shellsElsewhere(parts));
+    return { ...placed, kind: kindWithBore(kind, parts.bore?.row) };
   }
 
   private takeNamed(
@@ -184,8 +169,13 @@ class Placer {
     unclear: string[],
   ): SlotParts {
     if (kind.strategy !== 'half-shells' || (typed.upper && typed.lower)) return {};
-    const there = this.there(termOf(kind, 'upper')!, key).filter(
-      (part) => halfOf(part.row) !== undefined && part !== found.upper && part !== found.lower,
+    // The shells of a bore that was measured with them come from its own place, wherever it goes.
+    const bore = found.bore?.row.hasShells ? found.bore.row : undefined;
+    const there = this.there(termOf(kind, 'upper')!, bore ? placeKey(bore) : key).filter(
+      (part) =>
+        halfOf(part.row) !== undefined &&
+        ![found.upper, found.lower].includes(part) &&
+        this.inBores.boreOf(part.row) === bore,
     );
     return shellsByPlace(there, typed, unclear);
   }

@@ -6,7 +6,10 @@
 import { STAND_INS } from '../book/reading-headers.js';
 import { bestGauge, type GaugePlan, gaugesInUse, neededGauge } from './better-gauge.js';
 import type { Context } from './context.js';
+import { doubtShort } from './doubt-words.js';
+import type { DoubtedReading } from './doubted-readings.js';
 import type { FitResult } from './fit.js';
+import { answerWords, gaugeAdvice, type OpenFit } from './gauge-advice.js';
 import {
   bestRepeats,
   chanceByRepeats,
@@ -15,27 +18,22 @@ import {
   type RepeatPlan,
 } from './measuring-plan.js';
 import type { PartResult } from './part-result.js';
-import { type PartsOfBook, partsOf } from './places.js';
+import { type PartsOfBook, termPartsOf } from './placed-fit.js';
 import {
   fitWords,
-  gaugeWords,
   outOf100,
+  type Remeasure,
   reasonsOf,
   repeatsAtMost,
   repeatWords,
   spotNames,
 } from './remeasure-words.js';
-
-export interface Remeasure {
-  readonly sheet: string;
-  readonly part: string;
-  readonly spot: string;
-  readonly why: string;
-}
+import { shellsInBoresOf } from './shells-in-bores.js';
 
 interface Wanted extends Remeasure {
   /** Verdicts that the readings are expected to decide, for each of them. */
   readonly worth: number;
+  /** Which comes first of those that are worth as much: 0 bad cells, then slips of the hand, what was not read, repeats. */
   readonly rank: number;
 }
 
@@ -44,14 +42,25 @@ const REPEATS_WILL_DO = 0.5;
 /** Where they decide it in fewer cases than this, they are not asked for. */
 const WORTH_REPEATING = 0.05;
 
-export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[], context: Context): Remeasure[] {
+export function remeasureList(
+  parts: PartsOfBook,
+  fits: readonly FitResult[],
+  doubts: readonly DoubtedReading[],
+  context: Context,
+): Remeasure[] {
   const all = parts.all();
   const open = openVerdicts(fits, context.book.setup.confidence);
-  const wanted = [...unread(all, fits), ...nearLimits(all, open, context)];
+  const inBores = shellsInBoresOf(context.book);
+  const asked = all.filter(({ row, status }) => status !== 'not measured' || !inBores.boreOf(row));
+  const wanted = [
+    ...unread(asked, fits),
+    ...doubted(doubts, fits, context),
+    ...nearLimits(all, open, context),
+  ];
   return wanted
     .map((entry, order) => ({ ...entry, order }))
     .sort((a, b) => b.worth - a.worth || a.rank - b.rank || a.order - b.order)
-    .map(({ sheet, part, spot, why }) => ({ sheet, part, spot, why }));
+    .map(({ sheet, parts: names, spot, why }) => ({ sheet, parts: names, spot, why }));
 }
 
 /** Bad cells, parts without readings, and checks that need more spots. */
@@ -59,13 +68,13 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
   const fitsOf = new Map<PartResult, FitResult[]>();
   for (const fit of fits) {
     if (fit.status !== 'bad reading' && fit.status !== 'not measured') continue;
-    for (const part of new Set(partsOf(fit))) fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
+    for (const part of new Set(termPartsOf(fit))) fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
   }
   /** A fit that waits for two parts is decided by half for each. */
   const waiting = (part: PartResult) =>
     (fitsOf.get(part) ?? [])
       .filter(({ status }) => status === part.status)
-      .reduce((sum, fit) => sum + 1 / new Set(partsOf(fit).filter(isUnread)).size, 0);
+      .reduce((sum, fit) => sum + 1 / new Set(termPartsOf(fit).filter(isUnread)).size, 0);
   const openByBlade = new Set(
     fits.flatMap(({ status, feelers, parts: { gap } }) =>
       status === 'undecided' && feelers && gap ? [gap] : [],
@@ -74,21 +83,42 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
   return all.flatMap((part): Wanted[] => {
     const { row } = part;
     const entry = (spot: string, why: string, rank: number, worth: number): Wanted => ({
-      ...{ sheet: row.sheet, part: row.name, spot, why },
+      ...{ sheet: row.sheet, parts: [row.name], spot, why },
       ...{ rank, worth },
     });
     if (part.status === 'bad reading') {
       const worth = 1 + waiting(part);
       return row.bad.map(({ header, cell, found }) => entry(header, `${cell}: found ${found}`, 0, worth));
     }
-    if (part.status === 'not measured') return [entry('all', 'not measured', 1, 1 + waiting(part))];
+    if (part.status === 'not measured') return [entry('all', 'not measured', 2, 1 + waiting(part))];
     const blade = untriedBlade(part);
     if (blade && openByBlade.has(part))
       return [entry(blade, 'not tried: the other blade alone does not decide', 1, 1)];
     if (part.status !== 'undecided') return [];
     return part.checks
       .filter(({ value }) => value === undefined)
-      .map(({ quantity }) => entry('all', `${quantity} needs more spots`, 2, 1));
+      .map(({ quantity }) => entry('all', `${quantity} needs more spots`, 3, 1));
+  });
+}
+
+/** Slips of the hand: each may change the verdict of its part, and of those of its fits that are not in range. */
+function doubted(doubts: readonly DoubtedReading[], fits: readonly FitResult[], { book }: Context): Wanted[] {
+  if (doubts.length === 0) return [];
+  const open = new Map<PartResult, number>(doubts.map(({ part }) => [part, 0]));
+  for (const fit of fits) {
+    if (fit.clearance === undefined || fit.status === 'in range') continue;
+    for (const part of new Set(termPartsOf(fit))) {
+      const own = open.get(part);
+      if (own !== undefined) open.set(part, own + 1);
+    }
+  }
+  return doubts.map((doubt): Wanted => {
+    const { part, reading } = doubt;
+    return {
+      ...{ sheet: part.row.sheet, parts: [part.row.name], spot: reading.column.header },
+      why: doubtShort(doubt, book),
+      ...{ rank: 1, worth: 1 + open.get(part)! },
+    };
   });
 }
 
@@ -107,12 +137,12 @@ function standInOf({ feelers, parts }: FitResult): string | undefined {
 
 /** Repeats of what stands in for readings are no column of the sheet: readings decide it. */
 function byStandIn(fit: FitResult): Wanted {
-  const { row } = partsOf(fit)[0]!;
+  const { row } = termPartsOf(fit)[0]!;
   const advice = fit.feelers
     ? 'try blades closer to each other, or read the gap with a dial'
     : 'read the dial at several angles of each station';
   return {
-    ...{ sheet: row.sheet, part: row.name, spot: standInOf(fit)! },
+    ...{ sheet: row.sheet, parts: [row.name], spot: standInOf(fit)! },
     why: `${fitWords(fit)}; ${advice}`,
     ...{ rank: 4, worth: 0 },
   };
@@ -132,12 +162,13 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
   };
   const words = new Map<RepeatPlan, string>();
   const wanted: Wanted[] = [];
+  const undecidable: OpenFit[] = [];
   for (const fit of open.fits) {
     if (standInOf(fit) !== undefined) {
       wanted.push(byStandIn(fit));
       continue;
     }
-    const own = [...new Set(partsOf(fit))];
+    const own = [...new Set(termPartsOf(fit))];
     const plans = [...own.map(ofPart), own.length > 1 ? bestRepeats(own, open) : undefined];
     const best = plans
       .filter((plan) => plan !== undefined)
@@ -147,16 +178,23 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
     if (gauge && gauge.chance > Math.max(chance, best ? worthOf(best) * gauge.readings : 0)) {
       wanted.push(withGauge(fit, gauge, chance));
     } else {
-      const advice = chance < REPEATS_WILL_DO ? gaugeWords(fit, chance, context) : '';
-      if (best && chance >= WORTH_REPEATING) words.set(best, words.get(best) || advice);
-      else wanted.push(withoutRepeats(fit, advice, context));
+      const isUnlikely = chance < REPEATS_WILL_DO;
+      const needed = isUnlikely ? neededGauge(fit, context) : undefined;
+      if (best && chance >= WORTH_REPEATING) {
+        const advice = isUnlikely ? [repeatsAtMost(chance), ...answerWords([{ needed }], context)] : [];
+        words.set(best, words.get(best) || advice.join('; '));
+      } else undecidable.push({ fit, needed, chance, part: needed?.part ?? termPartsOf(fit)[0]! });
     }
   }
   for (const part of all) {
     const plan = part.status === 'undecided' ? ofPart(part) : undefined;
     if (plan && !words.has(plan)) words.set(plan, '');
   }
-  return [...wanted, ...[...words].flatMap(([plan, needed]) => rowsOf(plan, needed, open))];
+  return [
+    ...wanted,
+    ...[...words].flatMap(([plan, needed]) => rowsOf(plan, needed, open)),
+    ...gaugeAdvice(undecidable, context).map((entry) => ({ ...entry, rank: 5, worth: 0 })),
+  ];
 }
 
 function worthOf({ decided, readings }: RepeatPlan): number {
@@ -169,9 +207,9 @@ function rowsOf(plan: RepeatPlan, needed: string, open: OpenVerdicts): Wanted[] 
     if (spots.length === 0) return [];
     return [
       {
-        ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, spots) },
+        ...{ sheet: part.row.sheet, parts: [part.row.name], spot: spotNames(part, spots) },
         why: [...reasonsOf(part, plan, open), repeatWords(plan), ...(needed ? [needed] : [])].join('; '),
-        ...{ rank: 3, worth: worthOf(plan) },
+        ...{ rank: 4, worth: worthOf(plan) },
       },
     ];
   });
@@ -179,18 +217,8 @@ function rowsOf(plan: RepeatPlan, needed: string, open: OpenVerdicts): Wanted[] 
 
 function withGauge(fit: FitResult, { part, gauge, readings, chance }: GaugePlan, repeats: number): Wanted {
   return {
-    ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, part.spots) },
+    ...{ sheet: part.row.sheet, parts: [part.row.name], spot: spotNames(part, part.spots) },
     why: `${fitWords(fit)}; ${repeatsAtMost(repeats)}; measured with gauge ${gauge} it is decided in ${outOf100(chance)}`,
-    ...{ rank: 3, worth: chance / readings },
-  };
-}
-
-/** A fit that repeats do not decide: its row names the part whose gauge counts most. */
-function withoutRepeats(fit: FitResult, advice: string, context: Context): Wanted {
-  const part = neededGauge(fit, context)?.part ?? partsOf(fit)[0]!;
-  return {
-    ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, part.spots) },
-    why: [fitWords(fit), advice].join('; '),
-    ...{ rank: 4, worth: 0 },
+    ...{ rank: 4, worth: chance / readings },
   };
 }

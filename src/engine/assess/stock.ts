@@ -1,6 +1,17 @@
 /** The stock of a book for matching: what may be used, and why the rest may not. */
 import { middle } from '../../maths/classes.js';
-import type { RanAt, Stock, StockEngine, StockJournal, StockNewShell } from '../../maths/matching/stock.js';
+import { broughtShells } from '../../maths/matching/brought-shells.js';
+import { BIG_END } from '../../maths/matching/part-classes.js';
+import type {
+  FitKind,
+  RanAt,
+  Stock,
+  StockEngine,
+  StockJournal,
+  StockNewShell,
+  StockRod,
+  StockShell,
+} from '../../maths/matching/stock.js';
 import { CERTAIN } from '../../maths/uncertainty.js';
 import type { LimitsRow, NewShellRow, PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
@@ -12,7 +23,8 @@ import { SHELLS } from '../input-sheets/shells.js';
 import { SHELL_BEARING } from '../kinds/shell-bearing.js';
 import { type Context, groupBy, kindKey } from './context.js';
 import type { PartResult } from './part-result.js';
-import type { PartsOfBook } from './places.js';
+import type { PartsOfBook } from './placed-fit.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
 
 /** A main keeps the case bore of its place; matching chooses only its shells. */
 function isMain({ fit }: PartRow): boolean {
@@ -26,6 +38,12 @@ export function reasonNotUsed({ row, status, isUncorrected }: PartResult): strin
   if (isUncorrected) return 'not corrected to 20 °C';
   if (row.engineType === undefined) return 'Engine type is blank';
   return undefined;
+}
+
+/** The same, and of shells that are in a bore that they stay in. */
+export function reasonOutOfStock(part: PartResult, { book }: Context): string | undefined {
+  const bore = shellsInBoresOf(book).boreOf(part.row);
+  return bore ? `in ${bore.name}, which was measured with its shells in` : reasonNotUsed(part);
 }
 
 /** The refused cell of a Limits row without which no fit of it can be chosen. */
@@ -74,6 +92,7 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
                 name: housing.row.name,
                 part: housingIsUsable ? housing.measured : undefined,
                 ran: ranAt(housing.row),
+                ...(housing.row.hasShells && { hasShells: true }),
               }
             : undefined,
       };
@@ -87,6 +106,20 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
     list.flatMap((part) =>
       part.measured && reasonNotUsed(part) === undefined ? [{ row: part.row, part: part.measured }] : [],
     );
+  const rods = usable(parts.of(RODS.name)).map(({ row, part }) => ({
+    name: row.name,
+    engineType: nameKey(row.engineType!),
+    part,
+    mass: row.mass,
+    ran: ranAt(row),
+    ...(row.hasShells && { hasShells: true as const }),
+  }));
+  const inBores = shellsInBoresOf(book);
+  const shells = usable(parts.of(SHELLS.name)).flatMap(({ row, part }) =>
+    row.half === undefined || inBores.boreOf(row)
+      ? []
+      : [{ ...kindOf(row), name: row.name, half: row.half, quantity: row.quantity, part, ran: ranAt(row) }],
+  );
   const firstLimits = [
     ...new Map([...book.limits].reverse().map((row) => [kindKey(row.engineType, row.fit), row])).values(),
   ];
@@ -106,33 +139,24 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
         massSpread: row.massSpread ?? setup.massSpread,
       })),
       engines,
-      rods: usable(parts.of(RODS.name)).map(({ row, part }) => ({
-        name: row.name,
-        engineType: nameKey(row.engineType!),
-        part,
-        mass: row.mass,
-        ran: ranAt(row),
-      })),
-      shells: usable(parts.of(SHELLS.name)).flatMap(({ row, part }) =>
-        row.half === undefined
-          ? []
-          : [
-              {
-                ...kindOf(row),
-                name: row.name,
-                half: row.half,
-                quantity: row.quantity,
-                part,
-                ran: ranAt(row),
-              },
-            ],
-      ),
+      rods,
+      shells: [...shells, ...broughtShellsOf(rods, engines)],
       newShells: setup.buyNewShells ? book.newShells.flatMap((row) => newShellOf(row) ?? []) : [],
       confidence: setup.confidence,
       allowUndecided: setup.allowUndecided,
       preferKeptPairs: setup.preferKeptPairs,
     },
   };
+}
+
+/** The shells in the bores that were measured with them, kind by kind. */
+function broughtShellsOf(rods: readonly StockRod[], engines: readonly StockEngine[]): StockShell[] {
+  const bores: FitKind[] = [
+    ...rods.filter(({ hasShells }) => hasShells).map(({ engineType }) => ({ engineType, fit: BIG_END })),
+    ...engines.flatMap(({ journals }) => journals.filter(({ caseBore }) => caseBore?.hasShells)),
+  ];
+  const kinds = groupBy(bores, ({ engineType, fit }) => kindKey(engineType, fit));
+  return [...kinds.values()].flatMap((own) => broughtShells(own[0]!, own.length));
 }
 
 /** A shell as it is sold, at the middle of its walls; undefined for a row that cannot be read whole. */

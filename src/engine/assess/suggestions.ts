@@ -13,7 +13,7 @@ import { JOURNALS } from '../input-sheets/journals.js';
 import { RODS } from '../input-sheets/rods.js';
 import { SHELLS } from '../input-sheets/shells.js';
 import { type Context, kindKey } from './context.js';
-import type { PartsOfBook } from './places.js';
+import type { PartsOfBook } from './placed-fit.js';
 import { type BookStock, newShellOf } from './stock.js';
 import { shellsOfStep, stepsOf } from './undersizes.js';
 import { measuredAmong, measureOf, medianOf, rangeOf, sizesOf } from './usual-parts.js';
@@ -95,7 +95,7 @@ function kindParts(
   const limits = rules.limitsOf(kind);
   if (!limits) return undefined;
   const shells = parts.of(SHELLS.name);
-  const bores = parts.of(kind.fit === CASES.fit ? CASES.name : RODS.name);
+  const bores = parts.of(kind.fit === CASES.fit ? CASES.name : RODS.name).filter(({ row }) => !row.hasShells);
   const boresOfType = bores.filter(({ row }) => nameKey(row.engineType ?? '') === kind.engineType);
   const shellsOfType = shells.filter(({ row }) => nameKey(row.engineType ?? '') === kind.engineType);
   const shellsOfKind = shellsOfType.filter(({ row }) => nameKey(row.fit) === kind.fit);

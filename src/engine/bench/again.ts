@@ -1,7 +1,9 @@
 /** The spots that the sheet Re-measure names, the one that decides most first. */
+import type { Remeasure } from '../assess/remeasure-words.js';
 import { headerKey } from '../book/names.js';
 import { isStandIn } from '../book/reading-headers.js';
 import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
+import { isPlanned, nextRepeat } from './spot-columns.js';
 
 export interface AgainSpots {
   readonly spots: readonly BenchSpot[];
@@ -23,10 +25,10 @@ export function againSpots(book: BenchBook): AgainSpots {
     if (!taken.has(key)) spots.push(spot);
     taken.add(key);
   };
-  for (const { sheet, part, spot: names, why } of book.measured.remeasure) {
+  for (const { sheet, part, names, why } of book.measured.remeasure.flatMap(ofEachPart)) {
     const own = all.filter((spot) => spot.sheet === sheet && spot.part === part);
     if (names === 'all') {
-      for (const spot of own.filter((known) => book.isBlank(known))) add(spot);
+      for (const spot of own.filter((known) => book.isBlank(known) && isPlanned(book, known))) add(spot);
       continue;
     }
     for (const name of names.split(', ')) {
@@ -37,12 +39,16 @@ export function againSpots(book: BenchBook): AgainSpots {
       }
       const isRead = book.readings(named.sheet, named.row).has(named.column.column);
       // Blades and a total have no repeats: the new ones replace them.
-      const column = isRead && !isStandIn(named.column) ? book.nextRepeat(named) : named.column;
+      const column = isRead && !isStandIn(named.column) ? nextRepeat(book, named) : named.column;
       if (column) add({ ...named, column });
       else other.push(noColumn(named));
     }
   }
   return { spots, other };
+}
+
+function ofEachPart({ sheet, parts, spot: names, why }: Remeasure) {
+  return parts.map((part) => ({ sheet, part, names, why }));
 }
 
 function isNamed({ column }: BenchSpot, name: string): boolean {

@@ -2,24 +2,24 @@
  * A workbook that is being filled at the bench: its cells in memory, where readings go, and which are still blank.
  * Every change is a fill of one cell, named by sheet, part and spot, so that a log of fills makes the same book again.
  */
+
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { assessMeasured, type Measured } from '../assess/assess.js';
 import { groupBy } from '../assess/context.js';
+import { isBlank } from '../book/blank-cell.js';
 import type { Book, PartRow } from '../book/book.js';
 import { leftOutOf } from '../book/data-rows.js';
-import { headerKey, nameKey } from '../book/names.js';
+import { nameKey } from '../book/names.js';
 import { openBook } from '../book/open-book.js';
 import { isMadeByProgram } from '../book/own-columns.js';
-import { firstFreeColumn } from '../book/placement.js';
 import { describe } from '../book/problems.js';
-import { isStandIn } from '../book/reading-headers.js';
-import { isBlank, type ReadingColumn, type Table } from '../book/table.js';
+import type { ReadingColumn, Table } from '../book/table.js';
 import { ownHeaders } from '../columns/result-headers.js';
 import { readBook } from '../run-book.js';
-import { type Cell, SHEET_COLUMNS, type WorkbookModel } from '../workbook-model.js';
+import type { Cell, WorkbookModel } from '../workbook-model.js';
 import { modelAround } from './model-around.js';
 import { type CellFill, cellKey, PendingFills } from './pending-fills.js';
-import { readTyped, type TypedReading } from './typed-reading.js';
+import { type Fault, readTyped, type TypedReading } from './typed-reading.js';
 
 export type { CellFill } from './pending-fills.js';
 export type { TypedReading } from './typed-reading.js';
@@ -133,53 +133,9 @@ export class BenchBook {
     });
   }
 
-  /**
-   * What a typed text says at a spot, by the rules that a typed cell is read by.
-   * @returns a sentence where it is no reading
-   */
-  read(typed: string, { sheet, row, column }: BenchSpot): TypedReading | { readonly fault: string } {
-    return readTyped(this.table(sheet)!, row, column, typed);
-  }
-
-  /** The column for one more reading of a spot: a free one, else a new one; undefined where none can be made. */
-  nextRepeat({ sheet, row, column }: BenchSpot): ReadingColumn | undefined {
-    if (isStandIn(column)) return undefined;
-    const all = this.table(sheet)!
-      .readingColumns.filter((other) => sameSpot(other, column))
-      .sort((a, b) => a.repeat - b.repeat);
-    const free = all.find((other) => this.isBlank({ sheet, row, column: other }));
-    const name = spotName({ ...column, repeat: all.at(-1)!.repeat + 1 });
-    return free ?? this.columnNamed(sheet, name, { make: true });
-  }
-
-  /**
-   * The column of a spot by its name, `A 0 #2`; a repeat that the sheet lacks gets a new column to the right of all that
-   * the rows of the sheet hold.
-   * @returns undefined where there is none and none can be made
-   */
-  columnNamed(sheet: string, spot: string, { make = false } = {}): ReadingColumn | undefined {
-    const find = () =>
-      this.table(sheet)?.readingColumns.find((column) => headerKey(spotName(column)) === headerKey(spot));
-    const known = find();
-    if (known || !make) return known;
-    const table = this.table(sheet);
-    // Behind the program's own columns no other may stand, and before them a column would move what formulas name.
-    if (!table || this.measured.book.own.has(sheet)) return undefined;
-    const first = table.readingColumns.find(
-      (column) => headerKey(spotName(column)) === headerKey(spot.split('#')[0]!),
-    );
-    const column = firstFreeColumn(table);
-    if (!first || column >= SHEET_COLUMNS) return undefined;
-    this.fill({
-      sheet: table.sheet.name,
-      row: table.headerRow,
-      column,
-      value: spot,
-      like: first.column,
-      isNewHeader: true,
-    });
-    this.reread();
-    return find();
+  /** What a text says in the cell of a spot, by the rules that a cell is read by; a sentence where it is no reading. */
+  read(text: string, { sheet, row, column }: BenchSpot): TypedReading | Fault {
+    return readTyped(this.table(sheet)!, row, column, text, this.partAt(sheet, row).setTo);
   }
 
   /** Takes a value into a cell, to be written later. */
@@ -224,6 +180,12 @@ export class BenchBook {
         new Map(readings.map(({ column, mm }) => [column.column, grainOfRatio(mm)])),
       ]),
     );
+  }
+
+  /** What the cell of a spot holds, for messages; undefined for nothing. */
+  shownAt({ sheet, row, column }: BenchSpot): string | undefined {
+    const cell = this.cell(sheet, row, column.column);
+    return isBlank(cell) ? undefined : describe(cell!);
   }
 
   /** What a cell holds, for messages. */

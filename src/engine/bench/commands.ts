@@ -9,6 +9,7 @@ export type BenchCommand =
   | 'note'
   | 'temperature'
   | 'gauge'
+  | 'zero'
   | 'write'
   | 'help'
   | 'quit';
@@ -38,6 +39,7 @@ export const BENCH_COMMANDS: readonly CommandRecord[] = [
   record('note', 'n', 'TEXT', 'add words to the Note of this part'),
   record('temperature', 't', 'VALUE', 'temperature of this part and of those that follow'),
   record('gauge', 'g', 'NAME', 'gauge of this part and of those that follow'),
+  record('zero', 'z', 'SIZE', 'size that the gauge is set to: then +12 or -3 are steps; z off ends it'),
   record('write', 'w', '', 'write the workbook now'),
   record('help', '?', '', 'this list'),
   record('quit', 'q', '', 'write the workbook and end'),

@@ -3,8 +3,6 @@
  * terminal nor file: a line goes in, words and log entries come out. The entries have to be on the disk before the words
  * are shown.
  */
-import { type Grain, grainOfRatio } from '../../maths/grain.js';
-import { lengthText } from '../assess/words.js';
 import { quoted } from '../book/problems.js';
 import { noColumn } from './again.js';
 import { Agenda } from './agenda.js';
@@ -13,14 +11,22 @@ import type { BenchBook, BenchSpot, TypedReading } from './bench-book.js';
 import { type BenchCommand, commandHelp, parseCommand } from './commands.js';
 import { doubtTexts } from './expectation.js';
 import { findSpots } from './find-spots.js';
+import type { LogEntry } from './log-line.js';
+import { readingThatStandsAlone, replacedText, standsAloneText } from './older-reading.js';
 import { gaugeGroup, isMoot } from './order.js';
 import { placeText, type Question, questionOf } from './question.js';
+import { readingText, rowAnswer, zeroAnswer } from './row-answers.js';
 import { runningResults } from './running-results.js';
 import { type Change, Scribe } from './scribe.js';
+import { Sitting } from './sitting.js';
+import { nextRepeat } from './spot-columns.js';
+import { readAtBench } from './typed-reading.js';
 
 export interface DialogueOptions {
   /** ISO 8601. */
   readonly now: () => string;
+  /** The log of earlier sittings: gauge and temperature go on as they were. */
+  readonly log?: readonly LogEntry[];
   /** Lines come from a file: each belongs to a spot of its own, and no reading can be taken again. */
   readonly isPiped: boolean;
 }
@@ -31,6 +37,10 @@ const LONGEST_LINE = 500;
 export class Dialogue {
   readonly agenda: Agenda;
   private readonly scribe: Scribe;
+  /** Of each sheet, the first spot that was asked for. */
+  private readonly firstOf = new Map<string, string>();
+  /** Spots whose reading was asked for again because others spoke against it. */
+  private readonly doubted = new Set<string>();
   private readonly history: (readonly Change[])[] = [];
   private doubt:
     | { readonly spot: BenchSpot; readonly reading: TypedReading; readonly typed: string }
@@ -43,12 +53,17 @@ export class Dialogue {
     private readonly options: DialogueOptions,
   ) {
     this.agenda = new Agenda(spots, (spot) => isMoot(book, spot));
-    this.scribe = new Scribe(book, options.now);
+    this.scribe = new Scribe(book, options.now, Sitting.after(options.log ?? [], options.now()));
   }
 
   question(): Question | undefined {
     const spot = this.agenda.current();
-    return spot && questionOf(this.book, spot, this.agenda.left().length);
+    if (!spot) return undefined;
+    // What a sheet's rows lack is said at the first of its spots.
+    const first = this.firstOf.get(spot.sheet) ?? placeText(spot);
+    this.firstOf.set(spot.sheet, first);
+    const left = this.agenda.left().length;
+    return questionOf(this.book, this.scribe, spot, { left, isFirst: first === placeText(spot) });
   }
 
   /** What one typed line does. */
@@ -100,9 +115,11 @@ export class Dialogue {
       case 'note':
         return this.note(argument);
       case 'temperature':
-        return this.setRow('Temperature', argument);
+        return rowAnswer(this.scribe, this.agenda.current(), 'Temperature', argument);
       case 'gauge':
-        return this.setRow('Gauge', argument);
+        return rowAnswer(this.scribe, this.agenda.current(), 'Gauge', argument);
+      case 'zero':
+        return this.zero(argument);
       case 'help':
         return said(...commandHelp());
       case 'write':
@@ -114,13 +131,14 @@ export class Dialogue {
   private reading(text: string): Answer {
     const spot = this.agenda.current();
     if (!spot) return refused('nothing is left to ask for; type q, or j and a part');
-    const reading = this.book.read(text, spot);
+    const setTo = this.scribe.settingFor(spot);
+    const reading = readAtBench(this.book.table(spot.sheet)!, spot.row, spot.column, text, setTo);
     if ('fault' in reading) return this.notRead(`${placeText(spot)}: ${reading.fault}`);
     const doubts = doubtTexts(this.book, spot, reading);
     if (doubts.length === 0) return this.accept(spot, reading, text, '');
     this.doubt = { spot, reading, typed: text };
     return refused(
-      `${placeText(spot)}: ${this.text(grainOfRatio(reading.mm))} is doubtful: ${doubts.join('; ')}`,
+      `${placeText(spot)}: ${readingText(reading, this.book)} is doubtful: ${doubts.join('; ')}`,
       ...(this.options.isPiped
         ? []
         : ['measure again and type the reading, or keep it with a reason: k REASON']),
@@ -144,9 +162,9 @@ export class Dialogue {
     this.agenda.done(spot);
     const next = this.agenda.current();
     const isPause = next !== undefined && gaugeGroup(this.book, next) !== gaugeGroup(this.book, spot);
-    const shown = `${placeText(spot)}: ${this.text(grainOfRatio(reading.mm))}`;
+    const shown = `${placeText(spot)}: ${readingText(reading, this.book)}`;
     return {
-      said: [shown, ...runningResults(this.book, spot)],
+      said: [shown, ...runningResults(this.book, spot), ...this.askOlder(spot)],
       refused: [],
       entries,
       ...(isPause && { action: 'write' as const }),
@@ -194,13 +212,13 @@ export class Dialogue {
     }
     this.doubt = undefined;
     this.agenda.goTo(wanted);
-    return said();
+    return said(...(found.isOneSpot ? wanted.flatMap((spot) => replacedText(this.book, spot)) : []));
   }
 
   private second(): Answer {
     const last = this.history.findLast(([change]) => !change!.header)?.[0]?.spot;
     if (!last) return refused('no spot was read yet; r reads the last one once more');
-    const column = this.book.nextRepeat(last);
+    const column = nextRepeat(this.book, last);
     if (!column) return refused(noColumn(last));
     this.agenda.ask([{ ...last, column }]);
     return said();
@@ -215,18 +233,18 @@ export class Dialogue {
     return { ...said(`${spot.sheet} ${spot.part}: noted`), entries: written.entries };
   }
 
-  private setRow(header: 'Temperature' | 'Gauge', text: string): Answer {
-    const spot = this.agenda.current();
-    if (text === '' || !spot) return refused(`expected a value behind the letter, such as: t 21.5`);
-    const set = this.scribe.setRow(spot, header, text);
-    if ('fault' in set) return refused(set.fault);
-    return {
-      ...said(`${header} ${text}: for ${spot.part}, and for those that follow and name none`),
-      ...set,
-    };
+  private zero(text: string): Answer {
+    // A doubtful reading was understood by the zero as it was.
+    this.doubt = undefined;
+    return zeroAnswer(this.book, this.scribe, this.agenda.current(), text);
   }
 
-  private text(length: Grain): string {
-    return lengthText(length, this.book.unit);
+  /** Asks for a reading again that three others of its part speak against, once. */
+  private askOlder(last: BenchSpot): string[] {
+    const found = readingThatStandsAlone(this.book, last);
+    if (!found || this.doubted.has(placeText(found.spot))) return [];
+    this.doubted.add(placeText(found.spot));
+    this.agenda.ask([found.spot]);
+    return [standsAloneText(this.book, found)];
   }
 }

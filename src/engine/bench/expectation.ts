@@ -1,5 +1,5 @@
 /** What a spot's reading will usually be, and what speaks against one that was typed, in words. */
-import { type Grain, grainOfRatio } from '../../maths/grain.js';
+import { type Grain, grainOfRatio, meanGrain } from '../../maths/grain.js';
 import {
   type Doubt,
   doubtsOf,
@@ -7,75 +7,86 @@ import {
   type Range,
   rangeOfValues,
   repeatDoubt,
+  type Slip,
   slipOf,
 } from '../../maths/plausibility.js';
-import { kindKey } from '../assess/context.js';
-import { roleOf } from '../assess/part-checks.js';
+import type { LengthUnit } from '../../maths/units.js';
+import { lengthRangeText, SLIP_WORDS } from '../assess/doubt-words.js';
+import {
+  alikeKey,
+  kindOfReading,
+  type SizesOfFit,
+  type UsualSizes,
+  UsualSizesOfBook,
+} from '../assess/expectation.js';
+import type { PartResult } from '../assess/part-result.js';
+import { partsOf } from '../assess/placed-fit.js';
 import { lengthText } from '../assess/words.js';
 import type { PartRow } from '../book/book.js';
+import { scanNumber } from '../book/number-text.js';
+import { isLength } from '../book/table.js';
 import { partSheet } from '../input-sheets/index.js';
-import type { RoleCheck } from '../input-sheets/roles.js';
 import { type BenchBook, type BenchSpot, sameSpot, spotName, type TypedReading } from './bench-book.js';
 
 export function expectationOf(book: BenchBook, spot: BenchSpot): Expectation {
   const part = book.partAt(spot.sheet, spot.row);
   const own = book.readings(spot.sheet, spot.row);
+  const { limits, undersizes } = usualSizesOf(book, part);
   return {
-    kind: partSheet(spot.sheet).readings === 'walls' ? 'wall' : 'diameter',
-    limits: limitsOf(book, part),
+    kind: kindOfReading(part),
+    limits,
+    undersizes,
     sisters: [...own].filter(([column]) => column !== spot.column.column).map(([, value]) => value),
     peers: peersOf(book, part),
   };
 }
 
-function limitsOf(book: BenchBook, part: PartRow): Range | undefined {
+/** By the readings as they are in the cells now. */
+function usualSizesOf(book: BenchBook, part: PartRow): UsualSizes {
   const { context } = book.measured;
-  const limits = context.limitsOf(part.engineType, part.fit);
-  const firstOf = ({ limits: keys }: RoleCheck) =>
-    keys.map((key) => limits?.[key]).find((limit) => typeof limit === 'number');
-  const range = (low: Grain | undefined, high: Grain | undefined): Range | undefined =>
-    low === undefined && high === undefined ? undefined : { low: low ?? high!, high: high ?? low! };
-  if (partSheet(part.sheet).isOfPlaces) return range(limits?.clearanceMin, limits?.clearanceMax);
-  const [least, greatest] = roleOf(part).checks;
-  if (least && greatest) return range(firstOf(least), firstOf(greatest));
-  const { classes } = context.classesOf(part.engineType, part.fit, 'shell');
-  const kind = kindKey(part.engineType ?? '', part.fit);
-  const sold = context.book.newShells.filter((row) => kindKey(row.engineType, row.fit) === kind);
-  return rangeOfValues([...classes, ...sold].flatMap(({ from, to }) => [from ?? [], to ?? []].flat()));
+  if (partSheet(part.sheet).isOfPlaces) {
+    const { clearanceMin: min, clearanceMax: max } = context.limitsOf(part.engineType, part.fit) ?? {};
+    const limits = rangeOfValues([min ?? [], max ?? []].flat());
+    return { limits, undersizes: [], source: 'Limits' };
+  }
+  return new UsualSizesOfBook(context).of(part, () => sizesOfFit(book, part));
+}
+
+function sizesOfFit(book: BenchBook, part: PartRow): SizesOfFit | undefined {
+  const own = book.measured.fits.filter((fit) =>
+    partsOf(fit).some(({ row }) => row.sheet === part.sheet && row.row === part.row),
+  );
+  const [fit] = own;
+  if (!fit || own.length > 1) return undefined;
+  const sizeOf = (other: PartResult | undefined) => {
+    const read = other ? [...book.readings(other.row.sheet, other.row.row).values()] : [];
+    return read.length > 0 ? meanGrain(read) : undefined;
+  };
+  const [bore, journal] = [sizeOf(fit.parts.bore), sizeOf(fit.parts.journal)];
+  return bore === undefined || journal === undefined ? undefined : { bore, journal, limits: fit.limits };
 }
 
 /** Readings of the other parts of the sheet that are of the same engine type and fit. */
 function peersOf(book: BenchBook, part: PartRow): Grain[] {
-  const kind = kindKey(part.engineType ?? '', part.fit);
+  const kind = alikeKey(part);
   return book
     .parts()
-    .filter(
-      (other) =>
-        other.sheet === part.sheet &&
-        other.row !== part.row &&
-        kindKey(other.engineType ?? '', other.fit) === kind,
-    )
+    .filter((other) => other.row !== part.row && alikeKey(other) === kind)
     .flatMap((other) => [...book.readings(other.sheet, other.row).values()]);
 }
 
 /** `usual 41.985 to 42.005 mm (Limits); other spots 42.001 to 42.002 mm`; blank where nothing is known. */
 export function usualText(book: BenchBook, spot: BenchSpot): string {
   const { limits, sisters, peers } = expectationOf(book, spot);
+  const { source } = usualSizesOf(book, book.partAt(spot.sheet, spot.row));
   const own = rangeOfValues(sisters);
   const others = rangeOfValues(peers);
-  const text = (range: Range) => rangeText(book, range);
+  const text = (range: Range) => lengthRangeText(range, book.unit);
   return [
-    ...(limits
-      ? [`usual ${text(limits)} (${partSheet(spot.sheet).role === 'wall' ? 'its classes' : 'Limits'})`]
-      : []),
+    ...(limits ? [`usual ${text(limits)} (${source})`] : []),
     ...(own ? [`other spots ${text(own)}`] : []),
     ...(others && !limits && !own ? [`other parts ${text(others)}`] : []),
   ].join('; ');
-}
-
-function rangeText({ unit }: BenchBook, { low, high }: Range): string {
-  const [from, to] = [lengthText(low, unit), lengthText(high, unit)];
-  return from === to ? from : `${from.replace(/ \S+$/, '')} to ${to}`;
 }
 
 /** What speaks against a reading, in words; empty where nothing does. */
@@ -94,18 +105,33 @@ export function doubtTexts(book: BenchBook, spot: BenchSpot, reading: TypedReadi
     });
   // A gap may lie anywhere: only repeats of it speak against each other.
   const far = partSheet(spot.sheet).isOfPlaces ? [] : doubtsOf(value, expectation);
-  const slip = far.length > 0 ? slipOf(value, expectation) : undefined;
+  const units = { typed: unitTyped(spot, reading), book: book.unit };
+  const slip = far.length > 0 ? slipOf(value, expectation, units) : undefined;
   return [
     ...[...far, ...(differs ? [differs] : [])].map((doubt) => doubtText(book, spot, doubt)),
-    ...(slip ? [SLIP_TEXT[slip]] : []),
+    ...(slip ? [slipText(slip, units.typed)] : []),
   ];
 }
 
-const SLIP_TEXT = {
-  inches: 'it looks like inches: type "in" behind it',
-  millimetres: 'it looks like millimetres: type "mm" behind it',
-  'decimal point': 'a decimal point may be missing or misplaced',
-} as const;
+function unitTyped({ column }: BenchSpot, { value }: TypedReading): LengthUnit {
+  const unit = typeof value === 'string' ? scanNumber(value)?.unit : undefined;
+  return isLength(unit) ? unit : column.unit;
+}
+
+function slipText({ cause, value }: Slip, unit: LengthUnit): string {
+  switch (cause) {
+    case 'inches':
+      return 'it looks like inches: type "in" behind it';
+    case 'millimetres':
+      return 'it looks like millimetres: type "mm" behind it';
+    case 'decimal point':
+      return 'a decimal point may be missing or misplaced';
+    case 'half a turn':
+    case 'a turn':
+    case 'digits exchanged':
+      return `${lengthText(value, unit)} would agree (${SLIP_WORDS[cause]})`;
+  }
+}
 
 function repeatsOf(book: BenchBook, { sheet, row, column }: BenchSpot): Grain[] {
   const readings = book.readings(sheet, row);
@@ -119,11 +145,11 @@ function doubtText(book: BenchBook, spot: BenchSpot, doubt: Doubt): string {
   const text = (length: Grain) => lengthText(length, book.unit);
   switch (doubt.kind) {
     case 'limits':
-      return `${text(doubt.beyond)} outside the usual ${rangeText(book, doubt.range)}`;
+      return `${text(doubt.beyond)} outside the usual ${lengthRangeText(doubt.range, book.unit)}`;
     case 'sisters':
-      return `${text(doubt.beyond)} away from the other spots, ${rangeText(book, doubt.range)}`;
+      return `${text(doubt.beyond)} away from the other spots, ${lengthRangeText(doubt.range, book.unit)}`;
     case 'peers':
-      return `${text(doubt.beyond)} away from the other parts, ${rangeText(book, doubt.range)}`;
+      return `${text(doubt.beyond)} away from the other parts, ${lengthRangeText(doubt.range, book.unit)}`;
     case 'repeat':
       return `readings of ${spotName({ ...spot.column, repeat: 1 })} differ by ${text(doubt.spread)}; the gauge's repeatability allows ${text(doubt.allowed)}`;
   }

@@ -5,7 +5,7 @@
 import { crc32 } from 'node:zlib';
 import { partSheets } from '../input-sheets/index.js';
 
-export type LogKind = 'reading' | 'undo' | 'note' | 'temperature' | 'gauge' | 'written';
+export type LogKind = 'reading' | 'undo' | 'note' | 'temperature' | 'gauge' | 'set to' | 'written';
 
 export interface LogEntry {
   /** ISO 8601. */
@@ -42,7 +42,7 @@ const FIELDS = [
   'reason',
 ] as const satisfies readonly (keyof LogEntry)[];
 
-const KINDS: readonly string[] = ['reading', 'undo', 'note', 'temperature', 'gauge', 'written'];
+const KINDS: readonly string[] = ['reading', 'undo', 'note', 'temperature', 'gauge', 'set to', 'written'];
 
 /** The first line of every log. */
 export const LOG_HEADER = `${FIELDS.join('\t')}\tcheck\n`;

@@ -1,9 +1,11 @@
 /** The order in which spots are asked for: the fewest changes of gauge and part. */
 import { groupBy } from '../assess/context.js';
+import { shellsInBoresOf } from '../assess/shells-in-bores.js';
 import { nameKey } from '../book/names.js';
 import { isStandIn } from '../book/reading-headers.js';
 import { partSheet } from '../input-sheets/index.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
+import { isPlanned } from './spot-columns.js';
 
 /** What a spot is measured with: the gauge of its row; without one, its sheet stands for the gauge of such parts. */
 export function gaugeGroup(book: BenchBook, { sheet, row }: BenchSpot): string {
@@ -13,10 +15,14 @@ export function gaugeGroup(book: BenchBook, { sheet, row }: BenchSpot): string {
 
 /**
  * All spots that are still blank: gauge by gauge, in the order in which the gauges first stand in the book; part by
- * part; within a part every spot once before any is repeated, so that a repeat is not taken from memory.
+ * part; within a part every spot once before any is repeated, so that a repeat is not taken from memory. Walls of shells
+ * that are in a bore which is measured with them are not asked for.
  */
 export function blankSpots(book: BenchBook): BenchSpot[] {
-  const blank = book.spots().filter((spot) => book.isBlank(spot));
+  const inBores = shellsInBoresOf(book.measured.book);
+  const isAsked = (spot: BenchSpot) =>
+    isPlanned(book, spot) && !inBores.boreOf(book.partAt(spot.sheet, spot.row));
+  const blank = book.spots().filter((spot) => book.isBlank(spot) && isAsked(spot));
   return [...groupBy(blank, (spot) => gaugeGroup(book, spot)).values()].flatMap((group) =>
     [...groupBy(group, ({ sheet, row }) => `${sheet} ${row}`).values()].flatMap((spots) =>
       spots

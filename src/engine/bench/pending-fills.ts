@@ -1,7 +1,8 @@
 /** Changes of cells that the workbook's file does not hold yet. */
 
+import { isBlank } from '../book/blank-cell.js';
 import { dataRowsOf } from '../book/data-rows.js';
-import { isBlank, type Table } from '../book/table.js';
+import type { Table } from '../book/table.js';
 import { cellAddress, type SheetModel, type WorkbookModel } from '../workbook-model.js';
 
 /** A cell of the book that is to hold another value; a blank text empties it. */

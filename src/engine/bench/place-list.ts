@@ -1,6 +1,4 @@
 /** Readings of a list: which goes where, before anything is written. */
-import { grainOfRatio } from '../../maths/grain.js';
-import { lengthText } from '../assess/words.js';
 import { quoted } from '../book/problems.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
 import { doubtTexts } from './expectation.js';
@@ -8,7 +6,9 @@ import { findSpots } from './find-spots.js';
 import type { LogEntry } from './log-line.js';
 import { isMoot } from './order.js';
 import { placeText } from './question.js';
+import { readingText } from './row-answers.js';
 import { Scribe } from './scribe.js';
+import { readAtBench } from './typed-reading.js';
 
 /** One reading of a list; without a part it is of the next spot that the bench would ask for. */
 export interface ListedReading {
@@ -54,12 +54,13 @@ export function placeList(
       continue;
     }
     const { spot } = found;
-    const reading = book.read(listed.value, spot);
+    const table = book.table(spot.sheet)!;
+    const reading = readAtBench(table, spot.row, spot.column, listed.value, scribe.settingFor(spot));
     if ('fault' in reading) {
       refuse(`${placeText(spot)}: ${reading.fault}`);
       continue;
     }
-    const shown = lengthText(grainOfRatio(reading.mm), book.unit);
+    const shown = readingText(reading, book);
     const doubts = doubtTexts(book, spot, reading);
     if (doubts.length > 0 && listed.reason === '') {
       refuse(

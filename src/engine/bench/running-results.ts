@@ -1,11 +1,12 @@
 /** What can be said of a part and its fits as soon as a reading is in. */
 import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part-result.js';
-import { partsOf } from '../assess/places.js';
+import { termPartsOf } from '../assess/placed-fit.js';
 import { lengthText } from '../assess/words.js';
 import { sizeHeader } from '../columns/part-columns.js';
 import { partSheet } from '../input-sheets/index.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
+import { isPlanned } from './spot-columns.js';
 
 /** Lines such as `B1: out of round 0.002 mm, taper 0.001 mm; within limits`. */
 export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): string[] {
@@ -21,11 +22,11 @@ export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): stri
     ...(outOfRound === undefined ? [] : [`out of round ${text(outOfRound)}`]),
     ...(taper === undefined ? [] : [`taper ${text(taper)}`]),
   ].join(', ');
-  const own = fits.filter((fit) => partsOf(fit).includes(part) && fit.clearance !== undefined);
+  const own = fits.filter((fit) => termPartsOf(fit).includes(part) && fit.clearance !== undefined);
   return [
     `${part.row.name}: ${form}; ${verdictText(part.status, part.why)}${soFar(open)}`,
     ...own.map((fit) => {
-      const parts = [...new Set(partsOf(fit))];
+      const parts = [...new Set(termPartsOf(fit))];
       return fitLine(fit, text) + soFar(parts.reduce((sum, each) => sum + openSpots(book, each), 0));
     }),
   ];
@@ -34,7 +35,7 @@ export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): stri
 /** What was measured as a whole is judged as a fit, with one blade of a feeler gauge too. */
 function placeResults(book: BenchBook, part: PartResult, fits: readonly FitResult[]): string[] {
   return fits
-    .filter((fit) => partsOf(fit).includes(part) && fit.status !== 'not measured')
+    .filter((fit) => termPartsOf(fit).includes(part) && fit.status !== 'not measured')
     .map((fit) => {
       const value =
         fit.clearance && `${fit.kind.valueNoun} ${lengthText(fit.clearance.clearance, book.unit)}; `;
@@ -45,7 +46,9 @@ function placeResults(book: BenchBook, part: PartResult, fits: readonly FitResul
 /** Spots of a part that are still blank: what is said of it may change. */
 function openSpots(book: BenchBook, { row: { sheet, row } }: PartResult): number {
   const columns = book.table(sheet)?.readingColumns ?? [];
-  return columns.filter((column) => book.isBlank({ sheet, row, column })).length;
+  return columns.filter(
+    (column) => book.isBlank({ sheet, row, column }) && isPlanned(book, { sheet, column }),
+  ).length;
 }
 
 function soFar(open: number): string {

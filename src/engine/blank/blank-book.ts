@@ -52,27 +52,36 @@ function limitsSheet(description: EngineDescription): BlankSheet {
   const rows = description.types.flatMap((type) =>
     fitsOf(description).map((fit) => ({ 'Engine type': type, Fit: fit })),
   );
-  return blankSheet(LIMITS.name, blankColumns(LIMITS), rows);
+  return blankSheet(LIMITS.name, blankColumns(LIMITS, {}, sizesOfBores(description)), rows);
+}
+
+/** The sizes of a bore are asked for as it is measured: bare, or with its shells in. */
+function sizesOfBores({ shellsIn }: EngineDescription): (header: string) => boolean | undefined {
+  const { boreMin, boreMax, bearingMin, bearingMax } = LIMITS.columns;
+  const isAsked = new Map<string, boolean>([
+    ...[boreMin, boreMax].map(({ header }) => [header, !shellsIn] as const),
+    ...[bearingMin, bearingMax].map(({ header }) => [header, shellsIn] as const),
+  ]);
+  return (header) => isAsked.get(header);
 }
 
 /** Sheets that are measured alike share a line. */
-function partLines(parts: readonly BlankSheet[]): string[] {
+function partLines(parts: readonly BlankSheet[], { shellsIn }: EngineDescription): string[] {
   const sheets = new Map<string, string[]>();
-  for (const { name, guide } of partSheets()) {
+  for (const { name, guide: bare, withShells } of partSheets()) {
+    const guide = (shellsIn && withShells?.guide) || bare;
     if (parts.some((sheet) => sheet.name === name)) sheets.set(guide, [...(sheets.get(guide) ?? []), name]);
   }
   return [...sheets].map(([guide, names]) => `${listOf(names).replace(' or ', ' and ')}: ${guide}`);
 }
 
-function guideLines(
-  { unit, temperature, stations }: EngineDescription,
-  parts: readonly BlankSheet[],
-): string[] {
+function guideLines(description: EngineDescription, parts: readonly BlankSheet[]): string[] {
+  const { unit, temperature, stations } = description;
   const steps = [
     "Limits: copy the clearances and sizes of the engine maker's manual, and name the source.",
     'Gauges: name each gauge and its greatest error, from its maker or its certificate.',
     'Let parts and gauges lie together until they have one temperature; note it in each row.',
-    ...partLines(parts),
+    ...partLines(parts, description),
     'Blank is not measured, never 0. A reading that cannot be right is better taken again than left.',
   ];
   return [

@@ -1,8 +1,9 @@
 /** The sheets of parts in a blank workbook: one row a part of every place that is measured. */
 import { STAND_INS } from '../book/reading-headers.js';
+import { shellsIn } from '../input-sheets/common-columns.js';
 import { partSheets } from '../input-sheets/index.js';
 import type { PartRole, PartSheet } from '../input-sheets/input-sheet.js';
-import { type FitTerm, fitsAsked } from '../kinds/kind-of-fit.js';
+import { type FitTerm, fitsAsked, kindWithBore } from '../kinds/kind-of-fit.js';
 import { sheetsOfTerm } from '../kinds/sheets-of-term.js';
 import {
   type BlankColumn,
@@ -77,11 +78,15 @@ export function blankPartSheets(description: EngineDescription): BlankSheet[] {
 }
 
 function partSheetOf(sheet: PartSheet, rows: readonly Values[], description: EngineDescription): BlankSheet {
-  const columns = blankColumns(sheet, {
-    'Engine type': description.types,
-    Fit: fitsOf(description),
-    Gauge: { sheet: 'Gauges', column: 0, rows: gaugeNames(description).length + SPARE_GAUGES },
-  });
+  const columns = blankColumns(
+    sheet,
+    {
+      'Engine type': description.types,
+      Fit: fitsOf(description),
+      Gauge: { sheet: 'Gauges', column: 0, rows: gaugeNames(description).length + SPARE_GAUGES },
+    },
+    (header) => (header === shellsIn.header ? description.shellsIn : undefined),
+  );
   const isBehind = ({ header }: BlankColumn) => BEHIND.includes(header);
   return blankSheet(
     sheet.name,
@@ -101,9 +106,10 @@ export function fitsOf({ places }: EngineDescription): string[] {
 }
 
 function readingColumns(
-  { readings, role, measured }: PartSheet,
+  { readings, role, measured: bare, withShells }: PartSheet,
   description: EngineDescription,
 ): BlankColumn[] {
+  const measured = (description.shellsIn && withShells?.measured) || bare;
   const { stations, repeats, walls, unit } = description;
   const angles = ROLE[role].angles(description);
   const headers = {
@@ -123,8 +129,8 @@ function readingColumns(
 
 /** The rows that a place has in a sheet: one a term, which for half-shells are two. */
 function rowsOfPlace(place: Place, sheet: PartSheet, description: EngineDescription): Values[] {
-  return place.kind.terms
-    .filter((term) => sheetsOfTerm(term, place.asked.fit)[0] === sheet.name)
+  return kindWithBore(place.kind, { hasShells: description.shellsIn })
+    .terms.filter((term) => sheetsOfTerm(term, place.asked.fit)[0] === sheet.name)
     .map((term) => rowOfTerm(term, place, sheet, description));
 }
 
@@ -144,6 +150,7 @@ function rowOfTerm(
     Fit: asked.fit,
     Position: /^\d+$/.test(position) ? Number(position) : position,
     Half: half,
+    [shellsIn.header]: description.shellsIn ? 'yes' : undefined,
     // A gauge stands in a row only once its greatest error is known: without it the row counts as bad.
     Gauge: gauge?.maxError === undefined ? undefined : gauge.name,
   };

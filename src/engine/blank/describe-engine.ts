@@ -34,6 +34,7 @@ export function describeEngine(texts: DescriptionTexts): EngineDescription {
         positions: readPositions(texts, nameOfPlaces(asked), asked.standard(cylinders)),
       })),
     ),
+    shellsIn: readWord(texts, 'bores', ['bare', 'shells in', 'with shells in']) !== 'bare',
     stations: readNames(texts, 'stations'),
     journalAngles: readNames(texts, 'journalAngles'),
     boreAngles: readNames(texts, 'boreAngles'),

@@ -23,6 +23,8 @@ export interface EngineDescription {
   readonly engines: readonly { readonly name: string; readonly type: string }[];
   /** The places of one engine that are measured, by the word of Fit. */
   readonly places: readonly DescribedPlaces[];
+  /** Bores are measured with their shells in, whose walls are then not measured. */
+  readonly shellsIn: boolean;
   readonly stations: readonly string[];
   /** Whole degrees. */
   readonly journalAngles: readonly string[];

@@ -73,7 +73,7 @@ const FIGURES: Readonly<Record<Figure, (description: EngineDescription) => Shape
       'Seen from the front end.\n0° is in line with the throw\nof position 1; angles turn the\nsame way for every journal.',
     ),
   ],
-  bore: ({ stations, boreAngles }) => [
+  bore: ({ stations, boreAngles, shellsIn }) => [
     ...sideView(stations),
     ...endView(boreAngles, RADIUS + 9),
     circle(EYE, RADIUS + 4),
@@ -81,7 +81,7 @@ const FIGURES: Readonly<Record<Figure, (description: EngineDescription) => Shape
     label(EYE.x + RADIUS + 11, CENTRE_Y - LINE_HEIGHT / 2, 'parting line', 24, 'left'),
     note(
       144,
-      'Seen from the front end.\n0° is square to the parting\nline, which is at 90°.\nCaps torqued, no shells in.',
+      `Seen from the front end.\n0° is square to the parting\nline, which is at 90°.\nCaps torqued, ${shellsIn ? 'shells in' : 'no shells in'}.`,
     ),
   ],
   shell: ({ walls }) => [

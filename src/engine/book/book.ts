@@ -8,6 +8,7 @@ import type { FITS } from '../input-sheets/fits.js';
 import type { InputColumns, RowValues } from '../input-sheets/input-sheet.js';
 import type { LIMITS } from '../input-sheets/limits.js';
 import type { NEW_SHELLS } from '../input-sheets/new-shells.js';
+import type { ReadExactLength } from '../input-sheets/quantities.js';
 import type { SELECTION } from '../input-sheets/selection.js';
 import type { UNDERSIZES } from '../input-sheets/undersizes.js';
 import type { WorkbookModel } from '../workbook-model.js';
@@ -103,12 +104,16 @@ export interface PartRow extends TableRow {
   readonly mark: string | undefined;
   readonly half: Half | undefined;
   readonly quantity: number;
+  /** Its shells were in it when it was measured. */
+  readonly hasShells: boolean;
   readonly mass: number | undefined;
   /** Exact °C; undefined where blank, which is 20 °C. */
   readonly celsius: Ratio | undefined;
   /** Whether the temperature cell is a plain number or blank, over which a live formula can work. */
   readonly temperatureIsLive: boolean;
   readonly gauge: string | undefined;
+  /** The size for which the gauge's zero stood; undefined: readings are sizes. */
+  readonly setTo: ReadExactLength | undefined;
   readonly usable: boolean;
   readonly bin: string | undefined;
   readonly readings: readonly Reading[];

@@ -48,6 +48,22 @@ export function isStandIn({ station }: { readonly station: string }): boolean {
   return Object.values<string>(STAND_INS).includes(station);
 }
 
+/**
+ * The names that a header is split into by `/` or a line break, each with its unit: `Part / Teil`, `Wall 1 (in)
+ * Wand 1`. Within brackets nothing splits.
+ */
+export function partsOfHeader(text: string): { name: string; unit: TextUnit | undefined }[] {
+  const parts = [''];
+  let depth = 0;
+  for (const letter of text.normalize('NFKC')) {
+    if ('(['.includes(letter)) depth += 1;
+    else if (')]'.includes(letter)) depth = Math.max(0, depth - 1);
+    if (depth === 0 && '/\n\r'.includes(letter)) parts.push('');
+    else parts[parts.length - 1] += letter;
+  }
+  return parts.map((part) => splitHeader(part.trim()));
+}
+
 /** The spot that a header names; null where it names none. */
 export function readingOf(name: string, kind: ReadingKind) {
   const plain = name.normalize('NFKC').replaceAll(/\s+/g, ' ').trim();

@@ -2,7 +2,7 @@
 import type { Assessment } from '../assess/assess.js';
 import { FITS } from '../input-sheets/fits.js';
 import { partSheets } from '../input-sheets/index.js';
-import { kindsOfFit } from '../kinds/index.js';
+import { recordsOfFits } from '../kinds/index.js';
 import { isOnFits } from '../kinds/kind-of-fit.js';
 import { evaluateTemplates } from './block-engine.js';
 import { columnsOfKind } from './columns-of-kind.js';
@@ -41,7 +41,7 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
       columns: partColumns(readings),
     });
   }
-  for (const kind of kindsOfFit()) {
+  for (const kind of recordsOfFits()) {
     const { resultsOn: sheet = FITS.name } = kind;
     const inputs = isOnFits(kind) ? fitInputs(assessment, kind) : placeInputs(assessment, kind);
     if (inputs.rows.length === 0) continue;

@@ -199,8 +199,9 @@ function liveStatus(part: PartResult, layout: Layout): string | undefined {
       ),
     );
   };
-  const fails = part.checks.map((check) => condition(check, 'outside', beyond));
-  const passes = part.checks.map((check) => condition(check, 'inside', clear));
+  const { checks } = part;
+  const fails = checks.map((check) => condition(check, 'outside', beyond));
+  const passes = checks.map((check) => condition(check, 'inside', clear));
   return fitting(
     `${blank}IF(OR(${fails.join(',')}),"beyond limits",IF(AND(${passes.join(',')}),"within limits","undecided")))`,
   );

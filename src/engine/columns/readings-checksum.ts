@@ -4,6 +4,7 @@
  */
 import type { Assessment } from '../assess/assess.js';
 import type { Table } from '../book/table.js';
+import { MEASURED } from '../input-sheets/common-columns.js';
 import { partSheets } from '../input-sheets/index.js';
 import { columnLetters, type OutputCell } from '../workbook-model.js';
 import { fitting, quotedSheet, sheetCell } from './live-terms.js';
@@ -57,8 +58,10 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
     const table = book.tables.get(name);
     if (!table) continue;
     const columns = table.readingColumns.map(({ column }) => column);
-    const temperature = table.columns.get('Temperature');
-    if (temperature) columns.push(temperature.column);
+    for (const { header } of [MEASURED.temperature, MEASURED.setTo]) {
+      const known = table.columns.get(header);
+      if (known) columns.push(known.column);
+    }
     for (const column of columns) {
       columnWeight += 1;
       const { first, last } = rowsOf(table);

@@ -1,4 +1,5 @@
 /** Results as the JSON document has them: by the keys of their columns, lengths in mm, null where nothing is known. */
+import { toNumber } from '../../maths/decimal.js';
 import { mmOfGrain } from '../../maths/grain.js';
 import type { Assessment } from '../assess/assess.js';
 import type { FitResult } from '../assess/fit.js';
@@ -55,8 +56,9 @@ export function partsJson(parts: readonly PartResult[], assessment: Assessment):
   const blank = Object.fromEntries(keys.map((key) => [key, null]));
   const named = parts.filter((part) => !partSheet(part.row.sheet).isOfPlaces);
   return named.map((part) => {
-    const { sheet, row, name } = part.row;
+    const { sheet, row, name, hasShells } = part.row;
     const results = jsonOf(partColumns(partSheet(sheet).readings), part, assessment);
-    return { sheet, row: row + 1, part: name, ...blank, ...results };
+    const setTo = part.row.setTo ? toNumber(part.row.setTo.mm) : null;
+    return { sheet, row: row + 1, part: name, setTo, shellsIn: hasShells, ...blank, ...results };
   });
 }

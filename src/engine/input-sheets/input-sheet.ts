@@ -63,6 +63,8 @@ export interface PartSheet extends InputSheet {
   readonly guide: string;
   /** Its rows are known by their place, have no name of their own, and get the verdict of a fit each, beside them. */
   readonly isOfPlaces?: true;
+  /** The same of bores that are measured with their shells in. */
+  readonly withShells?: { readonly measured: string; readonly guide: string };
   /** Whether the page draws its spots along the axis. */
   readonly isDrawn?: true;
 }

@@ -21,6 +21,12 @@ export const LIMITS = {
     wearLimit: column('Wear limit', SIZE, 'Least size of a worn journal.'),
     boreMin: column('Bore min', SIZE, 'Least bore size.'),
     boreMax: column('Bore max', SIZE, 'Greatest bore size.'),
+    bearingMin: column('Bearing min', SIZE, 'Least size of a bore measured with its shells in.', {
+      isExtra: true,
+    }),
+    bearingMax: column('Bearing max', SIZE, 'Greatest size of a bore measured with its shells in.', {
+      isExtra: true,
+    }),
     outOfRoundLimit: column('Out-of-round limit', LENGTH, 'Greatest out of round of journal and bore.'),
     taperLimit: column('Taper limit', LENGTH, 'Greatest taper of journal and bore.'),
     neighbourSpread: column(

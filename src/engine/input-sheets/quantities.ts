@@ -24,6 +24,11 @@ export interface LengthQuantity extends NumberRule {
   readonly kind: 'length';
 }
 
+/** A length that others are added to before they are rounded to the grain. */
+export interface ExactLengthQuantity extends NumberRule {
+  readonly kind: 'exact length';
+}
+
 /** A number that is no length: grams, prices, counts. */
 export interface NumberQuantity extends NumberRule {
   readonly kind: 'number';
@@ -56,6 +61,7 @@ export interface TextQuantity {
 
 export type InputQuantity =
   | LengthQuantity
+  | ExactLengthQuantity
   | NumberQuantity
   | TemperatureQuantity
   | NameQuantity
@@ -69,18 +75,27 @@ export interface ReadTemperature {
   readonly isNumber: boolean;
 }
 
+/** Exact millimetres of a length cell. */
+export interface ReadExactLength {
+  readonly mm: Ratio;
+  /** Whether the cell holds a plain number, over which a live formula can work. */
+  readonly isNumber: boolean;
+}
+
 /** What a cell of a quantity is read as. */
 export type ValueOf<Of extends InputQuantity> = Of extends LengthQuantity
   ? Grain
-  : Of extends NumberQuantity
-    ? number
-    : Of extends TemperatureQuantity
-      ? ReadTemperature
-      : Of extends NameQuantity
-        ? string
-        : Of extends WordQuantity<infer Word>
-          ? Word
-          : undefined;
+  : Of extends ExactLengthQuantity
+    ? ReadExactLength
+    : Of extends NumberQuantity
+      ? number
+      : Of extends TemperatureQuantity
+        ? ReadTemperature
+        : Of extends NameQuantity
+          ? string
+          : Of extends WordQuantity<infer Word>
+            ? Word
+            : undefined;
 
 const LENGTH_UNITS = ['mm', 'in', 'µm'] as const;
 const positive = (value: number) => value > 0;
@@ -97,6 +112,8 @@ const length = (expected: string, isAllowed: NumberRule['isAllowed']): LengthQua
 export const SIZE = length('a length above 0 (mm, in or µm)', positive);
 /** A limit, an error, a difference. */
 export const LENGTH = length('a length of 0 or more (mm, in or µm)', notNegative);
+/** The size to which a gauge's zero was set. */
+export const SETTING: ExactLengthQuantity = { ...SIZE, kind: 'exact length' };
 export const SIGNED_LENGTH = length('a length (mm, in or µm)', Number.isFinite);
 
 const number = (

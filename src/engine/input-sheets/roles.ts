@@ -13,7 +13,9 @@ export interface RoleCheck {
 }
 
 export interface RoleRecord {
-  /** The word of Classes; undefined where there are no classes of it. */
+  /** In a sentence about its limits. */
+  readonly noun: string;
+  /** The word of Classes; undefined where its size falls in no class. */
   readonly classOf: 'journal' | 'bore' | 'shell' | undefined;
   /** The column of Limits that names its material. */
   readonly material: 'journalMaterial' | 'boreMaterial' | undefined;
@@ -28,6 +30,7 @@ const FORM: readonly RoleCheck[] = [
 
 export const ROLES: Readonly<Record<PartRole, RoleRecord>> = {
   inner: {
+    noun: 'journal',
     classOf: 'journal',
     material: 'journalMaterial',
     checks: [
@@ -37,6 +40,7 @@ export const ROLES: Readonly<Record<PartRole, RoleRecord>> = {
     ],
   },
   outer: {
+    noun: 'bore',
     classOf: 'bore',
     material: 'boreMaterial',
     checks: [
@@ -45,10 +49,22 @@ export const ROLES: Readonly<Record<PartRole, RoleRecord>> = {
       ...FORM,
     ],
   },
-  wall: { classOf: 'shell', material: undefined, checks: [] },
+  wall: { noun: 'shell', classOf: 'shell', material: undefined, checks: [] },
   // What is measured on the assembly is judged as a fit.
-  gap: { classOf: undefined, material: undefined, checks: [] },
-  'run-out': { classOf: undefined, material: undefined, checks: [] },
+  gap: { noun: 'gap', classOf: undefined, material: undefined, checks: [] },
+  'run-out': { noun: 'run-out', classOf: undefined, material: undefined, checks: [] },
+};
+
+/** A bore that was measured with its shells in: its size is that of the bearing, which has limits of its own. */
+export const BORE_WITH_SHELLS: RoleRecord = {
+  noun: 'bore with its shells in',
+  classOf: undefined,
+  material: ROLES.outer.material,
+  checks: [
+    { quantity: 'smallest', side: 'at least', limits: ['bearingMin'] },
+    { quantity: 'largest', side: 'at most', limits: ['bearingMax'] },
+    ...FORM,
+  ],
 };
 
 /** The header that a limit stands under. */

@@ -11,6 +11,11 @@ export function kindsOfFit(): readonly KindOfFit[] {
   return KINDS;
 }
 
+/** Every record of a fit: each kind, and what it is with shells in its bore. */
+export function recordsOfFits(): readonly KindOfFit[] {
+  return KINDS.flatMap((kind) => (kind.shellsIn ? [kind, kind.shellsIn] : [kind]));
+}
+
 /** Adds a kind with the sheets that only it needs; what it returns takes them out again. */
 export function addKindOfFit(kind: KindOfFit): () => void {
   KINDS.push(kind);

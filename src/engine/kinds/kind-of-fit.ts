@@ -69,6 +69,10 @@ export interface KindOfFit {
   readonly needsOneLimit?: true;
   /** The sheet beside whose rows its results stand; Fits where it is left out. */
   readonly resultsOn?: string;
+  /** What such a fit is where its bore was measured with its shells in. */
+  readonly shellsIn?: KindOfFit;
+  /** Whether Selection names a shell for the marks of its parts. */
+  readonly isSelected?: true;
   /** Whether sets of its parts are sought. */
   readonly isMatched: boolean;
   /** The column of Fits with a reading that stands in for the parts. */
@@ -76,6 +80,11 @@ export interface KindOfFit {
   readonly asked: readonly AskedPlaces[];
   /** Sheets that only fits of this kind need. */
   readonly sheets?: readonly PartSheet[];
+}
+
+/** What a fit of a kind is, once its bore is known. */
+export function kindWithBore(kind: KindOfFit, bore: { readonly hasShells: boolean } | undefined): KindOfFit {
+  return (bore?.hasShells && kind.shellsIn) || kind;
 }
 
 /** The term of a slot; undefined where fits of the kind have none. */

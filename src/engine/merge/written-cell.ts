@@ -13,6 +13,7 @@ import type { Cell, CellContent } from '../workbook-model.js';
 export function unitWithoutSaying(quantity: InputQuantity, units: BookUnits): TextUnit | undefined {
   switch (quantity.kind) {
     case 'length':
+    case 'exact length':
       return units.length;
     case 'temperature':
       return units.temperature;

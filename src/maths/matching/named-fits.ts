@@ -6,7 +6,7 @@
 import { type KeptFit, ranOn } from './kept-fits.js';
 import type { Problem } from './problem.js';
 import { type Choice, NO_ROD } from './sites.js';
-import type { MatchedFit, Stock, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
+import type { MatchedFit, RanAt, Stock, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
 import type { WorkingSets } from './working-sets.js';
 
 /** The parts of a fit, by name. */
@@ -68,14 +68,16 @@ class Store {
   }
 }
 
-function ranOfShell(taken: TakenShell) {
-  return taken.from === 'stock' ? taken.shell.ran : undefined;
+/** Shells in a bore ran wherever it ran. */
+function ranOfShell(taken: TakenShell, bore: RanAt | undefined) {
+  if (taken.from === 'new') return undefined;
+  return taken.shell.isBrought ? bore : taken.shell.ran;
 }
 
 function fitOf(stock: Stock, place: number, journal: StockJournal, { rod, upper, lower }: Named): MatchedFit {
   const engine = stock.engines[place]!;
   const bore = rod ?? { ...journal.caseBore!, part: journal.caseBore!.part! };
-  const ran = [bore.ran, ranOfShell(upper), ranOfShell(lower)];
+  const ran = [bore.ran, ranOfShell(upper, bore.ran), ranOfShell(lower, bore.ran)];
   return {
     engine: engine.name,
     journal,

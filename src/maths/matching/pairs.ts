@@ -5,6 +5,7 @@
  * (size, largest, smallest), how they were measured, and the terms that follow their sizes as far as they change a rounded guard.
  */
 import type { Grain } from '../grain.js';
+import { isBroughtAlike } from './brought-shells.js';
 import { keyOfKind, type ShellClass } from './part-classes.js';
 import type { Space } from './spaces.js';
 import {
@@ -26,6 +27,8 @@ export interface ShellPair {
 
 export interface PairShape {
   readonly kind: string;
+  /** Both are in a bore that was measured with them. */
+  readonly isBrought: boolean;
   readonly size: Grain;
   readonly largest: Grain;
   readonly smallest: Grain;
@@ -36,6 +39,7 @@ export interface PairShape {
 }
 
 function canPair(a: ShellClass, b: ShellClass, halfDifference: Grain | undefined): boolean {
+  if (a.isBrought || b.isBrought) return isBroughtAlike(a, b);
   return halfDifference === undefined || Math.abs(a.part.size - b.part.size) <= halfDifference;
 }
 
@@ -97,7 +101,10 @@ export function shapesOf(
   spaces: readonly Space[],
   guards: StockGuards,
 ): PairShape[] {
-  const groups = new Map<string, { alike: MeasuredAlike; terms: TermsRange; pairs: MeasuredPair[] }>();
+  const groups = new Map<
+    string,
+    { isBrought: boolean; alike: MeasuredAlike; terms: TermsRange; pairs: MeasuredPair[] }
+  >();
   for (const pair of pairsOf(shells, kind, limits)) {
     const [up, down] = [shells[pair.upper]!.part, shells[pair.lower]!.part];
     const alike = measuredAlike(up, down);
@@ -105,9 +112,11 @@ export function shapesOf(
       { sign: -1, part: up },
       { sign: -1, part: down },
     ]);
-    const key = `${alike.key}/${terms.gauges.map(({ gauge }) => gauge).join('/')}`;
+    const { isBrought } = shells[pair.upper]!;
+    const key = `${isBrought}/${alike.key}/${terms.gauges.map(({ gauge }) => gauge).join('/')}`;
     const group = groups.get(key);
     groups.set(key, {
+      isBrought,
       alike: group?.alike ?? alike,
       terms: widened(group?.terms, terms),
       pairs: group?.pairs ?? [],
@@ -115,7 +124,7 @@ export function shapesOf(
     groups.get(key)!.pairs.push({ pair, terms });
   }
   const shapes: PairShape[] = [];
-  for (const { alike, terms: range, pairs } of groups.values()) {
+  for (const { isBrought, alike, terms: range, pairs } of groups.values()) {
     const steps = guardSteps(spaces, guards, alike, range);
     const known = new Map<string, PairShape>();
     for (const { pair, terms } of pairs) {
@@ -126,7 +135,16 @@ export function shapesOf(
       const key = `${size},${largest},${smallest},${stepsBelow(steps, terms.own)}`;
       let shape = known.get(key);
       if (!shape) {
-        shape = { kind, size, largest, smallest, alike, terms: widened(undefined, terms), pairs: [] };
+        shape = {
+          kind,
+          isBrought,
+          size,
+          largest,
+          smallest,
+          alike,
+          terms: widened(undefined, terms),
+          pairs: [],
+        };
         known.set(key, shape);
         shapes.push(shape);
       }

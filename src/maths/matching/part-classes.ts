@@ -23,6 +23,8 @@ export interface JournalClass extends FitKind {
   readonly part: MeasuredPart;
   /** Set for mains: the one bore that the journal sits in. */
   readonly caseBore: MeasuredPart | undefined;
+  /** The case bore was measured with its shells in. */
+  readonly hasShells: boolean;
   readonly journals: StockJournal[];
 }
 
@@ -31,6 +33,8 @@ export interface RodClass {
   readonly part: MeasuredPart;
   /** Rank of the mass among the rods of the type; undefined where mass plays no part. */
   readonly massRank: number | undefined;
+  /** They were measured with their shells in. */
+  readonly hasShells: boolean;
   readonly rods: StockRod[];
 }
 
@@ -41,6 +45,7 @@ export interface ShellClass extends FitKind {
   readonly count: number;
   readonly shells: readonly StockShell[];
   readonly bought: StockNewShell | undefined;
+  readonly isBrought: boolean;
 }
 
 export const BIG_END = 'big end';
@@ -104,13 +109,14 @@ export function journalClasses(
       fit: journal.fit,
       part: journal.part!,
       caseBore: journal.caseBore?.part,
+      hasShells: journal.caseBore?.hasShells ?? false,
       journals: group.map((row) => row.journal),
     };
   });
 }
 
 function caseKey({ caseBore }: StockJournal): string {
-  return caseBore ? keyOfPart(caseBore.part!) : '';
+  return caseBore ? `${keyOfPart(caseBore.part!)}${caseBore.hasShells ?? false}` : '';
 }
 
 /**
@@ -124,11 +130,12 @@ export function rodClasses(stock: Stock, groupsOf?: (rod: StockRod) => readonly 
   const rankOf = (rod: StockRod) => (groupsOf ? undefined : ranks.get(rod.engineType)?.rankOf(rod.mass!));
   const massKey = groupsOf ?? rankOf;
   return groupsByKey(usable, (rod) =>
-    JSON.stringify([rod.engineType, keyOfPart(rod.part), massKey(rod)]),
+    JSON.stringify([rod.engineType, keyOfPart(rod.part), rod.hasShells ?? false, massKey(rod)]),
   ).map((rods) => ({
     engineType: rods[0]!.engineType,
     part: rods[0]!.part,
     massRank: rankOf(rods[0]!),
+    hasShells: rods[0]!.hasShells ?? false,
     rods,
   }));
 }
@@ -136,7 +143,7 @@ export function rodClasses(stock: Stock, groupsOf?: (rod: StockRod) => readonly 
 /** Shells by values and half; each mark for sale is a class of its own. */
 export function shellClasses(stock: Stock): ShellClass[] {
   const owned = groupsByKey(stock.shells, (shell) =>
-    JSON.stringify([keyOfKind(shell), shell.half, keyOfPart(shell.part)]),
+    JSON.stringify([keyOfKind(shell), shell.half, keyOfPart(shell.part), shell.isBrought ?? false]),
   ).map((shells) => ({
     engineType: shells[0]!.engineType,
     fit: shells[0]!.fit,
@@ -145,6 +152,7 @@ export function shellClasses(stock: Stock): ShellClass[] {
     count: shells.reduce((sum, { quantity }) => sum + quantity, 0),
     shells,
     bought: undefined,
+    isBrought: shells[0]!.isBrought ?? false,
   }));
   const bought = stock.newShells.map((shell) => ({
     engineType: shell.engineType,
@@ -154,6 +162,7 @@ export function shellClasses(stock: Stock): ShellClass[] {
     count: Number.POSITIVE_INFINITY,
     shells: [],
     bought: shell,
+    isBrought: false,
   }));
   return [...owned, ...bought];
 }

@@ -15,6 +15,8 @@ export interface Space {
   /** Class of the rod; undefined for a case bore. */
   readonly rod: number | undefined;
   readonly kind: string;
+  /** The bore was measured with its shells in: it takes a pair that is brought, and no other. */
+  readonly isBrought: boolean;
   readonly limits: ProvableLimits;
   /** Bore less journal: of the sizes, at the tightest and at the loosest. */
   readonly size: Grain;
@@ -35,14 +37,15 @@ export function spacesOf(
   limits: ReadonlyMap<string, ProvableLimits>,
 ): Space[] {
   const spaces: Space[] = [];
-  for (const [journal, { part, caseBore, ...kind }] of journals.entries()) {
+  for (const [journal, { part, caseBore, hasShells, ...kind }] of journals.entries()) {
     const key = keyOfKind(kind);
     const kindLimits = limits.get(key);
     if (!kindLimits) continue;
-    const space = (bore: MeasuredPart, rod: number | undefined): Space => ({
+    const space = (bore: MeasuredPart, rod: number | undefined, isBrought: boolean): Space => ({
       journal,
       rod,
       kind: key,
+      isBrought,
       limits: kindLimits,
       size: bore.size - part.size,
       tightest: bore.smallest - part.largest,
@@ -53,10 +56,10 @@ export function spacesOf(
         { sign: -1, part },
       ]),
     });
-    if (caseBore) spaces.push(space(caseBore, undefined));
+    if (caseBore) spaces.push(space(caseBore, undefined, hasShells));
     else if (kind.fit === BIG_END) {
-      for (const [rod, { engineType, part: bore }] of rods.entries()) {
-        if (engineType === kind.engineType) spaces.push(space(bore, rod));
+      for (const [rod, { engineType, part: bore, hasShells: isBrought }] of rods.entries()) {
+        if (engineType === kind.engineType) spaces.push(space(bore, rod, isBrought));
       }
     }
   }

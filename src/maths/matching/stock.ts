@@ -50,6 +50,8 @@ export interface StockCaseBore {
   /** Undefined: the bore cannot be used, and so neither can the journal. */
   readonly part: MeasuredPart | undefined;
   readonly ran: RanAt | undefined;
+  /** It was measured with its shells in, and takes only those. */
+  readonly hasShells?: true;
 }
 
 /** One engine: all its big-end journals and the mains whose case is in the stock. */
@@ -65,6 +67,8 @@ export interface StockRod {
   readonly part: MeasuredPart;
   readonly mass: number | undefined;
   readonly ran: RanAt | undefined;
+  /** It was measured with its shells in, and brings them. */
+  readonly hasShells?: true;
 }
 
 /** Half-shells of one row, all alike. */
@@ -74,6 +78,8 @@ export interface StockShell extends FitKind {
   readonly quantity: number;
   readonly part: MeasuredPart;
   readonly ran: RanAt | undefined;
+  /** It is in a bore that was measured with it (brought-shells.ts). */
+  readonly isBrought?: true;
 }
 
 /** Half-shells that can be bought, in any number. */
@@ -108,7 +114,11 @@ export interface MatchedFit {
   readonly engine: string;
   readonly journal: StockJournal;
   /** The rod chosen, or the case bore that the journal sits in. */
-  readonly bore: { readonly name: string; readonly part: MeasuredPart; readonly ran: RanAt | undefined };
+  readonly bore: {
+    readonly name: string;
+    readonly part: MeasuredPart;
+    readonly ran: RanAt | undefined;
+  };
   readonly upper: TakenShell;
   readonly lower: TakenShell;
   readonly parts: FitParts<MeasuredPart>;

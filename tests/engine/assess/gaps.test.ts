@@ -271,7 +271,7 @@ describe('a book of gaps and run-outs alone', () => {
     expect(isAllGood(assessment)).toBe(false);
     const summary = bookSummary(assessment, 'x.xlsx', 100);
     expect(summary).toContain(
-      'engine E1, ring gap top: 5 gaps: 2 in range, 1 tight, 1 undecided, 1 wanting data',
+      'engine E1, ring gap top: 5 gaps: 2 in range, 1 tight, 1 undecided, 1 without enough data',
     );
     expect(summary).toContain('from 0.25');
     const json = bookJson(assessment, undefined);
@@ -298,7 +298,7 @@ describe('a book of gaps and run-outs alone', () => {
 
   test('says what to measure again', async () => {
     const { remeasure } = await whole();
-    const named = remeasure.map(({ sheet, part, spot }) => `${sheet} ${part}: ${spot}`);
+    const named = remeasure.map(({ sheet, parts, spot }) => `${sheet} ${parts.join()}: ${spot}`);
     expect(named).toEqual(
       expect.arrayContaining([
         'Gaps E1 ring gap top 4: all',

@@ -70,6 +70,53 @@ test('a gauge stands in the rows of its parts only with its greatest error', () 
   expect(column('Gauges', 'Max error')[0]).toBe(0.002);
 });
 
+describe('bores that are measured with their shells in', () => {
+  const texts = { bores: 'with shells in', cylinders: '2' };
+  const sheetOf = (name: string, own: DescriptionTexts = texts) =>
+    blankBook(described(own)).sheets.find((sheet) => sheet.name === name);
+  const headersIn = (name: string, own?: DescriptionTexts) =>
+    sheetOf(name, own)!.columns.map(({ header }) => header);
+
+  test.each(['Rods', 'Cases'])('%s say so in every row', (name) => {
+    const { columns, rows } = sheetOf(name)!;
+    const place = columns.findIndex(({ header }) => header === 'Shells in');
+    expect(columns[place]!.choices).toEqual(['yes', 'no']);
+    expect(new Set(rows.map((row) => row[place]))).toEqual(new Set(['yes']));
+    expect(columns.at(-3)!.help).toContain('Bore, cap torqued, its shells in it at B 135');
+  });
+
+  test('Limits asks for the sizes of the bearing in place of the bare bore', () => {
+    const sizes = (headers: readonly string[]) =>
+      headers.filter((header) => /^(Bore|Bearing) (min|max)$/.test(header));
+    expect(sizes(headersIn('Limits'))).toEqual(['Bearing min', 'Bearing max']);
+    expect(sizes(headersIn('Limits', { cylinders: '2' }))).toEqual(['Bore min', 'Bore max']);
+  });
+
+  test('walls are not asked for, in sheet, guide or drawing', () => {
+    expect(sheetOf('Shells')).toBeUndefined();
+    const { guide } = blankBook(described(texts));
+    expect(guide.join('\n')).not.toContain('wall');
+    expect(guide).toContain('4. Journals: measure at every station and angle of the drawing.');
+    expect(guide.join('\n')).toContain('with caps torqued and their shells in them');
+  });
+
+  test.each([
+    ['bare', false],
+    ['Bare', false],
+    ['shells in', true],
+    ['With shells in', true],
+  ])('the answer %s', (bores, shellsIn) => {
+    expect(described({ bores }).shellsIn).toBe(shellsIn);
+    const asked = descriptionItems().filter(({ isPassedOver }) => !isPassedOver?.({ bores }));
+    expect(asked.some(({ option }) => option === 'walls')).toBe(!shellsIn);
+  });
+
+  test('bare is the standard, and has no column for it', () => {
+    expect(headersIn('Rods', { cylinders: '2' })).not.toContain('Shells in');
+    expect(sheetOf('Shells', { cylinders: '2' })).toBeDefined();
+  });
+});
+
 describe('is refused by the name of the option', () => {
   test.each([
     ['types', ' , '],
@@ -93,6 +140,7 @@ describe('is refused by the name of the option', () => {
     ['repeats', '10'],
     ['journalGauge', 'M1=wide'],
     ['journalGauge', '=0.002'],
+    ['bores', 'in'],
     ['wallGauge', 'W1='],
     ['wallGauge', 'W1=-0.1'],
     ['unit', 'cm'],

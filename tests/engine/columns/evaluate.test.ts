@@ -41,6 +41,12 @@ describe('random books', () => {
     ];
     expect(verdicts.filter((verdict) => (found.get(verdict) ?? 0) < 3)).toEqual([]);
   });
+
+  test('have bores that were measured with their shells in, and fits of them', () => {
+    const fits = books.flatMap(({ assessment }) => assessment.fits);
+    const ofThem = fits.filter(({ parts, clearance }) => parts.bore?.row.hasShells && clearance);
+    expect(ofThem.length).toBeGreaterThan(5);
+  });
 });
 
 describe('each column on HyperFormula', () => {

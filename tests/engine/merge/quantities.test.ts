@@ -96,8 +96,9 @@ function typed(
 ): [string, Plain] {
   switch (quantity.kind) {
     case 'length':
+    case 'exact length':
     case 'temperature': {
-      const own = units[quantity.kind];
+      const own = units[quantity.kind === 'temperature' ? 'temperature' : 'length'];
       const unit = form?.isOther ? OTHERS[own]! : own;
       const value = SIZES[unit]![row]!;
       if (form?.in === 'header') return [`${header} (${unit})`, value];
@@ -146,7 +147,9 @@ function readValues(book: Book, sheet: InputSheet): unknown[][] {
     const content = row.cell(header)?.cell.content;
     if (quantity.kind === 'text') return content && nameText(content);
     const value = row.value(header, quantity);
-    return typeof value === 'object' ? quantitiesOf({ ...value, row: 0, bad: [] }).celsius : value;
+    if (typeof value !== 'object') return value;
+    const exact = quantitiesOf({ ...value, row: 0, bad: [] });
+    return exact.celsius ?? exact.mm;
   };
   return dataRowsOf(found).map((number) => {
     const row = new Row(found, number);
