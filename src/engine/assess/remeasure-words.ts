@@ -38,11 +38,11 @@ export function reasonsOf(part: PartResult, { parts }: RepeatPlan, open: OpenVer
   const fits = (open.fitsOf.get(part) ?? []).filter(
     (fit) => parts.length === 1 || parts.every((other) => termPartsOf(fit).includes(other)),
   );
-  const checks = part.checks.filter((check) => outcomeOf(check) === 'undecided' && check.value !== undefined);
-  const own =
-    part.status === 'undecided'
-      ? checks.map(({ quantity, limitName }) => `${quantity} near ${limitName}`).join(', ')
-      : '';
+  const checks = part.status === 'undecided' ? part.checks : [];
+  const own = checks
+    .filter((check) => outcomeOf(check) === 'undecided' && check.value !== undefined)
+    .map(({ quantity, limitName }) => `${quantity} near ${limitName}`)
+    .join(', ');
   return [...fits.map(fitWords), ...(own === '' ? [] : [own])];
 }
 
