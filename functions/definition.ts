@@ -7,7 +7,6 @@
  */
 import type { SizeClass } from '../src/maths/classes.js';
 import type { Ratio } from '../src/maths/decimal.js';
-import type { Renewal } from '../src/maths/fastener-verdict.js';
 import type { Grain } from '../src/maths/grain.js';
 import type { SelectionRow } from '../src/maths/tables.js';
 
@@ -36,8 +35,6 @@ export interface QuantityValues {
   flag: boolean;
   /** The mark of a size class; a number is taken as its text. */
   mark: string;
-  /** When a fastener is renewed. */
-  renewal: Renewal;
   /** A range of names, blank where there is none. */
   names: readonly (string | undefined)[];
   /** A range of angles in degrees, blank where there is none. */

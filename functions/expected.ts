@@ -1,5 +1,4 @@
 /** What an argument takes, in words: for messages of cells and for the help. */
-import { RENEWALS } from '../src/maths/fastener-verdict.js';
 import { type LengthUnit, type TemperatureUnit, temperatureInUnit } from '../src/maths/units.js';
 import type { AllowedRange, ArgumentRecord } from './definition.js';
 
@@ -56,8 +55,6 @@ export function expectedOf(argument: ArgumentRecord, { lengthUnit, temperatureUn
       return 'TRUE or FALSE';
     case 'mark':
       return 'a mark, text or a number';
-    case 'renewal':
-      return `${RENEWALS.join(', ')} or a blank`;
     case 'names':
       return 'a range of names, blanks allowed';
     case 'angles':

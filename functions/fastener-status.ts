@@ -13,9 +13,9 @@
  * Source: ISO 14253-1:2017, decision rules for verifying conformity or nonconformity; the limits are the maker's.
  */
 import type { LimitCheck } from '../src/maths/conformity.js';
-import { fastenerVerdict } from '../src/maths/fastener-verdict.js';
+import { fastenerVerdict, type Renewal } from '../src/maths/fastener-verdict.js';
 import type { Grain } from '../src/maths/grain.js';
-import { type ArgumentRecord, defineFunction } from './definition.js';
+import { type ArgumentRecord, ArgumentRefusal, defineFunction } from './definition.js';
 
 const length = <const Name extends string>(name: Name, meaning: string, blankMeans: string) =>
   ({
@@ -40,8 +40,18 @@ const guard = <const Name extends string>(name: Name, meaning: string) =>
     default: 0,
   }) as const satisfies ArgumentRecord;
 
-const refusal = (word: string) =>
-  `FASTENER_STATUS: renew is the text "${word}"; expected always, by length, by neck or a blank`;
+const RENEWALS: readonly Renewal[] = ['always', 'by length', 'by neck'];
+
+/** @throws ArgumentRefusal where the word is none of those of Renew. */
+function renewalOf(word: string | undefined): Renewal | undefined {
+  if (word === undefined) return undefined;
+  const found = RENEWALS.find((known) => known === word.trim().toLowerCase());
+  if (!found) throw new ArgumentRefusal('VALUE', otherWord(word));
+  return found;
+}
+
+const otherWord = (word: string) => `renew is "${word}"; expected always, by length, by neck or a blank`;
+const refusal = (word: string) => `FASTENER_STATUS: ${otherWord(word)}`;
 
 function check(
   side: LimitCheck['side'],
@@ -63,7 +73,7 @@ export const fastenerStatus = defineFunction({
     {
       name: 'renew',
       meaning: 'when the maker has it renewed: always, by length or by neck',
-      quantity: 'renewal',
+      quantity: 'mark',
       blank: 'allowed',
       blankMeans: 'not said',
     },
@@ -140,7 +150,7 @@ export const fastenerStatus = defineFunction({
     neckInside,
     neckOutside,
   ) =>
-    fastenerVerdict(renew, { longest, thinnest }, [
+    fastenerVerdict(renewalOf(renew), { longest, thinnest }, [
       ...check('at most', longest, lengthMax, lengthInside, lengthOutside),
       ...check('at least', thinnest, neckMin, neckInside, neckOutside),
     ]),

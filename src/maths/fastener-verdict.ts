@@ -7,9 +7,7 @@
 import { type LimitCheck, partVerdict } from './conformity.js';
 
 /** When the maker has it renewed. */
-export const RENEWALS = ['always', 'by length', 'by neck'] as const;
-
-export type Renewal = (typeof RENEWALS)[number];
+export type Renewal = 'always' | 'by length' | 'by neck';
 
 export type ProvenFastenerVerdict = 'renew' | 'not measured' | 'undecided' | 'within limits' | 'no limits';
 

@@ -6,7 +6,6 @@ import type { AllowedRange, Quantity } from '../../../functions/definition.js';
 import type { FunctionUnits } from '../../../functions/expected.js';
 import { messages } from '../../../functions/messages.js';
 import { exact, type Ratio, toNumber } from '../../maths/decimal.js';
-import { RENEWALS, type Renewal } from '../../maths/fastener-verdict.js';
 import { type Grain, grainOfMm } from '../../maths/grain.js';
 import { grainOf, toCelsius, toMm, unroundedGrains } from '../../maths/units.js';
 import { type GivenPlace, isBlankScalar, isOutside, refuseGiven, type Scalar } from './given.js';
@@ -46,8 +45,6 @@ export function readQuantity(
       return typeof scalar === 'boolean' ? scalar : refuseGiven('VALUE', place, scalar);
     case 'mark':
       return readMark(scalar, place);
-    case 'renewal':
-      return readRenewal(scalar, place);
     default:
       throw new TypeError(`no reader for ${quantity}`);
   }
@@ -158,9 +155,4 @@ export function readMark(scalar: Scalar, place: GivenPlace): string {
   return typeof scalar === 'string' && !isBlankScalar(scalar)
     ? scalar.trim()
     : refuseGiven('VALUE', place, scalar);
-}
-
-function readRenewal(scalar: Scalar, place: GivenPlace): Renewal {
-  const word = typeof scalar === 'string' ? scalar.trim().toLowerCase() : undefined;
-  return RENEWALS.find((known) => known === word) ?? refuseGiven('VALUE', place, scalar);
 }
