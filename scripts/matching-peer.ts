@@ -196,7 +196,14 @@ function peerValues(peer: Peer, stock: Stock, aims: readonly string[], folder: s
   return values;
 }
 
-const MOST = ['complete engines', 'filled journals beyond them', 'pairs kept together'];
+const MOST = [
+  'complete engines',
+  'filled journals of engines that could be completed',
+  'filled journals beyond them',
+  'fits in range',
+  'pairs kept together',
+  'rods that stay',
+];
 
 /** Values as the peer states them: all to be least, prices in cents. */
 function ownValues({ stages }: MatchResult, of: 'reached' | 'bound'): number[] {

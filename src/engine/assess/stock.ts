@@ -31,8 +31,8 @@ export function reasonNotUsed({ row, status, isUncorrected }: PartResult): strin
 /** The refused cell of a Limits row without which no fit of it can be chosen. */
 export function matchingFault(limits: LimitsRow | undefined, { book }: Context): BadCell | undefined {
   const needed = ['Clearance min', 'Clearance max', 'Aim', 'Mass spread'];
-  // It parts `undecided` from `loose`, and only the first may be allowed.
-  if (book.setup.allowUndecided) needed.push('Service limit');
+  // It parts `undecided` and `within service limit` from `loose`, and only these may be allowed.
+  if (book.setup.allowUndecided || book.setup.allowWorn) needed.push('Service limit');
   return limits?.bad.find(({ header }) => needed.includes(header));
 }
 
@@ -87,6 +87,7 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
     list.flatMap((part) =>
       part.measured && reasonNotUsed(part) === undefined ? [{ row: part.row, part: part.measured }] : [],
     );
+  const mates = setup.halvesStay ? matesOf(parts.of(SHELLS.name)) : () => undefined;
   const firstLimits = [
     ...new Map([...book.limits].reverse().map((row) => [kindKey(row.engineType, row.fit), row])).values(),
   ];
@@ -124,13 +125,17 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
                 quantity: row.quantity,
                 part,
                 ran: ranAt(row),
+                mates: mates(row),
               },
             ],
       ),
       newShells: setup.buyNewShells ? book.newShells.flatMap((row) => newShellOf(row) ?? []) : [],
       confidence: setup.confidence,
       allowUndecided: setup.allowUndecided,
+      allowWorn: setup.allowWorn,
       preferKeptPairs: setup.preferKeptPairs,
+      rodsStay: setup.rodsStay,
+      newWithUsed: setup.newWithUsed,
     },
   };
 }
@@ -138,10 +143,29 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
 /** A shell as it is sold, at the middle of its walls; undefined for a row that cannot be read whole. */
 export function newShellOf(row: NewShellRow): StockNewShell | undefined {
   const { mark, half, from, to, bad, price } = row;
-  if (bad.length > 0 || !mark || !half || from === undefined || to === undefined || from > to)
-    return undefined;
+  if (bad.length > 0 || !mark || from === undefined || to === undefined || from > to) return undefined;
   const part = { size: middle({ from, to }), smallest: from, largest: to, ...CERTAIN };
-  return { engineType: nameKey(row.engineType), fit: nameKey(row.fit), mark, half, part, price };
+  return { engineType: nameKey(row.engineType), fit: nameKey(row.fit), mark, half: half ?? 'pair', part, price };
+}
+
+/**
+ * The place whose half-shells serve only with each other; undefined for one that alone names its place. Those that may
+ * not be used count too: their mates are then not used either.
+ */
+function matesOf(shells: readonly PartResult[]): (row: PartRow) => string | undefined {
+  const placeOf = (row: PartRow) =>
+    row.engine === '' || row.position === ''
+      ? undefined
+      : [row.engine, row.fit, row.position].map(nameKey).join('\u0000');
+  const counts = new Map<string | undefined, number>();
+  for (const { row } of shells) {
+    const place = placeOf(row);
+    counts.set(place, (counts.get(place) ?? 0) + row.quantity);
+  }
+  return (row) => {
+    const place = placeOf(row);
+    return counts.get(place)! > 1 ? place : undefined;
+  };
 }
 
 function kindOf(row: PartRow) {

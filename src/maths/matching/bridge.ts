@@ -11,7 +11,7 @@ import { type Column, fitColumn, type Model } from './model-columns.js';
 import { type ColumnPool, isPair, type PairColumn, type Quad, quadOf } from './quads.js';
 import type { Reunion } from './reunions.js';
 import { type Choice, NO_ROD } from './sites.js';
-import type { Stock } from './stock.js';
+import type { Stock, StockRod } from './stock.js';
 import { Claims, type Taken } from './taken.js';
 import type { WorkingSets } from './working-sets.js';
 
@@ -55,7 +55,11 @@ export class Bridge {
   private readonly ofModel: Places;
   private readonly ofSearch: Places;
   private readonly siteOf: ReadonlyMap<object, number>;
+  /** By journal class and rod class; those whose rods stay by journal and rod. */
   private readonly space: ReadonlyMap<string, number>;
+  private readonly homeSpace = new Map<object, Map<object, number>>();
+  /** By journal of the search: the rods that ran on it. */
+  private readonly homes = new Map<object, object[]>();
   private readonly pair = new Map<string, PairColumn>();
   private readonly engines = new Map<number, Column>();
   /** By site: the fits of parts that ran together, with their columns. */
@@ -72,7 +76,18 @@ export class Bridge {
     this.ofModel = placesIn(model.problem);
     this.ofSearch = placesIn(table.problem);
     this.siteOf = new Map(table.sites.map(({ journal }, place) => [this.twin(journal), place]));
-    this.space = new Map(model.problem.spaces.map(({ journal, rod }, place) => [`${journal},${rod}`, place]));
+    const { spaces } = model.problem;
+    this.space = new Map(
+      spaces.flatMap(({ journal, rod, homes }, place) => (homes ? [] : [[`${journal},${rod}`, place]])),
+    );
+    for (const [place, { homes = [] }] of spaces.entries()) {
+      for (const { journal, rod } of homes) {
+        const own = this.homeSpace.get(journal) ?? new Map<object, number>();
+        this.homeSpace.set(journal, own.set(rod, place));
+      }
+    }
+    for (const { journal, rod } of table.problem.homes)
+      this.homes.set(journal, [...(this.homes.get(journal) ?? []), rod]);
     for (const column of model.columns) {
       if (column.meaning.is === 'engine') this.engines.set(column.meaning.engine, column);
       if (!isPair(column)) continue;
@@ -116,15 +131,26 @@ export class Bridge {
   /** A journal with its parts as a column of the linear program; undefined where the model has no such fit. */
   private quadOf(site: number, choice: Choice): Quad | undefined {
     const { sites, problem } = this.table;
-    const rod =
-      choice.rod === NO_ROD ? undefined : this.ofModel.rod.get(this.twin(problem.rods[choice.rod]!.rods[0]!));
-    const space = this.space.get(`${this.ofModel.journal.get(this.twin(sites[site]!.journal))},${rod}`);
+    const space = this.spaceOf(sites[site]!.journal, choice.rod);
     const [upper, lower] = [choice.upper, choice.lower].map((shell) => {
       const { shells, bought } = problem.shells[shell]!;
       return this.ofModel.shell.get(this.twin(bought ?? shells[0]!));
     });
     const pair = this.pair.get(`${upper},${lower}`);
     return space === undefined || !pair ? undefined : quadOf(this.model, space, pair);
+  }
+
+  /** The space of a journal with a rod of some class: that of a rod which stays, where one of the class ran on it. */
+  private spaceOf(journal: object, rod: number): number | undefined {
+    const { problem } = this.table;
+    const own = this.twin(journal);
+    const ofRod = (row: object) =>
+      this.homeSpace.get(own)?.get(this.twin(row)) ??
+      this.space.get(`${this.ofModel.journal.get(own)},${this.ofModel.rod.get(this.twin(row))}`);
+    if (rod === NO_ROD) return this.space.get(`${this.ofModel.journal.get(own)},${undefined}`);
+    const { rods } = problem.rods[rod]!;
+    const stays = this.homes.get(journal)?.find((row) => rods.includes(row as StockRod));
+    return ofRod(stays ?? rods[0]!);
   }
 
   /** The filled journals as columns of the linear program. */
@@ -213,22 +239,30 @@ export class Bridge {
       sets.put(site, { rod: fit.rod, upper: fit.upper, lower: fit.lower });
       if (rod) served.add(rod);
     }
-    const rods = classes.map((each) => each.rods.filter((rod) => !served.has(rod)));
     const byJournal = new Map<number, { readonly space: number; readonly shape: number }[]>();
+    const putRod = (site: number, shape: number, rod: number) => {
+      const { upper, lower } = pairs.get(shape)!.shift()!.meaning;
+      sets.put(site, { rod, upper: this.shellOf(upper), lower: this.shellOf(lower) });
+    };
+    // Rods that stay next: their journals are theirs.
     for (const { column, times } of taken) {
       const { meaning } = column;
-      if (meaning.is === 'fit') addTimes(byJournal, spaces[meaning.space]!.journal, meaning, times);
+      if (meaning.is !== 'fit') continue;
+      const { homes = [], journal } = spaces[meaning.space]!;
+      const open = homes.filter((home) => !served.has(home.rod) && !sets.choices[this.siteOf.get(home.journal)!]);
+      open.sort((a, b) => Number(wanted.has(b.engine)) - Number(wanted.has(a.engine)));
+      for (const home of open.slice(0, times)) {
+        served.add(home.rod);
+        putRod(this.siteOf.get(home.journal)!, meaning.shape, this.ofSearch.rod.get(home.rod)!);
+      }
+      addTimes(byJournal, journal, meaning, times - Math.min(open.length, times));
     }
+    const rods = classes.map((each) => each.rods.filter((rod) => !served.has(rod)));
     const put = (site: number) => {
       const fit = byJournal.get(this.ofModel.journal.get(sites[site]!.journal)!)?.shift();
       if (!fit) return;
       const { rod } = spaces[fit.space]!;
-      const { upper, lower } = pairs.get(fit.shape)!.shift()!.meaning;
-      sets.put(site, {
-        rod: rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!,
-        upper: this.shellOf(upper),
-        lower: this.shellOf(lower),
-      });
+      putRod(site, fit.shape, rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!);
     };
     for (const first of [true, false]) {
       for (const [site, { engine }] of sites.entries()) {

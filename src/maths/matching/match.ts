@@ -7,12 +7,14 @@
 import { clearanceOf } from '../clearance.js';
 import { type AimName, pricesOf } from './aims.js';
 import { stockOnGrid, unfolded } from './grid.js';
+import { verdictOfFit } from './kept-fits.js';
 import { completeEngines as completeEnginesOf } from './named-fits.js';
 import { orderStock } from './order.js';
 import { keyOfKind } from './part-classes.js';
 import { recheck } from './recheck.js';
 import { search } from './search.js';
 import { loadSolver } from './solver.js';
+import { isProvable } from './verdicts.js';
 import type { MatchedFit, MatchResult, StageResult, Stock } from './stock.js';
 
 export interface MatchingOptions {
@@ -36,17 +38,23 @@ export async function matchStock(stock: Stock, options: MatchingOptions = {}): P
   const { onProgress = () => {}, seconds = DEFAULT_SECONDS } = options;
   const deadline = performance.now() + seconds * 1000;
   const remaining = () => (deadline - performance.now()) / 1000;
-  const ordered = orderStock(stock);
   const solver = await loadSolver();
+  const ordered = orderStock(stock);
   const onGrid = stockOnGrid(ordered);
   const found = search(onGrid, solver, remaining, onProgress, options.largeFrom);
   const fits = unfolded(found.fits, onGrid.inner, ordered);
   const completeEngines = completeEnginesOf(ordered, fits);
   const stages = found.proofs.map(({ aim, bound, gapStays = 'search' }): StageResult => {
-    const reached = amountOfSets(aim, onGrid.inner, found.fits, completeEngines);
+    const reached = amountOfSets(aim, found.stock, found.fits, completeEngines);
     return { aim, reached, bound, gapStays: reached === bound ? undefined : gapStays };
   });
-  const result = { fits, completeEngines, stages, grid: onGrid.grid === 1 ? undefined : onGrid.grid };
+  const result = {
+    fits,
+    completeEngines,
+    hopelessEngines: found.stock.engines.filter(({ isHopeless }) => isHopeless).map(({ name }) => name),
+    stages,
+    grid: onGrid.grid === 1 ? undefined : onGrid.grid,
+  };
   recheck(stock, result);
   return result;
 }
@@ -62,13 +70,24 @@ function amountOfSets(
   if (aim === 'filled journals beyond them') {
     return fits.filter(({ engine }) => !complete.includes(engine)).length;
   }
+  if (aim === 'filled journals of engines that could be completed') {
+    const hopeless = stock.engines.filter(({ isHopeless }) => isHopeless).map(({ name }) => name);
+    return fits.filter(({ engine }) => !complete.includes(engine) && !hopeless.includes(engine)).length;
+  }
   if (aim === 'pairs kept together') return fits.filter(({ ranTogether }) => ranTogether).length;
+  if (aim === 'rods that stay') return fits.filter(({ rodStays }) => rodStays).length;
+  if (aim === 'fits in range') return fits.filter((fit) => isInRange(stock, fit)).length;
   if (aim === 'price of bought shells') return priceOf(stock, fits);
   const aims = new Map(stock.kinds.map((kind) => [keyOfKind(kind), kind.aim]));
   return fits.reduce((sum, { journal, parts }) => {
     const wished = aims.get(keyOfKind(journal));
     return wished === undefined ? sum : sum + Math.abs(clearanceOf(parts).clearance - wished);
   }, 0);
+}
+
+function isInRange(stock: Stock, { journal, parts }: MatchedFit): boolean {
+  const limits = stock.kinds.find((kind) => keyOfKind(kind) === keyOfKind(journal))!;
+  return isProvable(limits) && verdictOfFit(parts, limits, stock) === 'in range';
 }
 
 function priceOf(stock: Stock, fits: readonly MatchedFit[]): number {

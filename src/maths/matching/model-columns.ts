@@ -5,6 +5,7 @@ import { completableEngines, type ModelRow, modelRowsOf, type RowPlaces } from '
 import { keyOfKind } from './part-classes.js';
 import type { Problem } from './problem.js';
 import type { Space } from './spaces.js';
+import type { StockRod } from './stock.js';
 
 export type Meaning =
   | { readonly is: 'engine'; readonly engine: number }
@@ -78,7 +79,11 @@ function engineColumns(problem: Problem, places: RowPlaces): Column[] {
         .map(({ complete }) => [complete, -1] as const),
     ),
     upper: 1,
-    amounts: { completeEngines: 1, filledBeyond: -problem.stock.engines[engine]!.journals.length },
+    amounts: {
+      completeEngines: 1,
+      filledOpen: -problem.stock.engines[engine]!.journals.length,
+      filledBeyond: -problem.stock.engines[engine]!.journals.length,
+    },
   }));
 }
 
@@ -143,14 +148,25 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
 type Rows = Pick<Model, 'problem' | 'places'>;
 
 /** The rows in which a filled journal counts one, whatever its shells. */
-function spaceRows({ problem, places }: Rows, { journal, rod }: Space): (number | undefined)[] {
+function spaceRows({ problem, places }: Rows, space: Space): (number | undefined)[] {
+  const { journal, rod } = space;
   const { engines, journals: alike } = problem.journals[journal]!;
   return [
     places.journal[journal],
     places.completion[journal],
     rod === undefined ? places.sharedBore.get(alike[0]!.caseBore?.name ?? '') : places.rod[rod],
     rod === undefined ? undefined : places.rodOnEngine(engines[0]!, rod),
+    ...(places.ofHome.get(space) ?? []),
   ];
+}
+
+/** What a filled journal counts, whatever its shells. */
+export function amountsOfSpace({ problem }: Pick<Model, 'problem'>, { journal, homes }: Space): Amounts {
+  return {
+    filledBeyond: 1,
+    ...(!problem.journals[journal]!.isHopeless && { filledOpen: 1 }),
+    ...(homes && { stayed: 1 }),
+  };
 }
 
 const massEntries = ({ places }: Rows, { rod }: Space): readonly RowEntry[] =>
@@ -182,49 +198,71 @@ function timesOf({ journals, rods }: Problem, { journal, rod }: Space): number {
   return Math.min(journals[journal]!.journals.length, bores);
 }
 
-export function fitColumn({ problem, places }: Model, space: number, shape: number): Column {
+/** What a fit counts besides, by its shells. */
+export function amountsOfPair({ problem }: Model, space: number, shape: number): Amounts {
+  const { spaces, shapes, rules, stock } = problem;
+  return {
+    distance: distanceOf(spaces[space]!, shapes[shape]!.size),
+    ...(stock.allowWorn && rules.isInRange(space, shape) && { inRange: 1 }),
+  };
+}
+
+export function fitColumn(model: Model, space: number, shape: number): Column {
+  const { problem, places } = model;
   const open = problem.spaces[space]!;
   return {
     meaning: { is: 'fit', space, shape },
     ...entries(...spaceEntries({ problem, places }, open), [places.shape[shape], 1]),
     upper: timesOf(problem, open),
-    amounts: { filledBeyond: 1, distance: distanceOf(open, problem.shapes[shape]!.size) },
+    amounts: {
+      ...amountsOfSpace(model, open),
+      ...amountsOfPair(model, space, shape),
+    },
   };
 }
 
 /** The column of a space without a pair: the row of its seat asks for one. */
-export function spaceColumn({ problem, places }: Model, space: number, seatRow: number): Column {
+export function spaceColumn(model: Model, space: number, seatRow: number): Column {
+  const { problem, places } = model;
   const open = problem.spaces[space]!;
   return {
     meaning: { is: 'space', space },
     ...entries(...spaceEntries({ problem, places }, open), [seatRow, 1]),
     upper: timesOf(problem, open),
-    amounts: { filledBeyond: 1 },
+    amounts: amountsOfSpace(model, open),
   };
 }
 
 function keptColumns(problem: Problem, places: RowPlaces): Column[] {
-  const { journals, rods, shells, spaces, kept } = problem;
+  const { journals, shells, spaces, kept } = problem;
   const placeOf = <Part>(classes: readonly (readonly Part[])[]) =>
     new Map(classes.flatMap((own, place) => own.map((part) => [part, place] as const)));
   const ofJournal = placeOf(journals.map((each) => each.journals));
-  const ofRod = placeOf(rods.map((each) => each.rods));
   const ofShell = placeOf(shells.map((each) => each.shells));
-  const spaceAt = new Map(spaces.map((space) => [`${space.journal},${space.rod}`, space]));
-  return kept.map(({ journal, rod, upper, lower }, place) => {
+  const inCases = new Map(spaces.flatMap((space) => (space.rod === undefined ? [[space.journal, space]] : [])));
+  const homes = spaces.flatMap((space) => (space.homes ?? []).map((home) => ({ ...home, space })));
+  const ofRod = new Map<StockRod, typeof homes>();
+  for (const home of homes) ofRod.set(home.rod, [...(ofRod.get(home.rod) ?? []), home]);
+  return kept.map(({ journal, rod, upper, lower, isInRange }, place) => {
     const [up, down] = [ofShell.get(upper)!, ofShell.get(lower)!];
-    const space = spaceAt.get(`${ofJournal.get(journal)!},${rod && ofRod.get(rod)!}`)!;
+    const space = rod
+      ? ofRod.get(rod)!.find((home) => home.journal === journal)!.space
+      : inCases.get(ofJournal.get(journal)!)!;
     return {
       meaning: { is: 'kept', kept: place },
       ...entries(
         ...spaceEntries({ problem, places }, space),
         [places.shell[up], 1],
         [places.shell[down], 1],
-        ...[rod, upper, lower].map((part) => [part && places.contested.get(part), 1] as const),
-        ...((rod && places.neverTogether.get(rod)) ?? []).map((row) => [row, 1] as const),
+        ...[upper, lower].map((part) => [places.contested.get(part), 1] as const),
       ),
       upper: 1,
-      amounts: { filledBeyond: 1, distance: distanceOf(space, upper.part.size + lower.part.size), kept: 1 },
+      amounts: {
+        ...amountsOfSpace({ problem }, space),
+        distance: distanceOf(space, upper.part.size + lower.part.size),
+        ...(isInRange && { inRange: 1 }),
+        kept: 1,
+      },
     };
   });
 }

@@ -32,6 +32,10 @@ function ofHalves(
   return reason(fit.upper, 'upper') ?? reason(fit.lower, 'lower');
 }
 
+function ranHere(ran: RanAt | undefined, { engine, journal }: MatchedFit): boolean {
+  return ran?.engine === engine && ran.position === journal.position;
+}
+
 const SET_RULES: readonly SetRule[] = [
   {
     rule: 'a set fills a journal of its engine',
@@ -89,10 +93,40 @@ const SET_RULES: readonly SetRule[] = [
     rule: 'upper goes up, lower down, either both',
     broken: (fit) =>
       ofHalves(fit, ({ shell }, half) =>
-        shell.half === half || shell.half === 'either'
+        shell.half === half || shell.half === 'either' || shell.half === 'pair'
           ? undefined
           : `the ${half} shell is marked ${shell.half}`,
       ),
+  },
+  {
+    rule: 'half-shells whose rows name one place serve only with each other',
+    broken: (fit) => {
+      const [upper, lower] = [fit.upper, fit.lower].map((taken) =>
+        taken.from === 'stock' ? taken.shell.mates : undefined,
+      );
+      if (upper === lower) return undefined;
+      return `${nameOf(fit.upper)} and ${nameOf(fit.lower)} are not of one place`;
+    },
+  },
+  {
+    rule: 'a pair bought as one is used as one',
+    broken: ({ upper, lower }) => {
+      const isPair = [upper, lower].some(({ shell }) => shell.half === 'pair');
+      return isPair && upper.shell !== lower.shell ? 'it has one half of a bought pair' : undefined;
+    },
+  },
+  {
+    rule: 'a new half stands only with a new half, unless New with used allows it',
+    broken: ({ upper, lower }, { stock }) =>
+      stock.newWithUsed || upper.from === lower.from ? undefined : 'it has a new half and a used one',
+  },
+  {
+    rule: 'a rod that ran on a journal serves there only, where Rods stay',
+    broken: (fit, rows) => {
+      const rod = rows.rodOf(fit);
+      if (!rows.stock.rodsStay || !rod?.ran || ranHere(rod.ran, fit)) return undefined;
+      return `rod ${rod.name} ran on ${rod.ran.engine} ${rod.ran.position}`;
+    },
   },
   {
     rule: 'a pair beyond Half difference is not made',
@@ -111,15 +145,16 @@ const SET_RULES: readonly SetRule[] = [
     },
   },
   {
-    rule: 'a fit is in range, or undecided where Undecided fits allows it',
+    rule: 'a fit is in range, or undecided or within its service limit where Undecided fits or Worn fits allows it',
     broken: ({ journal, parts }, rows) => {
       const { min, max, serviceLimit } = rows.limitsOf(journal) ?? {};
       if (min === undefined || max === undefined) return undefined;
-      const { confidence, allowUndecided } = rows.stock;
+      const { confidence, allowUndecided, allowWorn } = rows.stock;
       const clearance = clearanceOf(parts);
       const guards = fitGuards(confidence, clearanceVariance(parts));
       const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
       if (verdict === 'in range' || (allowUndecided && verdict === 'undecided')) return undefined;
+      if (allowWorn && verdict === 'within service limit') return undefined;
       const extremes = `${mmOfGrain(clearance.tightest)} to ${inMm(clearance.loosest)}`;
       return `its clearance of ${extremes} is ${verdict}, with a guard of ${inMm(guards.inside)}`;
     },
@@ -127,17 +162,23 @@ const SET_RULES: readonly SetRule[] = [
   {
     rule: 'parts ran together where bore and both shells ran at the very place',
     broken: (fit, rows) => {
-      const { engine, journal } = fit;
-      const ranHere = (ran: RanAt | undefined) => ran?.engine === engine && ran.position === journal.position;
-      const bore = journal.caseBore ?? rows.rodOf(fit);
+      const bore = fit.journal.caseBore ?? rows.rodOf(fit);
       const shells = [fit.upper, fit.lower].map((taken) =>
         taken.from === 'new' ? undefined : taken.shell.ran,
       );
-      const ranTogether = [bore?.ran, ...shells].every(ranHere);
+      const ranTogether = [bore?.ran, ...shells].every((ran) => ranHere(ran, fit));
       if (ranTogether === fit.ranTogether) return undefined;
       return ranTogether
         ? 'its parts ran together, and it says that they did not'
         : 'its parts did not run together, and it says that they did';
+    },
+  },
+  {
+    rule: 'a rod stays where it ran on the very journal',
+    broken: (fit, rows) => {
+      const stays = ranHere(rows.rodOf(fit)?.ran, fit);
+      if (stays === fit.rodStays) return undefined;
+      return stays ? 'its rod stays, and it says that it does not' : 'its rod moves, and it says that it stays';
     },
   },
 ];

@@ -158,12 +158,12 @@ export function* pursue(
     remaining,
     done: ({ complete }) => {
       const taken = translator.toTaken(sets);
-      return aims.every((aim) => valueOfTaken(aim, taken) <= plainBound(model, aim, complete));
+      return aims.every((aim) => valueOfTaken(aim, taken) <= plainBound(model, aim, complete, []));
     },
   });
   for (const [place, aim] of aims.entries()) {
     const stage = stageOf(model, aim, stages, filters);
-    const plain = plainBound(model, aim, sets.value().complete);
+    const plain = plainBound(model, aim, sets.value().complete, stages);
     let bound = Math.max(plain, knownBound(aim, known, stages) ?? plain);
     // Later aims need some of the time.
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;

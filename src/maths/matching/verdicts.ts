@@ -5,7 +5,7 @@
  * measured alike (gauges, spots, repeats) share what does not follow their sizes; what does, the terms of temperature and
  * of expansion, is kept beside them, and of many pairs together as its least and its greatest.
  */
-import { fitVerdict } from '../conformity.js';
+import { fitVerdict, type ProvenFitVerdict } from '../conformity.js';
 import { type Grain, roundToWhole } from '../grain.js';
 import type { Guards } from '../guards.js';
 import { normalQuantile } from '../normal.js';
@@ -22,14 +22,22 @@ export function isProvable(kind: KindLimits): kind is ProvableLimits {
   return kind.min !== undefined && kind.max !== undefined;
 }
 
-export function isAllowed(
+/** Which verdicts beside `in range` are allowed. */
+export type AllowedVerdicts = Pick<Stock, 'allowUndecided' | 'allowWorn'>;
+
+/** The verdict of a fit; undefined where it is not allowed. */
+export function allowedVerdict(
   clearance: { readonly tightest: Grain; readonly loosest: Grain },
   { min, max, serviceLimit }: ProvableLimits,
   guards: Guards,
-  allowUndecided: boolean,
-): boolean {
+  { allowUndecided, allowWorn }: AllowedVerdicts,
+): ProvenFitVerdict | undefined {
   const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
-  return verdict === 'in range' || (allowUndecided && verdict === 'undecided');
+  const isAllowed =
+    verdict === 'in range' ||
+    (allowUndecided && verdict === 'undecided') ||
+    (allowWorn && verdict === 'within service limit');
+  return isAllowed ? verdict : undefined;
 }
 
 /** Two parts, and a text that is equal for pairs that were measured alike. */
@@ -186,10 +194,11 @@ export interface GuardsRange {
 export function isOne(
   { least, greatest }: GuardsRange,
   { max, serviceLimit = max }: ProvableLimits,
-  allowUndecided: boolean,
+  { allowUndecided, allowWorn }: AllowedVerdicts,
 ): boolean {
   // A fit that has to be in range is so by its inside guard alone, unless the Service limit lies below Clearance max.
-  const isOutsideOne = least.outside === greatest.outside || !(allowUndecided || serviceLimit < max);
+  const isByOutside = allowUndecided || allowWorn || serviceLimit < max;
+  const isOutsideOne = least.outside === greatest.outside || !isByOutside;
   return least.inside === greatest.inside && isOutsideOne;
 }
 
@@ -198,7 +207,7 @@ export class StockGuards {
   private readonly quantile: number;
   private readonly fixed = new Map<string, Fixed>();
 
-  constructor(private readonly stock: Pick<Stock, 'confidence' | 'allowUndecided'>) {
+  constructor(private readonly stock: AllowedVerdicts & Pick<Stock, 'confidence'>) {
     this.quantile = normalQuantile(stock.confidence);
   }
 
@@ -235,7 +244,8 @@ export class StockGuards {
     for (let guard = low.inside; guard < high.inside; guard++) {
       steps.push(((guard + 0.5) / this.quantile) ** 2 - other - fixed.random);
     }
-    for (let guard = low.outside; this.stock.allowUndecided && guard < high.outside; guard++) {
+    const isByOutside = this.stock.allowUndecided || this.stock.allowWorn;
+    for (let guard = low.outside; isByOutside && guard < high.outside; guard++) {
       steps.push(((guard + 0.5 - fixed.excess) / this.quantile) ** 2 - other - fixed.extreme);
     }
     return steps;

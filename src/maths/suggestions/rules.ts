@@ -16,8 +16,8 @@ export function sameKind(a: FitKind, b: FitKind): boolean {
   return a.engineType === b.engineType && a.fit === b.fit;
 }
 
-export function goesOn(half: Half, side: Side): boolean {
-  return half === 'either' || half === side;
+export function goesOn(half: Half | 'pair', side: Side): boolean {
+  return half === 'either' || half === 'pair' || half === side;
 }
 
 /** The clearance wished for; the middle of the range where the limits name none. */

@@ -287,7 +287,7 @@ test.each([
   'parts that are left and would do are named, with why no set was made of them (grid %s)',
   async (grid, why) => {
     const whole = await assessed(sheetsOf([ROD], [UPPER, LOWER]));
-    const matching = { fits: [], completeEngines: [], stages: [], grid };
+    const matching = { fits: [], completeEngines: [], hopelessEngines: [], stages: [], grid };
     const plans = crankPlansOf(whole.parts, whole.stock, matching, whole.context);
     expect(filledBy({ ...whole, matching, plans })).toEqual([
       `would be filled by rod R1, upper shell U1 and lower shell L1: ${why}`,

@@ -67,7 +67,10 @@ function stockOf(
     newShells: [],
     confidence: 0.95,
     allowUndecided: false,
+    allowWorn: false,
     preferKeptPairs: false,
+    rodsStay: false,
+    newWithUsed: true,
   };
 }
 

@@ -133,6 +133,19 @@ function limitsOf(random: Random, kind: FitKind): KindLimits {
   };
 }
 
+/** The place whose half-shells serve only with each other, of a shell that does not name it alone. */
+export function matesOf(
+  { ran, fit }: StockShell,
+  all: readonly StockShell[],
+  hasLostMate: () => boolean = () => false,
+): string | undefined {
+  if (!ran) return undefined;
+  const isThere = (other: StockShell) =>
+    other.fit === fit && other.ran?.engine === ran.engine && other.ran.position === ran.position;
+  const count = all.filter(isThere).reduce((sum, { quantity }) => sum + quantity, 0);
+  return count > 1 || hasLostMate() ? `${ran.engine} ${fit} ${ran.position}` : undefined;
+}
+
 /**
  * A stock small enough to try every set: up to three engines of up to two types, four journals in all.
  * Gauges are shared, sizes crowd about the limits, and all rules of the matching take turns.
@@ -199,13 +212,18 @@ export function tinyStock(seed: number): Stock {
       ran: ranSomewhere(),
     }),
   );
+  // A mate of some shells may not be used, and is not in the stock.
+  const halvesStay = random() < 0.6;
+  const withMates = halvesStay
+    ? shells.map((shell) => ({ ...shell, mates: matesOf(shell, shells, () => random() < 0.1) }))
+    : shells;
   const newShells = Array.from(
     { length: random() < 0.35 ? wholeOf(random, 1, 3) : 0 },
     (_, place): StockNewShell => ({
       engineType: pick(random, types),
       fit: pick(random, ['big end', 'main']),
       mark: `M${place}`,
-      half: half(),
+      half: random() < 0.4 ? 'pair' : half(),
       part: partOf(WALL + 500 * wholeOf(random, -4, 4), 500, 500, NO_GAUGE),
       price: pick(random, [0, 0.1, 0.2, 0.3, 1, 12.35]),
     }),
@@ -214,11 +232,14 @@ export function tinyStock(seed: number): Stock {
     kinds,
     engines,
     rods,
-    shells,
+    shells: withMates,
     newShells,
     confidence: pick(random, [0.5, 0.9, 0.95]),
     allowUndecided: random() < 0.3,
-    preferKeptPairs: random() < 0.4,
+    allowWorn: random() < 0.3,
+    preferKeptPairs: random() < 0.6,
+    rodsStay: random() < 0.2,
+    newWithUsed: random() < 0.4,
   };
 }
 
@@ -362,7 +383,10 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
     newShells: size.newShells ? newShells : [],
     confidence: 0.95,
     allowUndecided: false,
+    allowWorn: false,
     preferKeptPairs: false,
+    rodsStay: false,
+    newWithUsed: true,
   };
 }
 
