@@ -249,7 +249,9 @@ export class Bridge {
       const { meaning } = column;
       if (meaning.is !== 'fit') continue;
       const { homes = [], journal } = spaces[meaning.space]!;
-      const open = homes.filter((home) => !served.has(home.rod) && !sets.choices[this.siteOf.get(home.journal)!]);
+      const open = homes.filter(
+        (home) => !served.has(home.rod) && !sets.choices[this.siteOf.get(home.journal)!],
+      );
       open.sort((a, b) => Number(wanted.has(b.engine)) - Number(wanted.has(a.engine)));
       for (const home of open.slice(0, times)) {
         served.add(home.rod);

@@ -146,9 +146,7 @@ export class FitRules {
   isInRange(space: number, shape: number): boolean {
     const at = space * this.groups + this.groupOf[shape]!;
     if (this.asked[at] === 1) return this.ask(this.spaces[space]!, this.shapes[shape]!) === 'in range';
-    return (
-      this.smallest[shape]! >= this.leastInRange[at]! && this.largest[shape]! <= this.mostInRange[at]!
-    );
+    return this.smallest[shape]! >= this.leastInRange[at]! && this.largest[shape]! <= this.mostInRange[at]!;
   }
 
   /**

@@ -16,10 +16,7 @@ const placeKey = (engineType: string, engine: string, position: string) =>
   JSON.stringify([engineType, engine, position]);
 
 /** Every journal with each rod that ran on it, in the order of the stock. */
-export function homesOf(
-  { engines, rods }: Stock,
-  limits: ReadonlyMap<string, ProvableLimits>,
-): Home[] {
+export function homesOf({ engines, rods }: Stock, limits: ReadonlyMap<string, ProvableLimits>): Home[] {
   const byPlace = new Map<string, StockRod[]>();
   for (const rod of rods) {
     if (!rod.ran) continue;
@@ -31,7 +28,10 @@ export function homesOf(
       const own = limits.get(keyOfKind(journal));
       if (!own || !journal.part || journal.caseBore || journal.fit !== BIG_END) return [];
       return (byPlace.get(placeKey(journal.engineType, engine.name, journal.position)) ?? [])
-        .filter((rod) => ranOn(rod.ran, engine, journal) && (own.massSpread === undefined || rod.mass !== undefined))
+        .filter(
+          (rod) =>
+            ranOn(rod.ran, engine, journal) && (own.massSpread === undefined || rod.mass !== undefined),
+        )
         .map((rod) => ({ engine: place, journal, rod }));
     }),
   );

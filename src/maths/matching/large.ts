@@ -111,6 +111,7 @@ export function* pursueLarge(
     if (open.isOpen()) close(search, sides, open);
     const stage = open.reached();
     stages.push(stage);
+    for (const { relaxation } of new Set([sides.outer, sides.inner])) relaxation.force(aim, stage.reached);
     yield stage;
   }
 }

@@ -239,7 +239,9 @@ function keptColumns(problem: Problem, places: RowPlaces): Column[] {
     new Map(classes.flatMap((own, place) => own.map((part) => [part, place] as const)));
   const ofJournal = placeOf(journals.map((each) => each.journals));
   const ofShell = placeOf(shells.map((each) => each.shells));
-  const inCases = new Map(spaces.flatMap((space) => (space.rod === undefined ? [[space.journal, space]] : [])));
+  const inCases = new Map(
+    spaces.flatMap((space) => (space.rod === undefined ? [[space.journal, space]] : [])),
+  );
   const homes = spaces.flatMap((space) => (space.homes ?? []).map((home) => ({ ...home, space })));
   const ofRod = new Map<StockRod, typeof homes>();
   for (const home of homes) ofRod.set(home.rod, [...(ofRod.get(home.rod) ?? []), home]);

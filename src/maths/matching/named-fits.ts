@@ -7,7 +7,15 @@ import type { Home } from './homes.js';
 import { type KeptFit, ranOn } from './kept-fits.js';
 import type { Problem } from './problem.js';
 import { type Choice, NO_ROD } from './sites.js';
-import type { MatchedFit, Stock, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
+import type {
+  MatchedFit,
+  Stock,
+  StockEngine,
+  StockJournal,
+  StockRod,
+  StockShell,
+  TakenShell,
+} from './stock.js';
 import type { WorkingSets } from './working-sets.js';
 
 /** The parts of a fit, by name. */
@@ -66,7 +74,9 @@ class Store {
 
   /** A rod that ran on the journal; undefined where it is in use. */
   takeHome(homes: readonly Home[], rod: number): StockRod | undefined {
-    const own = homes.find((home) => this.problem.rods[rod]!.rods.includes(home.rod) && this.isFree(home.rod));
+    const own = homes.find(
+      (home) => this.problem.rods[rod]!.rods.includes(home.rod) && this.isFree(home.rod),
+    );
     return own && this.take(own.rod);
   }
 
@@ -96,8 +106,12 @@ function ranOfShell(taken: TakenShell) {
   return taken.from === 'stock' ? taken.shell.ran : undefined;
 }
 
-function fitOf(stock: Stock, place: number, journal: StockJournal, { rod, upper, lower }: Named): MatchedFit {
-  const engine = stock.engines[place]!;
+/** A journal of an engine with its parts. */
+export function namedFit(
+  engine: StockEngine,
+  journal: StockJournal,
+  { rod, upper, lower }: Named,
+): MatchedFit {
   const bore = rod ?? { ...journal.caseBore!, part: journal.caseBore!.part! };
   const ran = [bore.ran, ranOfShell(upper), ranOfShell(lower)];
   return {
@@ -137,7 +151,7 @@ export function namedFits({ table, choices }: WorkingSets): MatchedFit[] {
     if (!choice) return [];
     const { engine, journal } = sites[site]!;
     const parts = named.get(site) ?? store.takeAny(choice, rods.get(site));
-    return [fitOf(problem.stock, engine, journal, parts)];
+    return [namedFit(problem.stock.engines[engine]!, journal, parts)];
   });
 }
 

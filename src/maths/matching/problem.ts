@@ -96,7 +96,8 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   const places = new Map(stock.engines.map((engine, place) => [engine, place]));
   const kept = keptFits(stock, limits).filter(({ engine, rod }) => !rod || ownRod(places.get(engine)!, rod));
   const ran = homesOf(stock, limits).filter(({ engine, rod }) => ownRod(engine, rod));
-  const returning = new Set([...kept, ...ran].map(({ journal }) => journal));
+  const keeping = new Set(kept.map(({ journal }) => journal));
+  const homely = new Set(ran.map(({ journal }) => journal));
   // A rod that serves at one place only tells the journal of that place from all others.
   const bound = new Set(stock.rodsStay ? ran.map(({ journal }) => journal) : []);
   const shared = sharedCaseBores(stock);
@@ -104,8 +105,10 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   const journals = journalClasses(stock.engines, (journal, engine, place) => {
     if (shared.has(journal.caseBore?.name ?? '')) return `${engine}/${place}`;
     if (bound.has(journal)) return `${engine}/${place}`;
-    if (options.merge) return `${groups?.ofEngine(engine, journal.engineType)}`;
-    return returning.has(journal) ? `${engine}/${place}` : `${engine}`;
+    const canReturn = [keeping.has(journal), homely.has(journal)];
+    // Where all that can return do (forced-fits.ts), a class of such journals is done.
+    if (options.merge) return `${groups?.ofEngine(engine, journal.engineType)}/${canReturn}`;
+    return canReturn.includes(true) ? `${engine}/${place}` : `${engine}`;
   });
   const rods = rodClasses(stock, groups?.ofRod);
   const shells = shellClasses(stock);

@@ -178,7 +178,9 @@ const SET_RULES: readonly SetRule[] = [
     broken: (fit, rows) => {
       const stays = ranHere(rows.rodOf(fit)?.ran, fit);
       if (stays === fit.rodStays) return undefined;
-      return stays ? 'its rod stays, and it says that it does not' : 'its rod moves, and it says that it stays';
+      return stays
+        ? 'its rod stays, and it says that it does not'
+        : 'its rod moves, and it says that it stays';
     },
   },
 ];

@@ -5,6 +5,7 @@
  * the likeliest fits follow, and at last one over all columns that better sets could use: its bound is a proof.
  */
 import type { Aim } from './aims.js';
+import { forcedBy } from './forced-fits.js';
 import { improve, likelyColumns } from './improve.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
 import { knownBound, plainBound } from './known-bounds.js';
@@ -190,6 +191,11 @@ export function* pursue(
     }
     const reached = reachedOf(aim, value(aim), bound, isCut || left() <= 0);
     stages.push(reached);
+    const forced = forcedBy(model, aim, reached.reached);
+    if (forced) {
+      columns = columns.filter(forced.isOpen);
+      filters.push(forced.filter);
+    }
     yield reached;
   }
 }

@@ -228,15 +228,20 @@ export function tinyStock(seed: number): Stock {
       price: pick(random, [0, 0.1, 0.2, 0.3, 1, 12.35]),
     }),
   );
+  const allowWorn = random() < 0.3;
+  const withWorn = kinds.map((kind) => ({
+    ...kind,
+    serviceLimit: kind.max === undefined ? undefined : kind.max + 1000 * wholeOf(random, 3, 15),
+  }));
   return {
-    kinds,
+    kinds: allowWorn ? withWorn : kinds,
     engines,
     rods,
     shells: withMates,
     newShells,
     confidence: pick(random, [0.5, 0.9, 0.95]),
     allowUndecided: random() < 0.3,
-    allowWorn: random() < 0.3,
+    allowWorn,
     preferKeptPairs: random() < 0.6,
     rodsStay: random() < 0.2,
     newWithUsed: random() < 0.4,
@@ -387,6 +392,20 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
     preferKeptPairs: false,
     rodsStay: false,
     newWithUsed: true,
+  };
+}
+
+/** A stock under the settings that hold where none is typed: what ran together stays, and halves are pairs. */
+export function withDefaults(stock: Stock): Stock {
+  const places = new Map<string, StockShell[]>();
+  const placeOf = ({ ran, fit }: StockShell) => `${ran?.engine} ${fit} ${ran?.position}`;
+  for (const shell of stock.shells)
+    places.set(placeOf(shell), [...(places.get(placeOf(shell)) ?? []), shell]);
+  return {
+    ...stock,
+    shells: stock.shells.map((shell) => ({ ...shell, mates: matesOf(shell, places.get(placeOf(shell))!) })),
+    preferKeptPairs: true,
+    newWithUsed: false,
   };
 }
 
