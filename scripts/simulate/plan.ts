@@ -63,7 +63,11 @@ class Bench {
 
 /** Follows the first row that asks for repeats. @returns false where none does */
 function followSheet(bench: Bench, { remeasure }: Measured): boolean {
-  for (const { part, spot, why } of remeasure) {
+  for (const {
+    parts: [part],
+    spot,
+    why,
+  } of remeasure) {
     const times = /(\d+) times in all/.exec(why)?.[1];
     if (times === undefined) continue;
     for (let place = 0; place < bench.truths.length; place++) {

@@ -41,7 +41,10 @@ export function bookSummary(assessment: Assessment, written: string, width?: num
 /** How many fits of an engine got which verdict. */
 function countLine({ engine, fit, fits, counts, waiting }: NeighbourResult): string {
   const verdicts = ['in range', 'within service limit', 'tight', 'loose', 'undecided'] as const;
-  const told = [...verdicts.map((status) => [counts[status], status] as const), [waiting, 'wanting data']];
+  const told = [
+    ...verdicts.map((status) => [counts[status], status] as const),
+    [waiting, 'without enough data'],
+  ];
   const words = told.filter(([count]) => count !== 0).map(([count, word]) => `${count} ${word}`);
   return `  engine ${engine}, ${fit}: ${countText(fits.length, 'fit')}: ${words.join(', ')}`;
 }

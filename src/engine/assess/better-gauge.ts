@@ -2,10 +2,12 @@
 import { type FitLimits, fitVerdict } from '../../maths/conformity.js';
 import { toNumber } from '../../maths/decimal.js';
 import { REFERENCE_CELSIUS } from '../../maths/expansion.js';
+import type { Grain } from '../../maths/grain.js';
 import { fitGuards } from '../../maths/guards.js';
-import { chanceFitDecided, maxErrorFor, readingsNeeded } from '../../maths/measuring-plan.js';
+import { chanceFitDecided, FINEST_GAUGE, maxErrorFor, readingsNeeded } from '../../maths/measuring-plan.js';
 import {
   expansionContribution,
+  type FitVariance,
   type MeasuredPart,
   readVariance,
   type SystematicSource,
@@ -108,22 +110,23 @@ export interface NeededGauge {
   readonly gauge: string;
   /** Grains; undefined where no max error of this gauge alone is small enough for a workshop. */
   readonly maxError: number | undefined;
+  /** Whether the finest gauges of a workshop on every part would decide it. */
+  readonly severalDo: boolean;
 }
 
 export function neededGauge(fit: FitResult, context: Context): NeededGauge | undefined {
   const terms = measuredTerms(fit)!;
-  const withError = (gauge: string, maxError: number) =>
-    varianceOf(
+  const withErrors = (errorOf: (source: SystematicSource) => Grain) => {
+    const better = (source: SystematicSource) => ({ ...source, maxError: errorOf(source) });
+    return varianceOf(
       terms.map(({ sign, part }) => ({
         sign,
-        part: {
-          ...part,
-          systematic: part.systematic.map((source) =>
-            source.gauge === gauge ? { ...source, maxError } : source,
-          ),
-        },
+        part: { ...part, systematic: part.systematic.map(better) },
       })),
     );
+  };
+  const withError = (gauge: string, error: Grain) =>
+    withErrors((source) => (source.gauge === gauge ? error : source.maxError));
   const sources = new Map(
     fit.kind.terms.flatMap(({ slot }) => {
       const part = fit.parts[slot]!;
@@ -139,8 +142,12 @@ export function neededGauge(fit: FitResult, context: Context): NeededGauge | und
   if (!most || most.maxError === 0) return undefined;
   const { confidence } = context.book.setup;
   const { key, part, gauge } = most;
-  const isDecided = (maxError: number) =>
-    fitVerdict(fit.clearance!, rangeOfFit(fit), fitGuards(confidence, withError(key, maxError))) !==
-    'undecided';
-  return { part, gauge, maxError: maxErrorFor(most.maxError, isDecided) };
+  const isDecided = (variance: FitVariance) =>
+    fitVerdict(fit.clearance!, rangeOfFit(fit), fitGuards(confidence, variance)) !== 'undecided';
+  return {
+    part,
+    gauge,
+    maxError: maxErrorFor(most.maxError, (maxError) => isDecided(withError(key, maxError))),
+    severalDo: isDecided(withErrors(({ maxError }) => Math.min(maxError, FINEST_GAUGE))),
+  };
 }

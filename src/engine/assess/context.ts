@@ -38,6 +38,8 @@ export interface GaugeUse {
   readonly expansion: Expansion | undefined;
   /** Rows of Gauges from the gauge itself up its chain, for formulas. */
   readonly rows: readonly GaugeRow[];
+  /** The gauges of a circle in its chain: a zero that nothing sets. */
+  readonly circle: readonly string[];
 }
 
 export type GaugeLookup =
@@ -157,7 +159,8 @@ export class Context {
     const first = this.gauges.get(nameKey(name));
     if (!first) return { gauge: undefined, why: [`gauge ${name} is not in Gauges: counted as none`] };
     const chain = new Set<GaugeRow>();
-    for (let row: GaugeRow | undefined = first; row && !chain.has(row); ) {
+    let row: GaugeRow | undefined = first;
+    while (row && !chain.has(row)) {
       chain.add(row);
       row = row.setFrom === undefined ? undefined : this.gauges.get(nameKey(row.setFrom));
     }
@@ -174,6 +177,7 @@ export class Context {
         random: first,
         expansion: first.expansion,
         rows,
+        circle: row ? rows.slice(rows.indexOf(row)).map(({ gauge }) => gauge) : [],
       },
       why: [],
     };

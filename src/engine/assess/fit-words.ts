@@ -8,7 +8,7 @@ import type { LimitsRow } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
 import { FIT_SLOTS } from '../input-sheets/fits.js';
 import { termOf } from '../kinds/kind-of-fit.js';
-import type { Context } from './context.js';
+import type { Context, GaugeUse } from './context.js';
 import type { PartResult } from './part-result.js';
 import type { PlacedFit } from './places.js';
 import { lengthText } from './words.js';
@@ -113,5 +113,18 @@ function nearLimits(facts: FitFacts, text: (length: Grain) => string): string[] 
 export function uncertaintyRemarks(parts: readonly PartResult[], hasGauge: boolean): string[] {
   if (!hasGauge) return ['uncertainty not given: no part has a gauge'];
   const without = parts.filter(({ gauge }) => gauge === undefined).map(({ row }) => row.name);
-  return without.length > 0 ? [`uncertainty not given for ${without.join(', ')}`] : [];
+  return [
+    ...(without.length > 0 ? [`uncertainty not given for ${without.join(', ')}`] : []),
+    ...new Set(parts.flatMap(({ gauge }) => (gauge && gauge.circle.length > 0 ? [circleRemark(gauge)] : []))),
+  ];
+}
+
+/** A circle may be as long as Gauges: so many of its names are enough to find it. */
+const NAMED_OF_CIRCLE = 4;
+
+function circleRemark({ circle }: GaugeUse): string {
+  if (circle.length === 1) return `gauge ${circle[0]} is set from itself: check Set from in Gauges`;
+  const more = circle.length > NAMED_OF_CIRCLE ? ` and ${circle.length - NAMED_OF_CIRCLE} more` : '';
+  const names = `${circle.slice(0, NAMED_OF_CIRCLE).join(', ')}${more}`;
+  return `gauges ${names} are set from each other in a circle: check Set from in Gauges`;
 }

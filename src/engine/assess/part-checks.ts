@@ -107,12 +107,21 @@ export function checkReasons(
     .map((check) => {
       const limit = `${check.limitName} ${lengthText(check.limit, unit)}`;
       const beyond = excess(check);
-      if (beyond === undefined) return `${check.quantity} cannot be formed from these readings for ${limit}`;
+      if (beyond === undefined)
+        return `can't work out ${check.quantity} yet for ${limit}: ${moreSpots(check)}`;
       const side = check.side === 'at least' ? 'under' : 'over';
       if (status === 'beyond limits')
         return `${check.quantity} is ${lengthText(beyond, unit)} ${side} ${limit}`;
-      return `${check.quantity} within the guard ${lengthText(nearGuard(check), unit)} of ${limit}`;
+      return (
+        `${check.quantity} ${lengthText(check.value!, unit)} is ${lengthText(Math.abs(beyond), unit)} from ${limit}, ` +
+        `nearer than we can measure (±${lengthText(nearGuard(check), unit)})`
+      );
     });
+}
+
+/** Form is a difference: of two stations along the axis, or of two angles around it. */
+function moreSpots({ quantity }: LimitCheck): string {
+  return quantity === 'taper' ? 'read a second station' : 'read a second angle';
 }
 
 /** The guard on the side of the limit on which the value lies. */

@@ -1,13 +1,19 @@
 /** What the sheet Re-measure says of a reading: which spots, why, how often, and what it is expected to decide. */
 import { outcomeOf } from '../../maths/conformity.js';
 import { MOST_REPEATS } from '../../maths/measuring-plan.js';
-import { neededGauge } from './better-gauge.js';
-import type { Context } from './context.js';
 import type { FitResult } from './fit.js';
 import type { OpenVerdicts, RepeatPlan } from './measuring-plan.js';
 import type { PartResult, ReadSpot } from './part-result.js';
 import { partsOf } from './places.js';
-import { countText, lengthText } from './words.js';
+import { countText } from './words.js';
+
+export interface Remeasure {
+  readonly sheet: string;
+  /** Parts of one sheet that the same holds for. */
+  readonly parts: readonly string[];
+  readonly spot: string;
+  readonly why: string;
+}
 
 /** The spots by the headers of their columns; first those that the extremes were read at. */
 export function spotNames({ form }: PartResult, spots: readonly ReadSpot[]): string {
@@ -51,16 +57,4 @@ export function outOf100(chance: number): string {
 
 export function repeatsAtMost(chance: number): string {
   return `${MOST_REPEATS} readings of every spot would decide it in ${outOf100(chance)}`;
-}
-
-/** Which gauge it takes where repeats will not do. */
-export function gaugeWords(fit: FitResult, chance: number, context: Context): string {
-  const text = (length: number) => lengthText(length, context.book.setup.lengthUnit);
-  const needed = neededGauge(fit, context);
-  const repeats = repeatsAtMost(chance);
-  if (!needed) return repeats;
-  const { gauge, maxError } = needed;
-  return maxError === undefined
-    ? `${repeats}; not decidable with a workshop's gauges: judge by the strip or have it measured`
-    : `${repeats}; with a gauge of max error ${text(Math.floor(maxError))} or less in place of ${gauge} it is decided if it reads the same`;
 }

@@ -6,6 +6,7 @@
 import { bestGauge, type GaugePlan, gaugesInUse, neededGauge } from './better-gauge.js';
 import type { Context } from './context.js';
 import type { FitResult } from './fit.js';
+import { answerWords, gaugeAdvice, type OpenFit } from './gauge-advice.js';
 import {
   bestRepeats,
   chanceByRepeats,
@@ -17,20 +18,13 @@ import type { PartResult } from './part-result.js';
 import { type PartsOfBook, partsOf } from './places.js';
 import {
   fitWords,
-  gaugeWords,
   outOf100,
+  type Remeasure,
   reasonsOf,
   repeatsAtMost,
   repeatWords,
   spotNames,
 } from './remeasure-words.js';
-
-export interface Remeasure {
-  readonly sheet: string;
-  readonly part: string;
-  readonly spot: string;
-  readonly why: string;
-}
 
 interface Wanted extends Remeasure {
   /** Verdicts that the readings are expected to decide, for each of them. */
@@ -50,7 +44,7 @@ export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[], co
   return wanted
     .map((entry, order) => ({ ...entry, order }))
     .sort((a, b) => b.worth - a.worth || a.rank - b.rank || a.order - b.order)
-    .map(({ sheet, part, spot, why }) => ({ sheet, part, spot, why }));
+    .map(({ sheet, parts: names, spot, why }) => ({ sheet, parts: names, spot, why }));
 }
 
 /** Bad cells, parts without readings, and checks that need more spots. */
@@ -68,7 +62,7 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
   return all.flatMap((part): Wanted[] => {
     const { row } = part;
     const entry = (spot: string, why: string, rank: number, worth: number): Wanted => ({
-      ...{ sheet: row.sheet, part: row.name, spot, why },
+      ...{ sheet: row.sheet, parts: [row.name], spot, why },
       ...{ rank, worth },
     });
     if (part.status === 'bad reading') {
@@ -97,6 +91,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
   };
   const words = new Map<RepeatPlan, string>();
   const wanted: Wanted[] = [];
+  const undecidable: OpenFit[] = [];
   for (const fit of open.fits) {
     const own = [...new Set(partsOf(fit))];
     const plans = [...own.map(ofPart), own.length > 1 ? bestRepeats(own, open) : undefined];
@@ -108,16 +103,23 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
     if (gauge && gauge.chance > Math.max(chance, best ? worthOf(best) * gauge.readings : 0)) {
       wanted.push(withGauge(fit, gauge, chance));
     } else {
-      const advice = chance < REPEATS_WILL_DO ? gaugeWords(fit, chance, context) : '';
-      if (best && chance >= WORTH_REPEATING) words.set(best, words.get(best) || advice);
-      else wanted.push(withoutRepeats(fit, advice, context));
+      const isUnlikely = chance < REPEATS_WILL_DO;
+      const needed = isUnlikely ? neededGauge(fit, context) : undefined;
+      if (best && chance >= WORTH_REPEATING) {
+        const advice = isUnlikely ? [repeatsAtMost(chance), ...answerWords([{ needed }], context)] : [];
+        words.set(best, words.get(best) || advice.join('; '));
+      } else undecidable.push({ fit, needed, chance, part: needed?.part ?? partsOf(fit)[0]! });
     }
   }
   for (const part of all) {
     const plan = part.status === 'undecided' ? ofPart(part) : undefined;
     if (plan && !words.has(plan)) words.set(plan, '');
   }
-  return [...wanted, ...[...words].flatMap(([plan, needed]) => rowsOf(plan, needed, open))];
+  return [
+    ...wanted,
+    ...[...words].flatMap(([plan, needed]) => rowsOf(plan, needed, open)),
+    ...gaugeAdvice(undecidable, context).map((entry) => ({ ...entry, rank: 4, worth: 0 })),
+  ];
 }
 
 function worthOf({ decided, readings }: RepeatPlan): number {
@@ -130,7 +132,7 @@ function rowsOf(plan: RepeatPlan, needed: string, open: OpenVerdicts): Wanted[] 
     if (spots.length === 0) return [];
     return [
       {
-        ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, spots) },
+        ...{ sheet: part.row.sheet, parts: [part.row.name], spot: spotNames(part, spots) },
         why: [...reasonsOf(part, plan, open), repeatWords(plan), ...(needed ? [needed] : [])].join('; '),
         ...{ rank: 3, worth: worthOf(plan) },
       },
@@ -140,18 +142,8 @@ function rowsOf(plan: RepeatPlan, needed: string, open: OpenVerdicts): Wanted[] 
 
 function withGauge(fit: FitResult, { part, gauge, readings, chance }: GaugePlan, repeats: number): Wanted {
   return {
-    ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, part.spots) },
+    ...{ sheet: part.row.sheet, parts: [part.row.name], spot: spotNames(part, part.spots) },
     why: `${fitWords(fit)}; ${repeatsAtMost(repeats)}; measured with gauge ${gauge} it is decided in ${outOf100(chance)}`,
     ...{ rank: 3, worth: chance / readings },
-  };
-}
-
-/** A fit that repeats do not decide: its row names the part whose gauge counts most. */
-function withoutRepeats(fit: FitResult, advice: string, context: Context): Wanted {
-  const part = neededGauge(fit, context)?.part ?? partsOf(fit)[0]!;
-  return {
-    ...{ sheet: part.row.sheet, part: part.row.name, spot: spotNames(part, part.spots) },
-    why: [fitWords(fit), advice].join('; '),
-    ...{ rank: 4, worth: 0 },
   };
 }

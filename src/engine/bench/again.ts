@@ -1,4 +1,5 @@
 /** The spots that the sheet Re-measure names, the one that decides most first. */
+import type { Remeasure } from '../assess/remeasure-words.js';
 import { headerKey } from '../book/names.js';
 import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
 
@@ -22,7 +23,7 @@ export function againSpots(book: BenchBook): AgainSpots {
     if (!taken.has(key)) spots.push(spot);
     taken.add(key);
   };
-  for (const { sheet, part, spot: names, why } of book.measured.remeasure) {
+  for (const { sheet, part, names, why } of book.measured.remeasure.flatMap(ofEachPart)) {
     const own = all.filter((spot) => spot.sheet === sheet && spot.part === part);
     if (names === 'all') {
       for (const spot of own.filter((known) => book.isBlank(known))) add(spot);
@@ -41,6 +42,10 @@ export function againSpots(book: BenchBook): AgainSpots {
     }
   }
   return { spots, other };
+}
+
+function ofEachPart({ sheet, parts, spot: names, why }: Remeasure) {
+  return parts.map((part) => ({ sheet, part, names, why }));
 }
 
 function isNamed({ column }: BenchSpot, name: string): boolean {

@@ -1,5 +1,5 @@
 /** The columns of Re-measure. */
-import type { Remeasure } from '../assess/remeasure.js';
+import type { Remeasure } from '../assess/remeasure-words.js';
 import type { ResultTable } from './result-table.js';
 
 export const REMEASURE: ResultTable<Remeasure> = {
@@ -21,9 +21,9 @@ export const REMEASURE: ResultTable<Remeasure> = {
       quantity: 'name',
       width: 14,
       json: 'part',
-      help: 'The part.',
+      help: 'The part, or the parts that the same holds for.',
       page: 'every',
-      value: ({ part }) => part,
+      value: ({ parts }) => parts.join(', '),
     },
     {
       header: 'Spot',

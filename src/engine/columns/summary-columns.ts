@@ -65,7 +65,7 @@ export const SUMMARY: ResultTable<NeighbourResult> = {
     counted('Loose', 'loose', 'loose'),
     counted('Undecided', 'undecided', 'undecided'),
     {
-      header: 'Not decided for want of data',
+      header: 'Not enough data',
       quantity: 'count',
       width: 15,
       json: 'wantingData',

@@ -19,8 +19,7 @@ export function matchingNotes(assessment: Assessment): string[] {
     `Of ${countText(stock.stock.engines.length, 'engine')} in the stock. A gap of 0 means proved.`,
     stopSentence(assessment),
     missingSentence(assessment),
-    next &&
-      `The engine that the least addition would complete: ${next}. Sheet Not matched says what it needs.`,
+    next && `Closest to complete: ${next}. Sheet Not matched says what it needs.`,
     matching.grid === undefined
       ? undefined
       : `Matched on a grid of ${inUnit(matching.grid, unit)} ${unit}, rounded so that only allowed fits are made.`,

@@ -22,9 +22,7 @@ export function suggestionsOf(assessment: Assessment): Map<StockJournal, string>
       for (const [at, { journal }] of empty.entries()) {
         const first = empty[0]!.journal;
         const sentence =
-          at === 0
-            ? words.ofRegrind(regrind)
-            : `would be filled by the grinding named at ${words.placeOf(first)}`;
+          at === 0 ? words.ofRegrind(regrind) : `needs the grinding named at ${words.placeOf(first)}`;
         sentences.set(journal, `${sentence}${words.ofGroundPlace(regrind, journal)}`);
       }
     }
@@ -75,10 +73,10 @@ class SuggestionWords {
     ];
     if (added.length === 0) {
       const isLeft = [rod, upper, lower].every((entry) => !entry?.holder);
-      return `would be filled by ${listed(there)}${isLeft ? this.passedOver() : ''}`;
+      return `could be filled by ${listed(there)}${isLeft ? this.passedOver() : ''}`;
     }
     const beside = there.length > 0 ? `, with ${listed(there)}` : '';
-    return `would be filled by ${listed(this.ofAdded(added))}${beside}`;
+    return `needs ${listed(this.ofAdded(added))}${beside}`;
   }
 
   /** Why no set was made of parts that no set holds. */
@@ -97,7 +95,7 @@ class SuggestionWords {
     }
     const shells = [...marks].map(([mark, count]) => `${count} of mark ${mark}`);
     return (
-      `would be filled by grinding all of the crank's ${row.fit} journals (${places.length}) to undersize ${step}, ` +
+      `needs all of the crank's ${row.fit} journals (${places.length}) ground to undersize ${step}, ` +
       `each ${this.between('to a size', window)}, with new shells: ${listed(shells)}, price ${price} in all`
     );
   }

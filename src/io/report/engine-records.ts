@@ -3,7 +3,7 @@ import type { Assessment } from '../../engine/assess/assess.js';
 import type { NeighbourResult } from '../../engine/assess/neighbours.js';
 import type { PartResult } from '../../engine/assess/part-result.js';
 import { type PartsOfBook, partsOf } from '../../engine/assess/places.js';
-import type { Remeasure } from '../../engine/assess/remeasure.js';
+import type { Remeasure } from '../../engine/assess/remeasure-words.js';
 import { nameKey } from '../../engine/book/names.js';
 import { kindsOfFit } from '../../engine/kinds/index.js';
 import { termOf } from '../../engine/kinds/kind-of-fit.js';
@@ -43,7 +43,9 @@ export function recordsOf({ parts, spreads, remeasure }: Assessment): Records {
     key === undefined ? keysOf(part).length === 0 : keysOf(part).includes(key);
   const remeasureOf = (own: PartsOfBook) => {
     const named = new Set(own.all().map(partKey));
-    return remeasure.filter(({ sheet, part }) => named.has(`${sheet} ${nameKey(part)}`));
+    return remeasure.filter(({ sheet, parts: names }) =>
+      names.some((part) => named.has(`${sheet} ${nameKey(part)}`)),
+    );
   };
   const engines = [...names].map(([key, name]): EngineRecord => {
     const own = parts.filter(belongs(key));

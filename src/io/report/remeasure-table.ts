@@ -1,5 +1,5 @@
 /** What to measure again, the reading that decides most first. */
-import type { Remeasure } from '../../engine/assess/remeasure.js';
+import type { Remeasure } from '../../engine/assess/remeasure-words.js';
 import { REMEASURE } from '../../engine/columns/remeasure-columns.js';
 import type { Element } from './elements.js';
 import { type PageContext, tableIn } from './page-pieces.js';

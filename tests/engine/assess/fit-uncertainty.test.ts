@@ -100,6 +100,30 @@ describe('gauges', () => {
     ).toEqual(why === undefined ? [] : [why]);
   });
 
+  test.each<[string, readonly (readonly [string, string])[], string]>([
+    ['itself', [['A', 'A']], 'gauge A is set from itself: check Set from in Gauges'],
+    [
+      'each other, from below',
+      [
+        ['A', 'B'],
+        ['B', 'C'],
+        ['C', 'B'],
+      ],
+      'gauges B, C are set from each other in a circle: check Set from in Gauges',
+    ],
+    [
+      'a long circle',
+      ['A', 'B', 'C', 'D', 'E', 'F'].map((name, at) => [name, 'BCDEFA'[at]!] as const),
+      'gauges A, B, C, D and 2 more are set from each other in a circle: check Set from in Gauges',
+    ],
+  ])('gauges set from %s are named in the fits that hang on them', (_words, chain, why) => {
+    const circle = table(...chain.map(([Gauge, from]) => ({ Gauge, 'Max error': 0.002, 'Set from': from })));
+    const fit = fitOf(0.04, { journal: by('A'), bore: by('A'), sheets: { Materials, Gauges: circle } });
+    expect(fit.status).toBe('in range');
+    // Said of the fit once, though two of its parts hang on the circle.
+    expect(fit.why.filter((reason) => reason.includes('set from'))).toEqual([why]);
+  });
+
   test('nothing but yes and no is the same at all sizes', () => {
     const odd = table({ Gauge: 'MIC', 'Max error': 0.002, 'Same at all sizes': 'mostly' });
     const fit = fitOf(0.04, { journal: by('MIC'), sheets: { Materials, Gauges: odd } });

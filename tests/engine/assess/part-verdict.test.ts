@@ -93,7 +93,7 @@ describe('the verdict of a journal', () => {
       { 'A 0': 42, 'A 90': 42 },
       { 'Taper limit': 0.005, 'Journal min': 41 },
       'undecided',
-      'taper cannot be formed',
+      "can't work out taper yet",
     ],
     [
       'the same where another check fails',
@@ -108,14 +108,14 @@ describe('the verdict of a journal', () => {
       { Gauge: 'M1', 'A 0': off(GUARD - 1) },
       { 'Journal min': 42 },
       'undecided',
-      'smallest within the guard 0.001998 mm of Journal min 42 mm',
+      'smallest 42.001997 mm is 0.001997 mm from Journal min 42 mm, nearer than we can measure (±0.001998 mm)',
     ],
     [
       'outside by its guard',
       { Gauge: 'M1', 'A 0': off(-GUARD) },
       { 'Journal min': 42 },
       'undecided',
-      'within the guard',
+      'nearer than we can measure',
     ],
     [
       'outside by a grain more',
@@ -202,14 +202,14 @@ describe('the verdict of a part of several spots that scatter by 2 µm', () => {
       [INSIDE - GRAIN, 9, 9, 9],
       { 'Journal min': 42 },
       'undecided',
-      'smallest within the guard 0.00329 mm of Journal min 42 mm',
+      'smallest 42.003289 mm is 0.003289 mm from Journal min 42 mm, nearer than we can measure (±0.00329 mm)',
     ],
     [
       'under it by more than the guard inside',
       [-INSIDE - GRAIN, 9, 9, 9],
       { 'Journal min': 42 },
       'undecided',
-      'smallest within the guard 0.004366 mm of Journal min 42 mm',
+      'smallest 41.996709 mm is 0.003291 mm from Journal min 42 mm, nearer than we can measure (±0.004366 mm)',
     ],
     ['under it by the guard outside', [-OUTSIDE, 9, 9, 9], { 'Journal min': 42 }, 'undecided', 'smallest'],
     [
@@ -233,7 +233,7 @@ describe('the verdict of a part of several spots that scatter by 2 µm', () => {
       [10 + FORM_OUTSIDE, 0, 0, 0],
       { 'Out-of-round limit': 0.01 },
       'undecided',
-      'out of round within the guard 0.005528 mm of Out-of-round limit 0.01 mm',
+      'out of round 0.015528 mm is 0.005528 mm from Out-of-round limit 0.01 mm, nearer than we can measure (±0.005528 mm)',
     ],
     [
       'out of round by a grain more',
@@ -247,7 +247,7 @@ describe('the verdict of a part of several spots that scatter by 2 µm', () => {
       [0, 0, 10 + FORM_OUTSIDE, 0],
       { 'Taper limit': 0.01 },
       'undecided',
-      'taper within the guard 0.005528 mm of Taper limit 0.01 mm',
+      'taper 0.015528 mm is 0.005528 mm from Taper limit 0.01 mm, nearer than we can measure (±0.005528 mm)',
     ],
     [
       'tapered by a grain more',

@@ -54,7 +54,7 @@ describe('what was not read comes first', () => {
       bore: { 'A 0': 53.04 },
       limits: { 'Bore max': 53.0405 },
     });
-    expect(remeasure.map(({ sheet, part, spot }) => [sheet, part, spot])).toEqual([
+    expect(remeasure.map(({ sheet, parts, spot }) => [sheet, ...parts, spot])).toEqual([
       ['Journals', 'J', 'A 0'],
       ['Shells', 'U', 'all'],
       ['Rods', 'R', 'A 0'],
@@ -66,7 +66,7 @@ describe('what was not read comes first', () => {
 
   test('a check without its value asks for more spots', () => {
     expect(listOf({ limits: { 'Taper limit': 0.01 } }).remeasure).toContainEqual({
-      ...{ sheet: 'Journals', part: 'J', spot: 'all', why: 'taper needs more spots' },
+      ...{ sheet: 'Journals', parts: ['J'], spot: 'all', why: 'taper needs more spots' },
     });
   });
 });
@@ -86,8 +86,8 @@ describe('readings near a limit', () => {
     });
     expect(fits[0]!.status).toBe('undecided');
     expect(remeasure).toHaveLength(1);
-    const [{ sheet, part, spot, why }] = remeasure as [(typeof remeasure)[number]];
-    expect([sheet, part, spot]).toEqual(['Rods', 'R', 'A 0, A 90']);
+    const [{ sheet, parts, spot, why }] = remeasure as [(typeof remeasure)[number]];
+    expect([sheet, ...parts, spot]).toEqual(['Rods', 'R', 'A 0, A 90']);
     const [, times, more, cases] =
       /read each spot (\d+) times in all \((\d+) readings more\), which decides it in (\d+) of 100 cases/.exec(
         why,
@@ -125,7 +125,7 @@ describe('readings near a limit', () => {
         ]),
       }),
     );
-    expect(remeasure.map(({ part }) => part)).toEqual(['R2', 'R1']);
+    expect(remeasure.flatMap(({ parts }) => parts)).toEqual(['R2', 'R1']);
   });
 });
 
@@ -152,7 +152,7 @@ describe('where repeats will not do', () => {
     );
     expect(fits[0]!.status).toBe('undecided');
     expect(remeasure).toHaveLength(1);
-    expect(remeasure[0]).toMatchObject({ sheet: 'Rods', part: 'R', spot: 'A 0' });
+    expect(remeasure[0]).toMatchObject({ sheet: 'Rods', parts: ['R'], spot: 'A 0' });
     expect(remeasure[0]!.why).toMatch(
       /10 readings of every spot would decide it in \d of 100 cases; measured with gauge B fine it is decided in \d\d of 100 cases/,
     );
@@ -198,7 +198,7 @@ describe('where repeats will not do', () => {
       });
     const { fits, remeasure } = given(0.004);
     expect(fits[0]!.status).toBe('undecided');
-    expect(remeasure[0]).toMatchObject({ sheet: 'Rods', part: 'R' });
+    expect(remeasure[0]).toMatchObject({ sheet: 'Rods', parts: ['R'] });
     const [, needed] = /max error ([\d.]+) mm or less in place of B/.exec(remeasure[0]!.why)!;
     expect(given(Number(needed)).fits[0]!.status).toBe('in range');
     expect(given(Number(needed) + 0.000001).fits[0]!.status).toBe('undecided');
@@ -215,6 +215,33 @@ describe('where repeats will not do', () => {
       ),
     ]);
   });
+});
+
+test('what no gauge of a workshop decides is said once for all fits that it holds for', () => {
+  const at = (n: number) => ({ Engine: 'E', Position: n });
+  const three = (row: (n: number) => Cells) => table(row(1), row(2), row(3));
+  const { fits, remeasure } = assessMeasured(
+    bookOf({
+      Limits: table({ 'Engine type': 'X', Fit: 'big end', 'Clearance min': 0.02, 'Clearance max': 0.06 }),
+      Gauges: table({ Gauge: 'B', 'Max error': 0.004 }, { Gauge: 'M', 'Max error': 0.003 }),
+      Journals: three((n) => ({ Part: `J${n}`, ...at(n), Fit: 'big end', Gauge: 'M', 'A 0': 50 })),
+      // On the limit, 1 µm and 20 µm inside it.
+      Rods: three((n) => ({ Part: `R${n}`, ...at(n), Gauge: 'B', 'A 0': [53.02, 53.021, 53.04][n - 1]! })),
+      Shells: table(
+        ...[1, 2, 3].flatMap((n) => [
+          { Part: `U${n}`, ...at(n), Half: 'upper', Gauge: 'M', 'Wall 1': 1.5 },
+          { Part: `L${n}`, ...at(n), Half: 'lower', Gauge: 'M', 'Wall 1': 1.5 },
+        ]),
+      ),
+    }),
+  );
+  expect(fits.map(({ status }) => status)).toEqual(['undecided', 'undecided', 'in range']);
+  expect(remeasure).toHaveLength(1);
+  expect(remeasure[0]!.why).toBe(
+    'E big end 1, E big end 2: undecided; more readings would not decide them; ' +
+      "not decidable with a workshop's gauges: judge by the strip or have it measured",
+  );
+  expect(remeasure[0]!.parts).toHaveLength(2);
 });
 
 test('a fit of a part that is left uncorrected, or of a strip, asks for no reading', () => {

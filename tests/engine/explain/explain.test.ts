@@ -75,7 +75,7 @@ test.each<[string, unknown[]]>([
     'C big end 2',
     [
       expect.stringMatching(
-        /^Journal C2 at C big end 2 is empty: no rod and pair of shells are left .*would be filled by /,
+        /^Journal C2 at C big end 2 is empty: no rod and pair of shells are left .*needs /,
       ),
       'Open to it: 1 of the 2 rods of its engine type that may be used: R1 (at C big end 1).',
       expect.stringContaining('U (at C big end 1, 1 left over)'),

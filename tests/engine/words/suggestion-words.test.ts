@@ -68,9 +68,7 @@ describe('a part of the sizes that are named completes the engine, and just outs
   test('an upper shell', async () => {
     const assessment = await assessed(sheetsOf([ROD], [LOWER]));
     const [suggestion] = filledBy(assessment);
-    expect(suggestion).toMatch(
-      /^would be filled by an upper shell with a wall from .*, with rod R1 and lower shell L1$/,
-    );
+    expect(suggestion).toMatch(/^needs an upper shell with a wall from .*, with rod R1 and lower shell L1$/);
     const counts = await completeWith(around(ends(suggestion)), (size) =>
       sheetsOf([ROD], [LOWER, { ...UPPER, 'Wall 1': size }]),
     );
@@ -80,9 +78,7 @@ describe('a part of the sizes that are named completes the engine, and just outs
 
   test('an upper and a lower shell', async () => {
     const [suggestion] = filledBy(await assessed(sheetsOf([ROD], [{ ...UPPER, 'Wall 1': 2 }])));
-    expect(suggestion).toMatch(
-      /^would be filled by an upper and a lower shell, each with a wall from .*, with rod R1$/,
-    );
+    expect(suggestion).toMatch(/^needs an upper and a lower shell, each with a wall from .*, with rod R1$/);
     const counts = await completeWith(around(ends(suggestion)), (size) =>
       sheetsOf(
         [ROD],
@@ -97,9 +93,7 @@ describe('a part of the sizes that are named completes the engine, and just outs
 
   test('a rod', async () => {
     const [suggestion] = filledBy(await assessed(sheetsOf([{ ...ROD, Usable: 'no' }], [UPPER, LOWER])));
-    expect(suggestion).toMatch(
-      /^would be filled by a rod with a bore from .*, with upper shell U1 and lower shell L1$/,
-    );
+    expect(suggestion).toMatch(/^needs a rod with a bore from .*, with upper shell U1 and lower shell L1$/);
     const counts = await completeWith(around(ends(suggestion)), (size) =>
       sheetsOf([{ ...ROD, 'A 0': size }], [UPPER, LOWER]),
     );
@@ -163,7 +157,7 @@ describe('new shells are suggested whether or not matching may buy', () => {
       { Mark: 'Z', Price: 1, 'Wall from': 1.6, 'Wall to': 1.61 },
     );
     expect(filledBy(await assessed(sheetsOf([ROD], [LOWER], offers)))).toEqual([
-      'would be filled by a new upper shell of mark B (price 7.5), with rod R1 and lower shell L1',
+      'needs a new upper shell of mark B (price 7.5), with rod R1 and lower shell L1',
     ]);
     const buying = { ...offers, Setup: table({ Item: 'New shells', Value: 'yes' }) };
     expect((await assessed(sheetsOf([ROD], [LOWER], buying))).matching!.completeEngines).toEqual(['c']);
@@ -171,7 +165,7 @@ describe('new shells are suggested whether or not matching may buy', () => {
 
   test('a pair of one mark', async () => {
     expect(filledBy(await assessed(sheetsOf([ROD], [], sold({ Mark: 'B', Price: 0.1 }))))).toEqual([
-      'would be filled by a new upper and a new lower shell of mark B (price 0.1 each, 0.2 in all), with rod R1',
+      'needs a new upper and a new lower shell of mark B (price 0.1 each, 0.2 in all), with rod R1',
     ]);
   });
 
@@ -209,7 +203,7 @@ describe('grinding', () => {
     const rows = unmatchedRows(assessment);
     expect(rows).toHaveLength(1);
     expect(rows[0]!.why).toMatch(
-      /^journal: beyond limits; would be filled by grinding all of the crank's big end journals \(2\) to undersize 0\.25, each to a size from .* to .*, with new shells: 4 of mark U25, price 36 in all; here with rod R2$/,
+      /^journal: beyond limits; needs all of the crank's big end journals \(2\) ground to undersize 0\.25, each to a size from .* to .*, with new shells: 4 of mark U25, price 36 in all; here with rod R2$/,
     );
     // Suggested, never assumed: the sound journal keeps the set that it has.
     expect(assessment.matching!.fits.map(({ journal }) => journal.name)).toEqual(['J1']);
@@ -228,9 +222,7 @@ describe('grinding', () => {
     const rows = unmatchedRows(
       await assessed(sheetsOf(RODS, [UPPER, LOWER], { limits: worn, ...journals(41.9, 41.9), ...STEPS })),
     );
-    expect(rows[1]!.filledBy).toMatch(
-      /^would be filled by the grinding named at big end 1; here with rod R\d$/,
-    );
+    expect(rows[1]!.filledBy).toMatch(/^needs the grinding named at big end 1; here with rod R\d$/);
   });
 
   test.each([
@@ -259,10 +251,10 @@ test('a crank takes parts of other cranks that stay incomplete, and says where t
     ({ journal }) => journal.row.engine !== filled!.engine.toUpperCase(),
   );
   expect(rows[0]!.filledBy).toMatch(
-    /^would be filled by rod R\d, upper shell U1 and lower shell L1 \(now at /,
+    /^could be filled by rod R\d, upper shell U1 and lower shell L1 \(now at /,
   );
   expect(rows[0]!.filledBy).toContain(`lower shell L1 (now at ${holder})`);
-  expect(rows[1]!.filledBy).toMatch(/^would be filled by a lower shell with a wall from .*, with rod R\d/);
+  expect(rows[1]!.filledBy).toMatch(/^needs a lower shell with a wall from .*, with rod R\d/);
 });
 
 test.each([
@@ -290,7 +282,7 @@ test.each([
     const matching = { fits: [], completeEngines: [], hopelessEngines: [], stages: [], grid };
     const plans = crankPlansOf(whole.parts, whole.stock, matching, whole.context);
     expect(filledBy({ ...whole, matching, plans })).toEqual([
-      `would be filled by rod R1, upper shell U1 and lower shell L1: ${why}`,
+      `could be filled by rod R1, upper shell U1 and lower shell L1: ${why}`,
     ]);
   },
 );
