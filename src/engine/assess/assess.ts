@@ -8,7 +8,7 @@ import { Context } from './context.js';
 import { assessFit, type FitResult } from './fit.js';
 import { type GaugeStudy, gaugeStudies } from './gauge-study.js';
 import { type LeftPart, leftOver } from './left-over.js';
-import { type MatchedSet, matchedSets } from './matched-sets.js';
+import { type MatchedSet, matchedSets, setsToMake } from './matched-sets.js';
 import { type NeighbourResult, neighbourResults } from './neighbours.js';
 import { assessParts } from './part.js';
 import { type PartsOfBook, placeFits } from './places.js';
@@ -80,7 +80,7 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
     stock,
     matching,
     sets,
-    toBuy: toBuy(sets),
+    toBuy: toBuy(setsToMake(sets, matching)),
     leftOver: matching ? leftOver(sets, parts) : [],
     obstacles: matching ? obstaclesOf(stock.stock, matching.fits) : new Map(),
     plans: matching ? crankPlansOf(parts, stock, matching, context) : [],

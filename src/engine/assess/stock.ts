@@ -145,7 +145,14 @@ export function newShellOf(row: NewShellRow): StockNewShell | undefined {
   const { mark, half, from, to, bad, price } = row;
   if (bad.length > 0 || !mark || from === undefined || to === undefined || from > to) return undefined;
   const part = { size: middle({ from, to }), smallest: from, largest: to, ...CERTAIN };
-  return { engineType: nameKey(row.engineType), fit: nameKey(row.fit), mark, half: half ?? 'pair', part, price };
+  return {
+    engineType: nameKey(row.engineType),
+    fit: nameKey(row.fit),
+    mark,
+    half: half ?? 'pair',
+    part,
+    price,
+  };
 }
 
 /**

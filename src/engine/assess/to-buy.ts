@@ -3,7 +3,7 @@ import { exact, multiply, toNumber } from '../../maths/decimal.js';
 import type { StockNewShell } from '../../maths/matching/stock.js';
 import type { MatchedSet } from './matched-sets.js';
 
-/** The shells of one row of New shells. */
+/** The shells, or the pairs, of one row of New shells. */
 export interface BoughtShells {
   readonly engineType: string;
   readonly fit: string;
@@ -21,7 +21,9 @@ export interface BoughtShells {
 export function toBuy(sets: readonly MatchedSet[]): BoughtShells[] {
   const bought = new Map<StockNewShell, BoughtShells>();
   for (const { found, engine, fit, position, journal } of sets) {
-    for (const half of ['upper', 'lower'] as const) {
+    // A pair stands above and below, and is bought once.
+    const halves = found.upper.shell.half === 'pair' ? (['upper'] as const) : (['upper', 'lower'] as const);
+    for (const half of halves) {
       const taken = found[half];
       if (taken.from !== 'new') continue;
       const { mark, price } = taken.shell;

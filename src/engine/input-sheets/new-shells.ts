@@ -8,7 +8,11 @@ export const NEW_SHELLS = {
   isPrintedTwice: true,
   columns: {
     ...ruleFor('shell is'),
-    half: column('Half', HALF, '`upper`, `lower` or `either`; blank: sold as a pair, for the price of the pair.'),
+    half: column(
+      'Half',
+      HALF,
+      '`upper`, `lower` or `either`; blank: sold as a pair, for the price of the pair.',
+    ),
     mark: needed('Mark', NAME, 'What to order.'),
     from: needed('Wall from', SIZE, 'Least wall.'),
     to: needed('Wall to', SIZE, 'Greatest wall.'),
