@@ -89,7 +89,7 @@ function judged(found: MatchedFit, { row }: PartResult, { stock }: BookStock, co
     ...{ engine, fit, position, kind, limits, clearance, guards },
     clearanceU: hasGauge ? expandedUncertainty(totalVariance(variance)) : undefined,
     offAim: clearance.clearance - context.aimOf(limits)!,
-    status: fitVerdict(clearance, range, guards),
+    status: found.journal.caseBore?.isUncorrected ? 'undecided' : fitVerdict(clearance, range, guards),
     chance: chanceInRange(clearance, range, Math.sqrt(totalVariance(variance))),
   };
 }

@@ -19,11 +19,18 @@ function isMain({ fit }: PartRow): boolean {
   return nameKey(fit) === CASES.fit;
 }
 
-/** Why a part may not be matched; undefined where it may. */
-export function reasonNotUsed({ row, status, isUncorrected }: PartResult): string | undefined {
+/**
+ * Why a part may not be matched; undefined where it may.
+ * @param allowUndecided whether matching may make undecided fits
+ */
+export function reasonNotUsed(
+  { row, status, isUncorrected }: PartResult,
+  allowUndecided = false,
+): string | undefined {
   if (!row.usable) return 'not usable';
   if (status === 'bad reading' || status === 'not measured' || status === 'beyond limits') return status;
-  if (isUncorrected) return 'not corrected to 20 °C';
+  // Its fits are undecided, whatever their clearance.
+  if (isUncorrected && !allowUndecided) return 'not corrected to 20 °C';
   if (row.engineType === undefined) return 'Engine type is blank';
   return undefined;
 }
@@ -46,6 +53,7 @@ export interface BookStock {
 export function stockOf(parts: PartsOfBook, context: Context): BookStock {
   const { book } = context;
   const { setup } = book;
+  const notUsed = (part: PartResult) => reasonNotUsed(part, setup.allowUndecided);
   const journals = new Map<StockJournal, PartResult>();
   const cases = new Map<StockJournal, PartResult>();
   const mains = parts.of(CASES.name).filter(({ row }) => isMain(row));
@@ -62,18 +70,19 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
       const housing = there[0];
       // A main whose case is not in the stock is outside.
       if (isMain(row) && !housing) continue;
-      const housingIsUsable = housing && there.length === 1 && reasonNotUsed(housing) === undefined;
+      const housingIsUsable = housing && there.length === 1 && notUsed(housing) === undefined;
       const journal: StockJournal = {
         ...kindOf(row),
         name: row.name,
         position: nameKey(row.position),
-        part: reasonNotUsed(part) === undefined ? part.measured : undefined,
+        part: notUsed(part) === undefined ? part.measured : undefined,
         caseBore:
           isMain(row) && housing
             ? {
                 name: housing.row.name,
                 part: housingIsUsable ? housing.measured : undefined,
                 ran: ranAt(housing.row),
+                isUncorrected: housing.isUncorrected,
               }
             : undefined,
       };
@@ -85,7 +94,7 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
   }
   const usable = (list: readonly PartResult[]) =>
     list.flatMap((part) =>
-      part.measured && reasonNotUsed(part) === undefined ? [{ row: part.row, part: part.measured }] : [],
+      part.measured && notUsed(part) === undefined ? [{ row: part.row, part: part.measured }] : [],
     );
   const mates = setup.halvesStay ? matesOf(parts.of(SHELLS.name)) : () => undefined;
   const firstLimits = [

@@ -33,6 +33,8 @@ interface OpenWalls {
 const NO_WORN = { leastWorn: 0, belowWorn: 0 };
 const NONE: OpenWalls = { least: Number.POSITIVE_INFINITY, most: Number.NEGATIVE_INFINITY, ...NO_WORN };
 
+const ANY: OpenWalls = { least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY, ...NO_WORN };
+
 /** The walls with which a fit is in range. */
 function wallsInRange(
   { tightest, loosest }: Space,
@@ -53,6 +55,7 @@ function openWalls(
   const { tightest, loosest } = space;
   const { min, max, serviceLimit } = limits;
   const { inside, outside } = guards;
+  if (space.isUncorrected) return allowUndecided ? ANY : NONE;
   if (!allowUndecided) {
     const inRange = wallsInRange(space, limits, guards);
     if (!allowWorn || serviceLimit === undefined) return inRange;
@@ -117,9 +120,9 @@ export class FitRules {
         let [open, inRange]: (OpenWalls | undefined)[] = [NONE, NONE];
         if (space.kind === group.kind) {
           const range = guards.between(space, group);
-          const isSure = isOne(range, space.limits, allowed);
+          const isSure = space.isUncorrected || isOne(range, space.limits, allowed);
           open = isSure ? openWalls(space, space.limits, range.least, allowed) : undefined;
-          inRange = wallsInRange(space, space.limits, range.least);
+          inRange = space.isUncorrected ? NONE : wallsInRange(space, space.limits, range.least);
         }
         this.least[at] = open?.least ?? 0;
         this.most[at] = open?.most ?? 0;

@@ -29,13 +29,14 @@ export function verdictOfFit(
   parts: FitParts<MeasuredPart>,
   limits: ProvableLimits,
   stock: Stock,
+  isUncorrected = false,
 ): ProvenFitVerdict | undefined {
   const { halfDifference } = limits;
   if (halfDifference !== undefined && Math.abs(parts.upper.size - parts.lower.size) > halfDifference) {
     return undefined;
   }
   const guards = fitGuards(stock.confidence, clearanceVariance(parts));
-  return allowedVerdict(clearanceOf(parts), limits, guards, stock);
+  return allowedVerdict(clearanceOf(parts), limits, guards, stock, isUncorrected);
 }
 
 const placeKey = ({ engine, position }: RanAt, kind: string) => JSON.stringify([engine, position, kind]);
@@ -80,7 +81,7 @@ export function keptFits(stock: Stock, limits: ReadonlyMap<string, ProvableLimit
           for (const lower of shells) {
             if (lower.half === 'upper' || (upper === lower && upper.quantity < 2)) continue;
             const parts = { bore, journal: part, upper: upper.part, lower: lower.part };
-            const verdict = verdictOfFit(parts, kindLimits, stock);
+            const verdict = verdictOfFit(parts, kindLimits, stock, caseBore?.isUncorrected);
             if (verdict) fits.push({ engine, journal, rod, upper, lower, isInRange: verdict === 'in range' });
           }
         }

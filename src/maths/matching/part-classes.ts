@@ -26,6 +26,8 @@ export interface JournalClass extends FitKind {
   readonly part: MeasuredPart;
   /** Set for mains: the one bore that the journal sits in. */
   readonly caseBore: MeasuredPart | undefined;
+  /** Whether every fit of its case bore is undecided. */
+  readonly isUncorrected: boolean;
   /** Whether its engines cannot be completed, not even each alone. */
   readonly isHopeless: boolean;
   readonly journals: StockJournal[];
@@ -120,6 +122,7 @@ export function journalClasses(
       fit: journal.fit,
       part: journal.part!,
       caseBore: journal.caseBore?.part,
+      isUncorrected: journal.caseBore?.isUncorrected === true,
       isHopeless,
       journals: group.map((row) => row.journal),
     };
@@ -127,7 +130,7 @@ export function journalClasses(
 }
 
 function caseKey({ caseBore }: StockJournal): string {
-  return caseBore ? keyOfPart(caseBore.part!) : '';
+  return caseBore ? `${keyOfPart(caseBore.part!)}${caseBore.isUncorrected === true}` : '';
 }
 
 /**

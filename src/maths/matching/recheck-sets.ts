@@ -152,7 +152,9 @@ const SET_RULES: readonly SetRule[] = [
       const { confidence, allowUndecided, allowWorn } = rows.stock;
       const clearance = clearanceOf(parts);
       const guards = fitGuards(confidence, clearanceVariance(parts));
-      const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
+      const verdict = journal.caseBore?.isUncorrected
+        ? 'undecided'
+        : fitVerdict(clearance, { min, max, serviceLimit }, guards);
       if (verdict === 'in range' || (allowUndecided && verdict === 'undecided')) return undefined;
       if (allowWorn && verdict === 'within service limit') return undefined;
       const extremes = `${mmOfGrain(clearance.tightest)} to ${inMm(clearance.loosest)}`;

@@ -140,7 +140,7 @@ function reachedBy(
 
 function isInRange({ journal, parts }: MatchedFit, rows: StockRows): boolean {
   const { min, max, serviceLimit } = rows.limitsOf(journal) ?? {};
-  if (min === undefined || max === undefined) return false;
+  if (min === undefined || max === undefined || journal.caseBore?.isUncorrected) return false;
   const guards = fitGuards(rows.stock.confidence, clearanceVariance(parts));
   return fitVerdict(clearanceOf(parts), { min, max, serviceLimit }, guards) === 'in range';
 }

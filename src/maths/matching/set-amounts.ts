@@ -48,7 +48,9 @@ function distanceOf({ kinds }: Stock, fits: readonly MatchedFit[], grid: Grain):
 
 function isInRange(stock: Stock, { journal, parts }: MatchedFit): boolean {
   const limits = stock.kinds.find((kind) => keyOfKind(kind) === keyOfKind(journal))!;
-  return isProvable(limits) && verdictOfFit(parts, limits, stock) === 'in range';
+  return (
+    isProvable(limits) && verdictOfFit(parts, limits, stock, journal.caseBore?.isUncorrected) === 'in range'
+  );
 }
 
 function priceOf(stock: Stock, fits: readonly MatchedFit[]): number {

@@ -22,6 +22,8 @@ export interface Space {
   readonly tightest: Grain;
   readonly loosest: Grain;
   /** How bore and journal were measured. */
+  /** Whether every fit of it is undecided. */
+  readonly isUncorrected: boolean;
   readonly alike: MeasuredAlike;
   readonly terms: SizeTerms;
   /**
@@ -68,7 +70,7 @@ export function spacesOf(
 ): Space[] {
   const homesAt = homesByClasses(journals, rods, homes, isApart);
   const spaces: Space[] = [];
-  for (const [journal, { part, caseBore, journals: alike, ...kind }] of journals.entries()) {
+  for (const [journal, { part, caseBore, isUncorrected, journals: alike, ...kind }] of journals.entries()) {
     const key = keyOfKind(kind);
     const kindLimits = limits.get(key);
     if (!kindLimits) continue;
@@ -80,6 +82,7 @@ export function spacesOf(
       size: bore.size - part.size,
       tightest: bore.smallest - part.largest,
       loosest: bore.largest - part.smallest,
+      isUncorrected,
       alike: measuredAlike(bore, part),
       terms: sizeTerms([
         { sign: 1, part: bore },

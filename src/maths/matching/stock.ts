@@ -50,6 +50,8 @@ export interface StockCaseBore {
   /** Undefined: the bore cannot be used, and so neither can the journal. */
   readonly part: MeasuredPart | undefined;
   readonly ran: RanAt | undefined;
+  /** Left as it was read, away from 20 °C: every fit of it is `undecided`. */
+  readonly isUncorrected?: boolean | undefined;
 }
 
 /** One engine: all its big-end journals and the mains whose case is in the stock. */

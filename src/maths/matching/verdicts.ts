@@ -25,14 +25,18 @@ export function isProvable(kind: KindLimits): kind is ProvableLimits {
 /** Which verdicts beside `in range` are allowed. */
 export type AllowedVerdicts = Pick<Stock, 'allowUndecided' | 'allowWorn'>;
 
-/** The verdict of a fit; undefined where it is not allowed. */
+/**
+ * The verdict of a fit; undefined where it is not allowed.
+ * @param isUncorrected whether one of its parts was left as it was read, away from 20 °C
+ */
 export function allowedVerdict(
   clearance: { readonly tightest: Grain; readonly loosest: Grain },
   { min, max, serviceLimit }: ProvableLimits,
   guards: Guards,
   { allowUndecided, allowWorn }: AllowedVerdicts,
+  isUncorrected = false,
 ): ProvenFitVerdict | undefined {
-  const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
+  const verdict = isUncorrected ? 'undecided' : fitVerdict(clearance, { min, max, serviceLimit }, guards);
   const isAllowed =
     verdict === 'in range' ||
     (allowUndecided && verdict === 'undecided') ||
