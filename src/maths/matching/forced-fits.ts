@@ -57,7 +57,15 @@ export function forcedBy(model: Model, aim: Aim, reached: number): Forced | unde
     const isOther = aim.amount === 'kept' || !own;
     return isOther && (isForced[journal]! || (rod !== undefined && isServed[rod]!));
   });
-  const none = { filledOpen: 0, filledBeyond: 0, inRange: 0, stayed: 0, distance: 0, distanceStep: 1 };
+  const none = {
+    filledOpen: 0,
+    filledBeyond: 0,
+    inRange: 0,
+    stayed: 0,
+    countsStayed: true,
+    distance: 0,
+    distanceStep: 1,
+  };
   return {
     filter: {
       ofSpace: Float64Array.from(isOut, Number),

@@ -44,7 +44,7 @@ function fillTogether(sets: WorkingSets): void {
 }
 
 /**
- * The best of a few plain searches: the first begins with what ran together.
+ * The best of a few plain searches: one of them begins with what ran together.
  * @param remaining seconds left; the first search is made in any case
  */
 export function plainSearch(sets: WorkingSets, remaining: () => number): void {
@@ -52,8 +52,8 @@ export function plainSearch(sets: WorkingSets, remaining: () => number): void {
   const byCount = [...engines].sort((a, b) => a.length - b.length);
   let best: { choices: WorkingSets['choices']; value: ReturnType<WorkingSets['value']> } | undefined;
   for (const [fill, order, isTogether] of [
-    [fillBest, engines, true],
     [fillFirst, engines],
+    [fillBest, engines, true],
     [fillBest, engines],
     [fillBest, byCount],
     [fillBest, [...engines].reverse()],

@@ -14,6 +14,8 @@ export interface FitWeights {
   readonly filledBeyond: number;
   readonly inRange: number;
   readonly stayed: number;
+  /** Whether rods that stay are the objective, or held. */
+  readonly countsStayed: boolean;
   /** Of one step of distance. */
   readonly distance: number;
   /** All distances are multiples of it. */
@@ -89,6 +91,11 @@ class FitPrices {
     return worthInRange(this.model, this.weights, space, shape);
   }
 
+  /** Where rods that stay are not counted, the fits of another space do as well. */
+  private isLeftOut({ isTwin }: Space): boolean {
+    return isTwin && !this.weights.countsStayed;
+  }
+
   private baseOf(space: Space): number {
     return baseOf(this.model, this.duals, this.weights, space);
   }
@@ -103,6 +110,7 @@ class FitPrices {
   visitAll(below: number, visit: (fit: PricedFit) => void): void {
     const { spaces, shapes, bySize } = this.model.problem;
     for (const [place, space] of spaces.entries()) {
+      if (this.isLeftOut(space)) continue;
       const base = this.baseOf(space);
       for (const shape of bySize.get(space.kind)!) {
         const least = base + this.shapeCost[shape]! + this.leastInRange;
@@ -119,6 +127,7 @@ class FitPrices {
   /** The best allowed fit of a space below a limit. */
   bestOf(place: number, below: number): PricedFit | undefined {
     const space = this.model.problem.spaces[place]!;
+    if (this.isLeftOut(space)) return undefined;
     const base = this.baseOf(space);
     const { order, least: cheapest } = this.cheapest.get(space.kind)!;
     const least = cheapest + this.leastInRange;

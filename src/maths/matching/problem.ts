@@ -107,7 +107,8 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
     if (bound.has(journal)) return `${engine}/${place}`;
     const canReturn = [keeping.has(journal), homely.has(journal)];
     // Where all that can return do (forced-fits.ts), a class of such journals is done.
-    if (options.merge) return `${groups?.ofEngine(engine, journal.engineType)}/${canReturn}`;
+    if (options.merge)
+      return `${groups?.ofEngine(engine, journal.engineType)}/${stock.preferKeptPairs && canReturn}`;
     return canReturn.includes(true) ? `${engine}/${place}` : `${engine}`;
   });
   const rods = rodClasses(stock, groups?.ofRod);

@@ -31,6 +31,8 @@ export interface Space {
    * one of these. Undefined where any journal and rod of the classes will do.
    */
   readonly homes: readonly Home[] | undefined;
+  /** Whether another space allows the same fits, and counts no rod that stays. */
+  readonly isTwin: boolean;
 }
 
 /** The homes by the classes of their journals and rods; those that are told apart each in a list of its own. */
@@ -74,7 +76,12 @@ export function spacesOf(
     const key = keyOfKind(kind);
     const kindLimits = limits.get(key);
     if (!kindLimits) continue;
-    const space = (bore: MeasuredPart, rod: number | undefined, own?: readonly Home[]): Space => ({
+    const space = (
+      bore: MeasuredPart,
+      rod: number | undefined,
+      own?: readonly Home[],
+      isTwin = false,
+    ): Space => ({
       journal,
       rod,
       kind: key,
@@ -89,6 +96,7 @@ export function spacesOf(
         { sign: -1, part },
       ]),
       homes: own,
+      isTwin,
     });
     if (caseBore) spaces.push(space(caseBore, undefined));
     else if (kind.fit === BIG_END) {
@@ -97,8 +105,9 @@ export function spacesOf(
         const lists = homesAt.get(`${journal},${rod}`) ?? [];
         // Of one journal and one rod that ran on it there is no other fit.
         const isOnlyHome = lists.length > 0 && alike.length === 1 && same.length === 1;
-        if (!isOnlyHome && servesAt === undefined) spaces.push(space(bore, rod));
-        for (const own of lists) spaces.push(space(bore, rod, own));
+        const isOpen = !isOnlyHome && servesAt === undefined;
+        if (isOpen) spaces.push(space(bore, rod));
+        for (const own of lists) spaces.push(space(bore, rod, own, isOpen));
       }
     }
   }

@@ -68,6 +68,7 @@ export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filter
     }
     return sum;
   };
+  const countsStayed = [aim, ...held.map((each) => each.aim)].some(({ amount }) => amount === 'stayed');
   const distance = [aim, ...held.map((each) => each.aim)].find(({ amount }) => amount === 'distance');
   return {
     rows,
@@ -89,6 +90,7 @@ export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filter
       filledBeyond: weight('filledBeyond', duals),
       inRange: weight('inRange', duals),
       stayed: weight('stayed', duals),
+      countsStayed,
       distance: weight('distance', duals),
       distanceStep: distance?.step ?? 1,
     }),

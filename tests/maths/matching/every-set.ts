@@ -75,7 +75,9 @@ export function optionsOf(stock: Stock, engine: StockEngine, journal: StockJourn
         const parts = { bore, journal: journal.part, upper: upper.part, lower: lower.part };
         const clearance = clearanceOf(parts);
         const guards = fitGuards(stock.confidence, clearanceVariance(parts));
-        const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
+        const verdict = journal.caseBore?.isUncorrected
+          ? 'undecided'
+          : fitVerdict(clearance, { min, max, serviceLimit }, guards);
         const allowed = [
           'in range',
           ...(stock.allowUndecided ? ['undecided'] : []),

@@ -121,6 +121,7 @@ describe('five groups of the printed tolerances', () => {
       [0, 0],
       [0, 0],
       [0, 0],
+      [0, 0],
     ]);
   });
 });

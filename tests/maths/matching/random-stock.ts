@@ -212,35 +212,58 @@ export function tinyStock(seed: number): Stock {
       ran: ranSomewhere(),
     }),
   );
-  // A mate of some shells may not be used, and is not in the stock.
-  const halvesStay = random() < 0.6;
-  const withMates = halvesStay
-    ? shells.map((shell) => ({ ...shell, mates: matesOf(shell, shells, () => random() < 0.1) }))
-    : shells;
   const newShells = Array.from(
     { length: random() < 0.35 ? wholeOf(random, 1, 3) : 0 },
     (_, place): StockNewShell => ({
       engineType: pick(random, types),
       fit: pick(random, ['big end', 'main']),
       mark: `M${place}`,
-      half: random() < 0.4 ? 'pair' : half(),
+      half: half(),
       part: partOf(WALL + 500 * wholeOf(random, -4, 4), 500, 500, NO_GAUGE),
       price: pick(random, [0, 0.1, 0.2, 0.3, 1, 12.35]),
     }),
   );
-  const allowWorn = random() < 0.3;
-  const withWorn = kinds.map((kind) => ({
-    ...kind,
-    serviceLimit: kind.max === undefined ? undefined : kind.max + 1000 * wholeOf(random, 3, 15),
-  }));
   return {
-    kinds: allowWorn ? withWorn : kinds,
+    kinds,
     engines,
     rods,
-    shells: withMates,
+    shells,
     newShells,
     confidence: pick(random, [0.5, 0.9, 0.95]),
     allowUndecided: random() < 0.3,
+    allowWorn: false,
+    preferKeptPairs: random() < 0.4,
+    rodsStay: false,
+    newWithUsed: true,
+  };
+}
+
+/**
+ * A tiny stock with the rules of pairs, of new shells beside used ones, of rods that stay and of worn fits in turns.
+ */
+export function ruledStock(seed: number): Stock {
+  const random = randomOf(seed + 100_000);
+  const stock = tinyStock(seed);
+  const allowWorn = random() < 0.3;
+  const halvesStay = random() < 0.6;
+  // A mate of some shells may not be used, and is not in the stock.
+  const mates = (shell: StockShell) => matesOf(shell, stock.shells, () => random() < 0.1);
+  return {
+    ...stock,
+    kinds: stock.kinds.map((kind) => ({
+      ...kind,
+      serviceLimit:
+        allowWorn && kind.max !== undefined ? kind.max + 1000 * wholeOf(random, 3, 15) : kind.serviceLimit,
+    })),
+    engines: stock.engines.map((engine) => ({
+      ...engine,
+      journals: engine.journals.map((journal) => ({
+        ...journal,
+        caseBore: journal.caseBore && { ...journal.caseBore, isUncorrected: random() < 0.1 },
+      })),
+    })),
+    shells: halvesStay ? stock.shells.map((shell) => ({ ...shell, mates: mates(shell) })) : stock.shells,
+    newShells: stock.newShells.map((shell) => ({ ...shell, half: random() < 0.4 ? 'pair' : shell.half })),
     allowWorn,
     preferKeptPairs: random() < 0.6,
     rodsStay: random() < 0.2,

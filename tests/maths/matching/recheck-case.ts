@@ -225,7 +225,14 @@ export function withWall(own: Case, place: number, half: 'upper' | 'lower', wall
 export function ranThere(own: Case, elsewhere: Partial<RanAt> = {}): Case {
   const ran = { engine: 'E', position: '1', ...elsewhere };
   const rows: object[] = [rodNamed(own, 'R1'), shellNamed(own, 'U1'), shellNamed(own, 'L1')];
-  return rows.reduce((each: Case, row) => withRow<object>(each, row, { ran }), own);
+  const there = rows.reduce((each: Case, row) => withRow<object>(each, row, { ran }), own);
+  return ran.position === '1' ? rodOfStays(there, FIRST) : there;
+}
+
+/** A set that says its rod stays. */
+export function rodOfStays(own: Case, place: number): Case {
+  const said = withSet(own, place, (fit) => ({ ...fit, rodStays: true }));
+  return withStage(said, 'rods that stay', { reached: 1, bound: 1 });
 }
 
 /** The main on its Clearance min, measured with a standard deviation of 100 grains: z is 1.6449. */
