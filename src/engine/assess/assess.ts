@@ -12,6 +12,7 @@ import { type MatchedSet, matchedSets, setsToMake } from './matched-sets.js';
 import { type NeighbourResult, neighbourResults } from './neighbours.js';
 import { assessParts } from './part.js';
 import { type PartsOfBook, placeFits } from './places.js';
+import { placesNow } from './places-now.js';
 import { remeasureList } from './remeasure.js';
 import type { Remeasure } from './remeasure-words.js';
 import { type BookStock, stockOf } from './stock.js';
@@ -66,7 +67,7 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
   const { seconds, onProgress, missingBooks = [] } = options;
   const measured = assessMeasured(book);
   const { context, parts, fits } = measured;
-  const stock = stockOf(parts, context);
+  const stock = stockOf(parts, context, placesNow(fits));
   const matching =
     stock.stock.engines.length > 0 && book.setup.bad.length === 0
       ? await matchStock(stock.stock, { seconds, ...(onProgress && { onProgress }) })

@@ -50,9 +50,15 @@ export interface BookStock {
   readonly cases: ReadonlyMap<StockJournal, PartResult>;
 }
 
-export function stockOf(parts: PartsOfBook, context: Context): BookStock {
+/** @param now where parts are whose rows name no place, as far as that counts */
+export function stockOf(
+  parts: PartsOfBook,
+  context: Context,
+  now: ReadonlyMap<PartResult, RanAt> = new Map(),
+): BookStock {
   const { book } = context;
   const { setup } = book;
+  const ran = (part: PartResult) => ranAt(part.row) ?? now.get(part);
   const notUsed = (part: PartResult) => reasonNotUsed(part, setup.allowUndecided);
   const journals = new Map<StockJournal, PartResult>();
   const cases = new Map<StockJournal, PartResult>();
@@ -81,7 +87,7 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
             ? {
                 name: housing.row.name,
                 part: housingIsUsable ? housing.measured : undefined,
-                ran: ranAt(housing.row),
+                ran: ran(housing),
                 isUncorrected: housing.isUncorrected,
               }
             : undefined,
@@ -94,7 +100,9 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
   }
   const usable = (list: readonly PartResult[]) =>
     list.flatMap((part) =>
-      part.measured && notUsed(part) === undefined ? [{ row: part.row, part: part.measured }] : [],
+      part.measured && notUsed(part) === undefined
+        ? [{ row: part.row, part: part.measured, ran: ran(part) }]
+        : [],
     );
   const mates = setup.halvesStay ? matesOf(parts.of(SHELLS.name)) : () => undefined;
   const firstLimits = [
@@ -116,14 +124,14 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
         massSpread: row.massSpread ?? setup.massSpread,
       })),
       engines,
-      rods: usable(parts.of(RODS.name)).map(({ row, part }) => ({
+      rods: usable(parts.of(RODS.name)).map(({ row, part, ran }) => ({
         name: row.name,
         engineType: nameKey(row.engineType!),
         part,
         mass: row.mass,
-        ran: ranAt(row),
+        ran,
       })),
-      shells: usable(parts.of(SHELLS.name)).flatMap(({ row, part }) =>
+      shells: usable(parts.of(SHELLS.name)).flatMap(({ row, part, ran }) =>
         row.half === undefined
           ? []
           : [
@@ -133,7 +141,7 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
                 half: row.half,
                 quantity: row.quantity,
                 part,
-                ran: ranAt(row),
+                ran,
                 mates: mates(row),
               },
             ],
