@@ -8,10 +8,11 @@ import { fillingColumn } from './crank-fillings.js';
 import type { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
+import { ModelSpaces, type Places, placesIn } from './model-spaces.js';
 import { type ColumnPool, isPair, type PairColumn, type Quad, quadOf } from './quads.js';
 import type { Reunion } from './reunions.js';
 import { type Choice, NO_ROD } from './sites.js';
-import type { Stock, StockRod } from './stock.js';
+import type { Stock } from './stock.js';
 import { Claims, type Taken } from './taken.js';
 import type { WorkingSets } from './working-sets.js';
 
@@ -27,24 +28,6 @@ export function twinsOf({ inner, outer }: StockOnGrid): ReadonlyMap<object, obje
   return new Map(rows(inner).map((row, place) => [row, others[place]!]));
 }
 
-/** The class of each row, by the row. */
-function placesOf(classes: readonly (readonly object[])[]): ReadonlyMap<object, number> {
-  return new Map(classes.flatMap((rows, place) => rows.map((row) => [row, place] as const)));
-}
-
-/** The classes of the rows of a problem. */
-export const placesIn = ({
-  journals,
-  rods,
-  shells,
-}: Pick<Model['problem'], 'journals' | 'rods' | 'shells'>) => ({
-  journal: placesOf(journals.map((each) => each.journals)),
-  rod: placesOf(rods.map((each) => each.rods)),
-  shell: placesOf(shells.map((each) => (each.bought ? [each.bought] : each.shells))),
-});
-
-type Places = ReturnType<typeof placesIn>;
-
 function addTimes<Value>(lists: Map<number, Value[]>, key: number, value: Value, times: number): void {
   const list = lists.get(key) ?? [];
   lists.set(key, list);
@@ -55,11 +38,7 @@ export class Bridge {
   private readonly ofModel: Places;
   private readonly ofSearch: Places;
   private readonly siteOf: ReadonlyMap<object, number>;
-  /** By journal class and rod class; those whose rods stay by journal and rod. */
-  private readonly space: ReadonlyMap<string, number>;
-  private readonly homeSpace = new Map<object, Map<object, number>>();
-  /** By journal of the search: the rods that ran on it. */
-  private readonly homes = new Map<object, object[]>();
+  private readonly spaces: ModelSpaces;
   private readonly pair = new Map<string, PairColumn>();
   private readonly engines = new Map<number, Column>();
   /** By site: the fits of parts that ran together, with their columns. */
@@ -76,18 +55,7 @@ export class Bridge {
     this.ofModel = placesIn(model.problem);
     this.ofSearch = placesIn(table.problem);
     this.siteOf = new Map(table.sites.map(({ journal }, place) => [this.twin(journal), place]));
-    const { spaces } = model.problem;
-    this.space = new Map(
-      spaces.flatMap(({ journal, rod, homes }, place) => (homes ? [] : [[`${journal},${rod}`, place]])),
-    );
-    for (const [place, { homes = [] }] of spaces.entries()) {
-      for (const { journal, rod } of homes) {
-        const own = this.homeSpace.get(journal) ?? new Map<object, number>();
-        this.homeSpace.set(journal, own.set(rod, place));
-      }
-    }
-    for (const { journal, rod } of table.problem.homes)
-      this.homes.set(journal, [...(this.homes.get(journal) ?? []), rod]);
+    this.spaces = new ModelSpaces(model.problem, table, (row) => this.twin(row), this.ofModel);
     for (const column of model.columns) {
       if (column.meaning.is === 'engine') this.engines.set(column.meaning.engine, column);
       if (!isPair(column)) continue;
@@ -131,26 +99,13 @@ export class Bridge {
   /** A journal with its parts as a column of the linear program; undefined where the model has no such fit. */
   private quadOf(site: number, choice: Choice): Quad | undefined {
     const { sites, problem } = this.table;
-    const space = this.spaceOf(sites[site]!.journal, choice.rod);
+    const space = this.spaces.at(sites[site]!.journal, choice.rod);
     const [upper, lower] = [choice.upper, choice.lower].map((shell) => {
       const { shells, bought } = problem.shells[shell]!;
       return this.ofModel.shell.get(this.twin(bought ?? shells[0]!));
     });
     const pair = this.pair.get(`${upper},${lower}`);
     return space === undefined || !pair ? undefined : quadOf(this.model, space, pair);
-  }
-
-  /** The space of a journal with a rod of some class: that of a rod which stays, where one of the class ran on it. */
-  private spaceOf(journal: object, rod: number): number | undefined {
-    const { problem } = this.table;
-    const own = this.twin(journal);
-    const ofRod = (row: object) =>
-      this.homeSpace.get(own)?.get(this.twin(row)) ??
-      this.space.get(`${this.ofModel.journal.get(own)},${this.ofModel.rod.get(this.twin(row))}`);
-    if (rod === NO_ROD) return this.space.get(`${this.ofModel.journal.get(own)},${undefined}`);
-    const { rods } = problem.rods[rod]!;
-    const stays = this.homes.get(journal)?.find((row) => rods.includes(row as StockRod));
-    return ofRod(stays ?? rods[0]!);
   }
 
   /** The filled journals as columns of the linear program. */

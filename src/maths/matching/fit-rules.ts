@@ -7,6 +7,7 @@
 import type { ProvenFitVerdict } from '../conformity.js';
 import type { Guards } from '../guards.js';
 import type { PairShape } from './pairs.js';
+import { type TermsRange, widened } from './size-terms.js';
 import type { Space } from './spaces.js';
 import {
   type AllowedVerdicts,
@@ -14,8 +15,6 @@ import {
   isOne,
   type ProvableLimits,
   type StockGuards,
-  type TermsRange,
-  widened,
 } from './verdicts.js';
 
 /**

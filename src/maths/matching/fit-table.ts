@@ -24,7 +24,6 @@ export class FitTable {
    */
   readonly lastRank: ReadonlyMap<string, Int32Array>;
   readonly weights: FitCostWeights;
-  /** By two single halves, and by pair used as one. */
   private readonly shapeOf: Int32Array;
   private readonly shapeOfPair: Int32Array;
   /** Spaces by journal class and rod, and those whose rods stay by site and rod. */

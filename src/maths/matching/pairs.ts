@@ -7,17 +7,9 @@
 import type { Grain } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { keyOfKind, type ShellClass } from './part-classes.js';
+import { type SizeTerms, sizeTerms, type TermsRange, widened } from './size-terms.js';
 import type { Space } from './spaces.js';
-import {
-  type MeasuredAlike,
-  measuredAlike,
-  type ProvableLimits,
-  type SizeTerms,
-  type StockGuards,
-  sizeTerms,
-  type TermsRange,
-  widened,
-} from './verdicts.js';
+import { type MeasuredAlike, measuredAlike, type ProvableLimits, type StockGuards } from './verdicts.js';
 
 /** Classes of the two shells; `upper` = `lower` takes two of one class, or a pair of a class of pairs. */
 export interface ShellPair {

@@ -7,6 +7,7 @@
 import type { MeasuredPart } from '../uncertainty.js';
 import { type FusedPair, partedShells } from './fused-pairs.js';
 import { massRanks } from './mass-windows.js';
+import { sizeTerms } from './size-terms.js';
 import type {
   FitKind,
   Half,
@@ -18,7 +19,7 @@ import type {
   StockRod,
   StockShell,
 } from './stock.js';
-import { measuredAlike, sizeTerms } from './verdicts.js';
+import { measuredAlike } from './verdicts.js';
 
 export interface JournalClass extends FitKind {
   /** Places of the journals' engines in the ordered stock. */

@@ -5,7 +5,8 @@
  * that is left out has a negative one, the program is optimal over all fits.
  */
 
-import { amountsOfSpace, distanceOf, type Model, worthOfSpace } from './model-columns.js';
+import type { Model } from './model-columns.js';
+import { amountsOfSpace, distanceOf, worthOfSpace } from './space-columns.js';
 import type { Space } from './spaces.js';
 
 /** What one unit counts in the objective of a stage, less the duals of the rows that hold earlier aims. */

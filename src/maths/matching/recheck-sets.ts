@@ -1,15 +1,12 @@
-/** The rules that every set keeps by itself, and those that sets keep together. */
+/** The rules that every set keeps by itself. */
 import { clearanceOf } from '../clearance.js';
 import { fitVerdict } from '../conformity.js';
-import { add, exact, multiply, type Ratio } from '../decimal.js';
 import { type Grain, mmOfGrain } from '../grain.js';
 import { fitGuards } from '../guards.js';
 import { clearanceVariance } from '../uncertainty.js';
-import { type Breach, isAlike, type StockRows } from './recheck-rows.js';
-import type { MatchedFit, RanAt, StockRod, TakenShell } from './stock.js';
-
-const SERVES_ONCE = 'a part serves once, half-shells of one row Quantity times';
-const MASS_SPREAD = 'the rods of one crank stay within their Mass spread; one without Mass is not used';
+import { type Breach, isAlike, type StockRows, setInWords, shellInWords } from './recheck-rows.js';
+import { beyondMassSpread, usedTooOften } from './recheck-together.js';
+import type { MatchedFit, RanAt, TakenShell } from './stock.js';
 
 /** A rule that a set keeps whatever the others are. */
 interface SetRule {
@@ -19,10 +16,6 @@ interface SetRule {
 }
 
 const inMm = (length: Grain) => `${mmOfGrain(length)} mm`;
-
-function nameOf({ from, shell }: TakenShell): string {
-  return from === 'new' ? `new shell ${shell.mark}` : `shell ${shell.name}`;
-}
 
 /** The first reason that holds of either half. */
 function ofHalves(
@@ -54,7 +47,7 @@ const SET_RULES: readonly SetRule[] = [
       if (!fit.journal.caseBore && !rows.rodOf(fit)) return `${fit.bore.name} is not a rod of the stock`;
       return ofHalves(fit, (taken) => {
         if (rows.hasShell(taken)) return undefined;
-        return `${nameOf(taken)} is not ${taken.from === 'new' ? 'for sale' : 'in the stock'}`;
+        return `${shellInWords(taken)} is not ${taken.from === 'new' ? 'for sale' : 'in the stock'}`;
       });
     },
   },
@@ -105,7 +98,7 @@ const SET_RULES: readonly SetRule[] = [
         taken.from === 'stock' ? taken.shell.mates : undefined,
       );
       if (upper === lower) return undefined;
-      return `${nameOf(fit.upper)} and ${nameOf(fit.lower)} are not of one place`;
+      return `${shellInWords(fit.upper)} and ${shellInWords(fit.lower)} are not of one place`;
     },
   },
   {
@@ -187,80 +180,12 @@ const SET_RULES: readonly SetRule[] = [
   },
 ];
 
-function wordsOf({ engine, journal }: MatchedFit): string {
-  return `engine ${engine}, ${journal.fit} ${journal.position}`;
-}
-
-/** A part that serves more often than it is there is named with each set that has it once too often. */
-function usedTooOften(fits: readonly MatchedFit[], rows: StockRows): Breach[] {
-  const uses = new Map<object | string, number>();
-  const breaches: Breach[] = [];
-  for (const fit of fits) {
-    const use = (part: object | string, quantity: number, name: string) => {
-      const used = (uses.get(part) ?? 0) + 1;
-      uses.set(part, used);
-      if (used <= quantity) return;
-      const what = `${name} is used ${used} times, there ${quantity === 1 ? 'is' : 'are'} ${quantity}`;
-      breaches.push({ rule: SERVES_ONCE, where: wordsOf(fit), what });
-    };
-    const { journal, bore } = fit;
-    use(journal, 1, `journal ${journal.name}`);
-    const rod = rows.rodOf(fit);
-    if (rod) use(rod, 1, `rod ${rod.name}`);
-    // Two journals may name one case bore.
-    if (journal.caseBore) use(`case bore ${bore.name}`, 1, `case bore ${bore.name}`);
-    for (const taken of [fit.upper, fit.lower]) {
-      if (taken.from === 'stock') use(taken.shell, taken.shell.quantity, nameOf(taken));
-    }
-  }
-  return breaches;
-}
-
-/** The rods of a crank, with the sets that they are in. */
-type WeighedRods = readonly { readonly fit: MatchedFit; readonly rod: StockRod; readonly mass: number }[];
-
-const MINUS_ONE: Ratio = { numerator: -1n, denominator: 1n };
-
-/** Whether two masses differ by more than a spread, as typed: 612.4 − 612.1 is 0.3. */
-function differByMore(light: number, heavy: number, spread: number): boolean {
-  const difference = add(exact(heavy), multiply(exact(light), MINUS_ONE));
-  const most = exact(spread);
-  return difference.numerator * most.denominator > most.numerator * difference.denominator;
-}
-
-function beyondMassSpread(fits: readonly MatchedFit[], rows: StockRows): Breach[] {
-  const breaches: Breach[] = [];
-  const cranks = new Map<string, { readonly spread: number; readonly rods: WeighedRods }>();
-  for (const fit of fits) {
-    const rod = rows.rodOf(fit);
-    const spread = rows.limitsOf(fit.journal)?.massSpread;
-    if (!rod || spread === undefined) continue;
-    const { mass } = rod;
-    if (mass === undefined) {
-      breaches.push({ rule: MASS_SPREAD, where: wordsOf(fit), what: `rod ${rod.name} has no mass` });
-      continue;
-    }
-    const key = JSON.stringify([fit.engine, fit.journal.engineType]);
-    cranks.set(key, { spread, rods: [...(cranks.get(key)?.rods ?? []), { fit, rod, mass }] });
-  }
-  for (const { spread, rods } of cranks.values()) {
-    const order = [...rods].sort((a, b) => a.mass - b.mass);
-    const [light, heavy] = [order[0]!, order.at(-1)!];
-    if (!differByMore(light.mass, heavy.mass, spread)) continue;
-    const what =
-      `the rods of the crank differ by more than the mass spread of ${spread} g: ` +
-      `rod ${light.rod.name} of ${light.mass} g, rod ${heavy.rod.name} of ${heavy.mass} g`;
-    breaches.push({ rule: MASS_SPREAD, where: wordsOf(heavy.fit), what });
-  }
-  return breaches;
-}
-
 /** What the sets break, set by set, then what they break together. */
 export function brokenBySets(fits: readonly MatchedFit[], rows: StockRows): Breach[] {
   const single = fits.flatMap((fit) =>
     SET_RULES.flatMap(({ rule, broken }): Breach[] => {
       const what = broken(fit, rows);
-      return what === undefined ? [] : [{ rule, where: wordsOf(fit), what }];
+      return what === undefined ? [] : [{ rule, where: setInWords(fit), what }];
     }),
   );
   return [...single, ...usedTooOften(fits, rows), ...beyondMassSpread(fits, rows)];

@@ -10,8 +10,9 @@
  *   seat q    Σ x ≤ Σ y
  *   shape s   Σ y ≤ Σ z, the pairs made (model-rows.ts)
  */
-import { amountsOfPair, type Column, fitColumn, type Model, spaceColumn } from './model-columns.js';
+import { type Column, fitColumn, type Model, spaceColumn } from './model-columns.js';
 import { type ModelRow, UNLIMITED } from './model-rows.js';
+import { amountsOfPair } from './space-columns.js';
 import type { Stage } from './stage.js';
 import type { Taken } from './taken.js';
 

@@ -3,13 +3,8 @@ import type { Grain } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import type { Home } from './homes.js';
 import { BIG_END, type JournalClass, keyOfKind, type RodClass } from './part-classes.js';
-import {
-  type MeasuredAlike,
-  measuredAlike,
-  type ProvableLimits,
-  type SizeTerms,
-  sizeTerms,
-} from './verdicts.js';
+import { type SizeTerms, sizeTerms } from './size-terms.js';
+import { type MeasuredAlike, measuredAlike, type ProvableLimits } from './verdicts.js';
 
 export interface Space {
   readonly journal: number;
