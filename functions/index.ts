@@ -1,6 +1,7 @@
 /** Every function of the sheet, in the order in which help and README list them. */
 import { clearanceUncertainty } from './clearance-uncertainty.js';
 import type { FunctionRecord } from './definition.js';
+import { fastenerStatus } from './fastener-status.js';
 import { chanceInRange, fitStatus } from './fit-conformity.js';
 import { fitVerdict } from './fit-verdict.js';
 import { journalTaper, outOfRound } from './journal-form.js';
@@ -38,6 +39,7 @@ export const functionRecords: readonly FunctionRecord[] = [
   standardUncertainty,
   expandedUncertainty,
   partStatus,
+  fastenerStatus,
   fitVerdict,
   selectedShell,
 ];

@@ -12,7 +12,7 @@ import { join } from 'node:path';
 import { matchStock } from '../src/maths/matching/match.js';
 import type { MatchResult, Stock } from '../src/maths/matching/stock.js';
 import { type Option, optionsOf } from '../tests/maths/matching/every-set.js';
-import { type WorkshopSize, workshopStock } from '../tests/maths/matching/random-stock.js';
+import { type WorkshopSize, withDefaults, workshopStock } from '../tests/maths/matching/random-stock.js';
 
 const DEFAULT_FIRST = 1;
 const DEFAULT_COUNT = 50;

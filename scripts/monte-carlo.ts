@@ -4,11 +4,11 @@
  *   npm run uncertainty [-- DRAWS [SEED]]
  */
 import { drawsOf } from './simulate/draws.js';
+import { GRAINS_PER_MICROMETRE } from './simulate/measured-part.js';
 import {
   type Comparison,
   clearanceComparison,
   formComparison,
-  GRAINS_PER_MICROMETRE,
   sizeComparison,
   tightestComparison,
 } from './simulate/monte-carlo.js';

@@ -6,7 +6,7 @@ import { REACHED, SUMMARY } from '../src/engine/columns/summary-columns.js';
 import { functionTable } from '../src/engine/functions/function-help.js';
 import { inputSheets } from '../src/engine/input-sheets/index.js';
 import { columnsOf, type InputSheet } from '../src/engine/input-sheets/input-sheet.js';
-import { kindsOfFit } from '../src/engine/kinds/index.js';
+import { recordsOfFits } from '../src/engine/kinds/index.js';
 
 function table(header: readonly string[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]) =>
@@ -17,6 +17,7 @@ function table(header: readonly string[], rows: readonly (readonly string[])[]):
 const READING_COLUMNS = {
   diameters: ['readings', '`A 0`, `A 90`, `B 0`, ...: station and angle, one spot a column.'],
   walls: ['readings', '`Wall 1`, `Wall 2`, ...: one spot a column.'],
+  bolts: ['readings', '`Length 1`, `Neck 1`, ...: one spot a column.'],
 } as const;
 
 /** The sheets that a user fills; the sheet's name stands in the first of its rows. */
@@ -52,9 +53,10 @@ export function resultColumnsTable(): string {
 
 /** The kinds of fit: how the parts add up, and which words of Fit are of the kind. */
 export function kindsTable(): string {
-  const rows = kindsOfFit().map(({ name, help, equation, words, claimedBy }) => {
+  const rows = recordsOfFits().map(({ name, help, equation, words, claimedBy }) => {
     const named = words.map((word) => `\`${word}\``);
-    return [name, help, equation, [...named, `any word that ${listOf(claimedBy)} name`].join(', ')];
+    const claimed = claimedBy.length > 0 ? [`any word that ${listOf(claimedBy)} name`] : [];
+    return [name, help, equation, [...named, ...claimed].join(', ') || 'the same'];
   });
   return table(['Kind', 'What it is', 'Clearance', 'Words of Fit'], rows);
 }

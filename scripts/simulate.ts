@@ -2,12 +2,20 @@
  * What the verdicts promise, tested as a promise: simulated fits of known true clearance, read with gauges of
  * the stated errors and judged by the program's own core.
  *
- *   npm run simulate [-- FITS_A_LIMIT [SEED]]     fits on each limit, over all set-ups
+ *   npm run simulate [-- FITS_A_LIMIT [SEED]]     fits on each limit, of each set-up
  */
-import { type Promises, promisesOf } from './simulate/promises.js';
-import { type FormCounts, formCounts, type SpotGrid } from './simulate/round-parts.js';
-import { SET_UPS } from './simulate/set-ups.js';
-import { tableText } from './table-text.js';
+import { inWorker } from './simulate/in-workers.js';
+import type { SpotGrid } from './simulate/round-parts.js';
+import { SET_UPS, type SetUp } from './simulate/set-ups.js';
+import {
+  bestOfTable,
+  chanceTable,
+  costTable,
+  formTable,
+  limitTable,
+  placeTable,
+  winTable,
+} from './simulate/tables.js';
 
 const GRIDS: readonly SpotGrid[] = [
   { stations: 1, angles: 2 },
@@ -18,91 +26,60 @@ const GRIDS: readonly SpotGrid[] = [
   { stations: 3, angles: 3 },
 ];
 
-const percent = (part: number, whole: number, digits = 1) =>
-  whole === 0 ? '' : ((100 * part) / whole).toFixed(digits);
+const named = (name: string): SetUp => SET_UPS.find((setUp) => setUp.name === name)!;
 
-/** A share with its standard sampling error. */
-function sampled(part: number, whole: number): string {
-  const share = part / whole;
-  return `${percent(part, whole, 2)} ± ${(100 * Math.sqrt((share * (1 - share)) / whole)).toFixed(2)}`;
-}
+/** Of one spot a part, so that a clearance is a whole number of steps. */
+const STEPPED = ['the same, one spot a part', 'coarse gauges, one spot a part'].map(named);
+const PLACES = Array.from({ length: 10 }, (_, tenth) => tenth / 10);
 
-const LIMIT_HEADERS = [
-  'Set-up',
-  'Fits on each limit',
-  'On min, called in range, %',
-  'On max, called in range, %',
-  'On min, called tight, %',
-  'On max, called loose, %',
-];
+const CHOSEN_AMONG = [
+  'the same, one spot a part',
+  'independent gauges',
+  'one micrometer on both walls',
+  'gauges of poor repeatability, one spot a part',
+  'gauges of poor repeatability',
+].map(named);
 
-function limitRows(all: readonly Promises[]) {
-  return all.map(({ setUp, onMin, onMax }) => [
-    setUp.name,
-    String(onMin.fits),
-    sampled(onMin.inRange, onMin.fits),
-    sampled(onMax.inRange, onMax.fits),
-    sampled(onMin.refused, onMin.fits),
-    sampled(onMax.refused, onMax.fits),
-  ]);
-}
+/** The seeds of a table begin where no other table's can be. */
+const [OF_PLACES, OF_CHOICES, OF_FORMS] = [1000, 2000, 3000];
 
-const COST_HEADERS = [
-  'Set-up',
-  'Fits',
-  'In range, %',
-  'Tight or loose, %',
-  'Undecided, %',
-  'Undecided with one guard for both, %',
-  'Wrong among in range, %',
-  'Wrong among tight and loose, %',
-];
-
-function costRows(all: readonly Promises[]) {
-  return all.map(({ setUp, even }) => [
-    setUp.name,
-    String(even.fits),
-    percent(even.inRange, even.fits),
-    percent(even.tight + even.loose, even.fits),
-    percent(even.undecided, even.fits),
-    percent(even.undecidedByOneGuard, even.fits),
-    percent(even.falseInRange, even.inRange, 2),
-    percent(even.falseTight + even.falseLoose, even.tight + even.loose, 2),
-  ]);
-}
-
-const DECILES = Array.from({ length: 10 }, (_, tenth) => `${tenth * 10}–${tenth * 10 + 10}`);
-
-function chanceRows(all: readonly Promises[]) {
-  return all.map(({ setUp, even }) => [
-    setUp.name,
-    ...even.deciles.map(({ fits, inside }) => (fits < 50 ? '' : percent(inside, fits, 0))),
-  ]);
-}
-
-const FORM_HEADERS = ['Stations × angles', 'Journals', 'Called beyond limits, %'];
-
-function formRows(all: readonly FormCounts[]) {
-  return all.map(({ stations, angles, parts, beyond }) => [
-    `${stations} × ${angles}`,
-    String(parts),
-    sampled(beyond, parts),
-  ]);
-}
-
-function main(onEachLimit = '200000', seed = '20'): void {
-  const limit = 2 * Math.ceil(Number(onEachLimit) / SET_UPS.length / 2);
-  const all = SET_UPS.map((setUp, place) => promisesOf(setUp, Number(seed) + place, { even: limit, limit }));
-  const forms = GRIDS.map((grid, place) => formCounts(grid, limit, Number(seed) + SET_UPS.length + place));
-  const total = all.reduce((sum, { onMin }) => sum + onMin.fits, 0);
-  console.log(`${total} fits on each limit, seeds ${seed} to ${Number(seed) + SET_UPS.length - 1}\n`);
-  console.log(`${tableText(LIMIT_HEADERS, limitRows(all))}\n`);
-  console.log('Fits spread evenly from 30 µm below the range to 30 µm above it:\n');
-  console.log(`${tableText(COST_HEADERS, costRows(all))}\n`);
+async function main(onEachLimit = '100000', first = '20'): Promise<void> {
+  const [limit, seed] = [Number(onEachLimit), Number(first)];
+  const sizes = { even: limit / 2, limit, onStep: limit / 2 };
+  const all = Promise.all(SET_UPS.map((setUp, place) => inWorker('promisesOf', setUp, seed + place, sizes)));
+  const places = Promise.all(
+    STEPPED.flatMap((setUp, own) =>
+      PLACES.map((place, at) =>
+        inWorker('placeCounts', setUp, place, limit / 4, seed + OF_PLACES + PLACES.length * own + at),
+      ),
+    ),
+  );
+  const choices = Promise.all(
+    CHOSEN_AMONG.map((setUp, own) => inWorker('bestOfCounts', setUp, limit / 10, seed + OF_CHOICES + own)),
+  );
+  const forms = Promise.all(
+    GRIDS.map((grid, own) => inWorker('formCounts', grid, limit / 10, seed + OF_FORMS + own)),
+  );
+  const promises = await all;
+  console.log(`${limit} fits on each limit of each set-up, seeds ${seed} to ${seed + SET_UPS.length - 1}\n`);
+  console.log('Limits anywhere between two steps of the gauges:\n');
+  console.log(`${limitTable(promises, (own) => own)}\n`);
+  console.log(`Limits of whole steps (20 and 60 µm), ${sizes.onStep} fits on each:\n`);
+  console.log(`${limitTable(promises, ({ onStep }) => onStep)}\n`);
+  console.log('Fits on min, by how far above a whole step of the gauges the limits lie:\n');
+  console.log(`${placeTable(await places)}\n`);
+  console.log(
+    'Fits spread evenly from 30 µm below the range to 30 µm above it (1 % is 1 µm of clearance):\n',
+  );
+  console.log(`${costTable(promises)}\n`);
+  console.log('What wins back undecided fits:\n');
+  console.log(`${winTable(promises)}\n`);
   console.log('Truly in range, % of the fits with a Chance in range of so many %:\n');
-  console.log(`${tableText(['Set-up', ...DECILES], chanceRows(all))}\n`);
+  console.log(`${chanceTable(promises)}\n`);
+  console.log('Rods that all make a fit on min, and one that is called in range is taken; a false set, %:\n');
+  console.log(`${bestOfTable(await choices)}\n`);
   console.log('Journals out of round by the limit at every station, scatter 1 µm:\n');
-  console.log(tableText(FORM_HEADERS, formRows(forms)));
+  console.log(formTable(await forms));
 }
 
-main(...process.argv.slice(2));
+await main(...process.argv.slice(2));

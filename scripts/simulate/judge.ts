@@ -6,9 +6,17 @@ import type { GaugeSpec, SetUp, Slot } from './set-ups.js';
 import { SLOTS } from './set-ups.js';
 import type { TrueFit, Workshop } from './workshop.js';
 
-/** Limits of the clearance, micrometres. */
+/** Limits of the clearance, micrometres: whole steps of all gauges. */
 export const MIN = 20;
 export const MAX = 60;
+
+/** By how much the limits of a fit, known by its place, lie higher, micrometres. */
+export type ShiftOf = (place: number) => number;
+
+/** The step in which a clearance of one spot a part is measured at 20 °C, micrometres. */
+export function stepOf({ gauges }: SetUp): number {
+  return Math.max(...gauges.map(({ resolution }) => resolution));
+}
 
 /** The readings of one part by the header of their column, mm. */
 export type Readings = Record<string, number>;
@@ -38,24 +46,37 @@ export function partName(slot: Slot, place: number): string {
   return `${slot} ${place}`;
 }
 
+const engineType = (shift: number) => `X ${shift}`;
+
 /** Which workshop read a fit, by its place: nothing where there is one. */
 export type WorkshopOf = (place: number) => number | '';
 
 /**
  * @param stated the gauges as the workbook states them
  * @param workshopOf the gauges of each are other gauges, so that a book can hold the fits of many
+ * @param shiftOf fits whose limits lie alike are of one engine type
  */
 export function bookOfFits(
   setUp: SetUp,
   fits: readonly FitReadings[],
   stated: readonly GaugeSpec[] = setUp.gauges,
   workshopOf: WorkshopOf = () => '',
+  shiftOf: ShiftOf = () => 0,
 ): Sheets {
+  const shifts = [...new Set(fits.map((_, place) => shiftOf(place)))];
+  const limit = (micrometres: number) => Number((micrometres / 1000).toFixed(6));
   const workshops = [...new Set(fits.map((_, place) => workshopOf(place)))];
   const sheets: Record<string, Plain[][]> = {
     Limits: [
       ['Engine type', 'Fit', 'Clearance min', 'Clearance max', 'Journal material', 'Bore material'],
-      ['X', 'main', MIN / 1000, MAX / 1000, 'steel', setUp.boreMaterial],
+      ...shifts.map((shift): Plain[] => [
+        engineType(shift),
+        'main',
+        limit(MIN + shift),
+        limit(MAX + shift),
+        'steel',
+        setUp.boreMaterial,
+      ]),
     ],
     Gauges: [
       ['Gauge', 'Max error', 'Resolution', 'Repeatability', 'Set from', 'Same at all sizes'],
@@ -85,6 +106,7 @@ export function bookOfFits(
     const rows = fits.flatMap((fit, place) =>
       slots.map((slot): Plain[] => [
         partName(slot, place),
+        engineType(shiftOf(place)),
         'E',
         'main',
         place,
@@ -95,7 +117,7 @@ export function bookOfFits(
       ]),
     );
     sheets[name] = [
-      ['Part', 'Engine', 'Fit', 'Position', 'Half', 'Temperature', 'Gauge', ...columns],
+      ['Part', 'Engine type', 'Engine', 'Fit', 'Position', 'Half', 'Temperature', 'Gauge', ...columns],
       ...rows,
     ];
   }
@@ -108,6 +130,7 @@ export function judge(
   fits: readonly FitReadings[],
   stated: readonly GaugeSpec[] = setUp.gauges,
   workshopOf?: WorkshopOf,
+  shiftOf?: ShiftOf,
 ): readonly FitResult[] {
-  return assess(bookOfFits(setUp, fits, stated, workshopOf)).fits;
+  return assess(bookOfFits(setUp, fits, stated, workshopOf, shiftOf)).fits;
 }

@@ -4,25 +4,19 @@
  *
  * In grains, as the core computes.
  */
-import { BUILT_IN_EXPANSION, REFERENCE_CELSIUS } from '../../src/maths/expansion.js';
+import { REFERENCE_CELSIUS } from '../../src/maths/expansion.js';
 import { formOf, type Spot } from '../../src/maths/form.js';
-import { GRAINS_PER_MM } from '../../src/maths/grain.js';
 import {
-  CERTAIN,
   clearanceVariance,
-  expansionContribution,
   type MeasuredPart,
-  readVariance,
-  type SystematicSource,
   sizeVariance,
   TEMPERATURE_DIFFERENCE_KELVIN,
-  temperatureVariance,
   totalVariance,
 } from '../../src/maths/uncertainty.js';
 import type { Draws } from './draws.js';
+import { chainOf, expansionErrorOf, expansionOf, measuredPart, randomOf } from './measured-part.js';
 import { type SetUp, SLOTS, type Slot } from './set-ups.js';
 
-export const GRAINS_PER_MICROMETRE = GRAINS_PER_MM / 1000;
 const NOMINAL: Readonly<Record<Slot, number>> = {
   journal: 50_000_000,
   bore: 53_040_000,
@@ -86,38 +80,9 @@ function compare(
   };
 }
 
-function gaugeOf(setUp: SetUp, slot: Slot) {
-  const { resolution, repeatability } = setUp.gauges.find(({ name }) => name === setUp.uses[slot])!;
-  return {
-    resolution: resolution * GRAINS_PER_MICROMETRE,
-    repeatability: repeatability * GRAINS_PER_MICROMETRE,
-  };
-}
-
-/** The gauges behind a part, itself and up its chain. */
-function chainOf(setUp: SetUp, slot: Slot): SystematicSource[] {
-  const chain: SystematicSource[] = [];
-  for (let name: string | undefined = setUp.uses[slot]; name !== undefined; ) {
-    const gauge = setUp.gauges.find((own) => own.name === name)!;
-    const { maxError } = gauge;
-    const isConstant = gauge.sameAtAllSizes === true;
-    chain.push({ gauge: name, maxError: maxError * GRAINS_PER_MICROMETRE, isConstant });
-    name = gauge.setFrom;
-  }
-  return chain;
-}
-
-function expansionOf(setUp: SetUp, slot: Slot): number {
-  return BUILT_IN_EXPANSION[slot === 'bore' ? setUp.boreMaterial : 'steel']!;
-}
-
-function expansionErrorOf(setUp: SetUp, slot: Slot): number {
-  return setUp.expansionError[slot === 'bore' ? setUp.boreMaterial : 'steel'];
-}
-
 /** The random error of one spot. */
 function spotError(draws: Draws, setUp: SetUp, slot: Slot): number {
-  const { resolution, repeatability } = gaugeOf(setUp, slot);
+  const { resolution, repeatability } = randomOf(setUp, slot);
   let scatter = 0;
   // Each reading is rounded to the resolution; the core counts that once, since it need not average out.
   for (let repeat = 0; repeat < setUp.repeats; repeat++) scatter += draws.normal(repeatability);
@@ -155,17 +120,8 @@ function sharedErrors(draws: Draws, setUp: SetUp) {
 }
 
 function uncertaintyOf(setUp: SetUp, slot: Slot, spots = 1): MeasuredPart {
-  const kelvin = setUp.celsius[slot] - REFERENCE_CELSIUS;
-  const contribution = (error: number) => expansionContribution(error, NOMINAL[slot], kelvin);
-  return {
-    ...CERTAIN,
-    ownExpansion: contribution(expansionErrorOf(setUp, slot)),
-    gaugeExpansion: { gauge: setUp.uses[slot], contribution: contribution(setUp.expansionError.steel) },
-    ...{ size: NOMINAL[slot], largest: NOMINAL[slot], smallest: NOMINAL[slot], spots },
-    systematic: chainOf(setUp, slot),
-    readVariance: readVariance(gaugeOf(setUp, slot), setUp.repeats),
-    temperatureVariance: temperatureVariance(expansionOf(setUp, slot), NOMINAL[slot]),
-  };
+  const [size, largest, smallest] = [NOMINAL[slot], NOMINAL[slot], NOMINAL[slot]];
+  return measuredPart(setUp, slot, { size, largest, smallest, spots });
 }
 
 export function clearanceComparison(setUp: SetUp, draws: Draws, count: number): Comparison {

@@ -1,10 +1,10 @@
 /** How a gauge set-up keeps what the verdicts promise, counted over simulated fits. */
-import type { FitResult } from '../../src/engine/assess/fit.js';
 import { fitVerdict } from '../../src/maths/conformity.js';
-import { GRAINS_PER_MM } from '../../src/maths/grain.js';
 import { evenGuards } from '../../src/maths/guards.js';
-import { drawsOf } from './draws.js';
-import { type FitReadings, judge, MAX, MIN, readFit } from './judge.js';
+import { type Draws, drawsOf } from './draws.js';
+import { MAX, MIN, readFit, type ShiftOf, stepOf } from './judge.js';
+import { CONFIDENCE, type Judgement, judgeByMaths, limitsAt } from './judge-by-maths.js';
+import { GRAINS_PER_MICROMETRE } from './measured-part.js';
 import type { GaugeSpec, SetUp } from './set-ups.js';
 import { drawFit, type Target, type TrueFit, Workshop } from './workshop.js';
 
@@ -17,6 +17,9 @@ export interface EvenCounts {
   undecided: number;
   /** Undecided if what breaks a limit had the guard of what keeps it. */
   undecidedByOneGuard: number;
+  /** Sums of the guards, micrometres. */
+  inside: number;
+  outside: number;
   /** Called so, and not so in truth. */
   falseInRange: number;
   falseTight: number;
@@ -40,11 +43,18 @@ export interface LimitCounts {
   refused: number;
 }
 
-export interface Promises {
-  readonly setUp: SetUp;
-  readonly even: EvenCounts;
+/** Fits on either limit. */
+export interface LimitPair {
   readonly onMin: LimitCounts;
   readonly onMax: LimitCounts;
+}
+
+/** The limits lie anywhere between two steps of the gauges, in equal shares. */
+export interface Promises extends LimitPair {
+  readonly setUp: SetUp;
+  readonly even: EvenCounts;
+  /** The limits are whole steps of the gauges, as whole micrometres are. */
+  readonly onStep: LimitPair;
 }
 
 export interface Sizes {
@@ -52,18 +62,49 @@ export interface Sizes {
   readonly even: number;
   /** Fits on each limit. */
   readonly limit: number;
+  /** Fits on each limit that is a whole step; none where left out. */
+  readonly onStep?: number;
 }
 
-const GRAINS_PER_MICROMETRE = GRAINS_PER_MM / 1000;
-const RANGE = { min: MIN * GRAINS_PER_MICROMETRE, max: MAX * GRAINS_PER_MICROMETRE };
-
-/** Each workshop has its own errors of its gauges. */
-const FITS_PER_WORKSHOP = 2;
-const FITS_PER_BOOK = 200;
+/** Places of a limit between two steps of the gauges. */
+const PLACES = 20;
 /** How far beyond the range fits are drawn, micrometres. */
 const BEYOND = 30;
-/** What Confidence is where Setup says nothing. */
-const CONFIDENCE = 0.95;
+
+export interface Judged {
+  readonly truth: TrueFit;
+  readonly result: Judgement;
+  /** By how much its limits lie above MIN and MAX, micrometres. */
+  readonly shift: number;
+}
+
+/**
+ * Fits judged one by one: each is measured in a workshop of its own, since fits by the same gauges err together and
+ * would count for fewer than they are.
+ * @param target where the true fit lies, with limits at MIN and MAX
+ */
+export function judgeFits(
+  draws: Draws,
+  setUp: SetUp,
+  fits: number,
+  target: () => Target,
+  shiftOf: ShiftOf,
+  stated: readonly GaugeSpec[],
+  count: (judged: Judged) => void,
+): void {
+  for (let place = 0; place < fits; place++) {
+    const shift = shiftOf(place);
+    const truth = drawFit(draws, setUp, shifted(target(), shift));
+    const readings = readFit(new Workshop(setUp, draws), truth);
+    count({ truth, result: judgeByMaths(setUp, readings, stated, shift), shift });
+  }
+}
+
+function shifted(target: Target, shift: number): Target {
+  return 'tightest' in target ? { tightest: target.tightest + shift } : { loosest: target.loosest + shift };
+}
+
+const noCounts = (): LimitCounts => ({ fits: 0, inRange: 0, refused: 0 });
 
 /** @param stated the gauges as the workbook states them, where that is not the truth */
 export function promisesOf(
@@ -75,55 +116,53 @@ export function promisesOf(
   const draws = drawsOf(seed);
   const even: EvenCounts = {
     ...{ fits: 0, inRange: 0, tight: 0, loose: 0, undecided: 0, undecidedByOneGuard: 0 },
-    ...{ falseInRange: 0, falseTight: 0, falseLoose: 0 },
+    ...{ inside: 0, outside: 0, falseInRange: 0, falseTight: 0, falseLoose: 0 },
     deciles: Array.from({ length: 10 }, () => ({ fits: 0, inside: 0, chances: 0 })),
   };
-  const onMin: LimitCounts = { fits: 0, inRange: 0, refused: 0 };
-  const onMax: LimitCounts = { fits: 0, inRange: 0, refused: 0 };
-  const run = (fits: number, target: () => Target, count: (fit: TrueFit, result: FitResult) => void) => {
-    for (let done = 0; done < fits; done += FITS_PER_BOOK) {
-      const truths: TrueFit[] = [];
-      const readings: FitReadings[] = [];
-      while (truths.length < Math.min(FITS_PER_BOOK, fits - done)) {
-        const workshop = new Workshop(setUp, draws);
-        for (let own = 0; own < FITS_PER_WORKSHOP; own++) {
-          const truth = drawFit(draws, setUp, target());
-          truths.push(truth);
-          readings.push(readFit(workshop, truth));
-        }
-      }
-      const results = judge(setUp, readings, stated, (place) => Math.floor(place / FITS_PER_WORKSHOP));
-      for (const [place, result] of results.entries()) count(truths[place]!, result);
-    }
+  const anywhere: ShiftOf = (place) => ((place % PLACES) * stepOf(setUp)) / PLACES;
+  const run = (fits: number, target: () => Target, shiftOf: ShiftOf, count: (judged: Judged) => void) =>
+    judgeFits(draws, setUp, fits, target, shiftOf, stated, count);
+  const onLimits = (fits: number, shiftOf: ShiftOf): LimitPair => {
+    const [onMin, onMax] = [noCounts(), noCounts()];
+    run(
+      fits,
+      () => ({ tightest: MIN }),
+      shiftOf,
+      ({ result }) => countLimit(onMin, result, 'tight'),
+    );
+    run(
+      fits,
+      () => ({ loosest: MAX }),
+      shiftOf,
+      ({ result }) => countLimit(onMax, result, 'loose'),
+    );
+    return { onMin, onMax };
   };
   run(
     sizes.even,
     () => ({ tightest: MIN - BEYOND + draws.even() * (MAX - MIN + 2 * BEYOND) }),
-    (fit, result) => countEven(even, fit, result),
+    anywhere,
+    (judged) => countEven(even, judged),
   );
-  run(
-    sizes.limit,
-    () => ({ tightest: MIN }),
-    (_, result) => countLimit(onMin, result, 'tight'),
-  );
-  run(
-    sizes.limit,
-    () => ({ loosest: MAX }),
-    (_, result) => countLimit(onMax, result, 'loose'),
-  );
-  return { setUp, even, onMin, onMax };
+  return {
+    setUp,
+    even,
+    ...onLimits(sizes.limit, anywhere),
+    onStep: onLimits(sizes.onStep ?? 0, () => 0),
+  };
 }
 
-function countLimit(counts: LimitCounts, { status }: FitResult, refusal: 'tight' | 'loose'): void {
+/** Counts a fit on a limit. */
+export function countLimit(counts: LimitCounts, { status }: Judgement, refusal: 'tight' | 'loose'): void {
   counts.fits += 1;
   if (status === 'in range') counts.inRange += 1;
   if (status === refusal) counts.refused += 1;
 }
 
-function countEven(counts: EvenCounts, truth: TrueFit, result: FitResult): void {
-  const { status, chance, clearance, variance } = result;
-  const isTight = truth.tightest < MIN;
-  const isLoose = truth.loosest > MAX;
+function countEven(counts: EvenCounts, { truth, result, shift }: Judged): void {
+  const { status, chance, clearance, variance, guards } = result;
+  const isTight = truth.tightest < MIN + shift;
+  const isLoose = truth.loosest > MAX + shift;
   const isInside = !isTight && !isLoose;
   counts.fits += 1;
   if (status === 'in range') counts.inRange += 1;
@@ -131,17 +170,15 @@ function countEven(counts: EvenCounts, truth: TrueFit, result: FitResult): void 
   else if (status === 'loose') counts.loose += 1;
   else if (status === 'undecided') counts.undecided += 1;
   else throw new Error(`a simulated fit is ${status}`);
-  const byOneGuard = fitVerdict(
-    clearance!,
-    { ...RANGE, serviceLimit: undefined },
-    evenGuards(CONFIDENCE, Math.sqrt(variance)),
-  );
+  counts.inside += guards.inside / GRAINS_PER_MICROMETRE;
+  counts.outside += guards.outside / GRAINS_PER_MICROMETRE;
+  const byOneGuard = fitVerdict(clearance, limitsAt(shift), evenGuards(CONFIDENCE, Math.sqrt(variance)));
   if (byOneGuard === 'undecided') counts.undecidedByOneGuard += 1;
   if (status === 'in range' && !isInside) counts.falseInRange += 1;
   if (status === 'tight' && !isTight) counts.falseTight += 1;
   if (status === 'loose' && !isLoose) counts.falseLoose += 1;
-  const tenth = counts.deciles[Math.min(9, Math.floor(chance! * 10))]!;
+  const tenth = counts.deciles[Math.min(9, Math.floor(chance * 10))]!;
   tenth.fits += 1;
-  tenth.chances += chance!;
+  tenth.chances += chance;
   if (isInside) tenth.inside += 1;
 }

@@ -138,6 +138,13 @@ export const SET_UPS: readonly SetUp[] = [
   },
   {
     ...PLAIN,
+    ...COARSE,
+    name: 'coarse gauges, one spot a part',
+    what: 'the same with a single spot on each part',
+    oneSpot: true,
+  },
+  {
+    ...PLAIN,
     name: 'parts at different temperatures',
     what: 'journal at 27 °C, aluminium case at 14 °C, shells at 22 °C',
     gauges: INDEPENDENT,
@@ -146,7 +153,7 @@ export const SET_UPS: readonly SetUp[] = [
     boreMaterial: 'aluminium',
     oneSpot: true,
   },
-  ...[5, 35, 50].map(
+  ...[5, 20, 35, 50].map(
     (celsius): SetUp => ({
       ...PLAIN,
       ...UNSURE,
@@ -189,6 +196,14 @@ export const SET_UPS: readonly SetUp[] = [
     gauges: SCATTERED,
     uses: OWN,
     repeats: 4,
+  },
+  {
+    ...PLAIN,
+    name: 'gauges of poor repeatability, one spot a part',
+    what: 'a single spot on each part, read once',
+    gauges: SCATTERED,
+    uses: OWN,
+    oneSpot: true,
   },
 ];
 

@@ -34,9 +34,14 @@ const SPOTS: Readonly<Record<Slot, readonly string[]>> = {
   lower: ['Wall 1', 'Wall 2'],
 };
 
-/** A true fit whose form is drawn, its bore made to meet the target. */
-export function drawFit(draws: Draws, setUp: SetUp, target: Target): TrueFit {
+/**
+ * A true fit whose form is drawn, its bore made to meet the target.
+ * @param beside a fit whose other parts it shares: only the bore is drawn
+ */
+export function drawFit(draws: Draws, setUp: SetUp, target: Target, beside?: TrueFit): TrueFit {
   const shapes = SLOTS.map((slot) => {
+    const shared = slot === 'bore' ? undefined : beside?.parts[slot];
+    if (shared) return { slot, spots: Object.entries(shared.spots), warmer: shared.warmer };
     const headers = setUp.oneSpot ? SPOTS[slot].slice(0, 1) : SPOTS[slot];
     const size = NOMINAL[slot] + draws.rectangular(20);
     const spots = headers.map(

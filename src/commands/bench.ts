@@ -39,7 +39,11 @@ async function sitting(session: BenchSession, { plain, again, from, yes }: Bench
   const found = again ? againSpots(book) : { spots: blankSpots(book), other: [] };
   for (const sentence of found.other) say(sentence);
   if (from !== undefined) return benchList(session, from, found.spots, yes === true);
-  const dialogue = new Dialogue(book, found.spots, { now: () => new Date().toISOString(), isPiped });
+  const dialogue = new Dialogue(book, found.spots, {
+    now: () => new Date().toISOString(),
+    log: session.log.entries,
+    isPiped,
+  });
   const ask = (isSame: boolean) => {
     if (isPiped) return;
     if (!isSame) show(questionLines(dialogue.question(), plain === true));
@@ -116,12 +120,13 @@ function wrapped(line: string, columns: number): string {
 
 function questionLines(question: Question | undefined, plain: boolean): string[] {
   if (!question) return ['', 'Everything that was asked for has been read or skipped: q ends, u takes back.'];
-  const { spot, heading, usual } = question;
+  const { spot, heading, notes, usual } = question;
   const name = `${spot.part} ${spotName(spot.column)}`;
   const big = plain ? [] : bigLetters(name, process.stdout.columns ?? COLUMNS);
   return [
     '',
     heading,
+    ...notes,
     ...(big.length > 0 ? ['', ...big, ''] : []),
     usual === '' ? name : `${name}: ${usual}`,
   ];

@@ -5,12 +5,16 @@
  * What has a column on a sheet stands here under the key of its column; beside it stands what no sheet shows.
  */
 import type { Assessment } from '../engine/assess/assess.js';
+import { cellOf, doubtSentence } from '../engine/assess/doubt-words.js';
+import type { DoubtedReading } from '../engine/assess/doubted-readings.js';
+import type { FastenerResult } from '../engine/assess/fastener.js';
 import type { FitResult } from '../engine/assess/fit.js';
 import type { GaugeStudy } from '../engine/assess/gauge-study.js';
 import { isProved } from '../engine/assess/proof.js';
 import { studyFigures } from '../engine/assess/study-figures.js';
 import { nextEngine } from '../engine/assess/suggestions.js';
 import { sentenceOf } from '../engine/book/problems.js';
+import { FASTENER_COLUMNS } from '../engine/columns/fastener-columns.js';
 import { fitColumns } from '../engine/columns/fit-columns.js';
 import { REMEASURE } from '../engine/columns/remeasure-columns.js';
 import { jsonOf, partsJson } from '../engine/columns/result-json.js';
@@ -22,24 +26,28 @@ import { TABLE_COLUMNS } from '../engine/columns/table-columns.js';
 import { FIT_SLOTS } from '../engine/input-sheets/fits.js';
 import type { GaugeVariation } from '../maths/gauge-study.js';
 import { type Grain, mmOfGrain } from '../maths/grain.js';
+import { type TypedTorque, torqueIn } from '../maths/torque.js';
 
 const mm = (grain: Grain | undefined) => (grain === undefined ? null : mmOfGrain(grain));
 
 export function bookJson(assessment: Assessment, written: string | undefined) {
-  const { book, parts, fits, tables } = assessment;
+  const { book, parts, fits, fasteners, tables } = assessment;
   return {
     file: book.model.file,
     written: written ?? null,
     summary: listJson(SUMMARY, assessment, ({ limit }) => ({ neighbourSpreadLimit: mm(limit) })),
     parts: partsJson(parts.all(), assessment),
     fits: fits.map((fit) => fitJson(fit, assessment)),
+    fasteners: fasteners.map((fastener) => fastenerJson(fastener, assessment)),
     tables: Object.entries(tables).flatMap(([sheet, rows]) =>
       rows.map((row) => ({ sheet, row: row.row + 1, ...jsonOf(TABLE_COLUMNS, row, assessment) })),
     ),
     matching: matchingJson(assessment),
+    toBuy: toBuyJson(assessment),
     remeasure: listJson(REMEASURE, assessment),
     gaugeStudies: assessment.studies.map(studyJson),
     refused: book.bad.map((bad) => ({ ...bad, message: sentenceOf(book.model.file, bad) })),
+    slips: assessment.doubts.map((doubt) => slipJson(doubt, assessment)),
     notices: book.notices,
     notRead: assessment.missingBooks,
   };
@@ -59,6 +67,39 @@ function fitJson(fit: FitResult, assessment: Assessment) {
   const named = FIT_SLOTS.map((slot) => [slot, parts[slot]?.row.name ?? null]);
   const results = jsonOf(fitColumns(kind), fit, assessment);
   return { engine, fit: word, position, ...Object.fromEntries(named), ...results };
+}
+
+/** Torques in N·m, angles in degrees. */
+function fastenerJson(fastener: FastenerResult, assessment: Assessment) {
+  const { row, engine, group, number, thread, quantity, length, angle, renew } = fastener.row;
+  const torque = fastener.row.torque ?? fastener.row.torqueAsPrinted;
+  const newtonMetres = (end: TypedTorque | undefined) => (end ? torqueIn(end, 'N·m') : null);
+  return {
+    row: row + 1,
+    ...{ engine, group, number: number ?? null, thread: thread ?? null, length: mm(length), quantity },
+    ...{ torqueFrom: newtonMetres(torque?.low), torqueTo: newtonMetres(torque?.high), angle: angle ?? null },
+    renew: renew ?? null,
+    ...jsonOf(FASTENER_COLUMNS, fastener, assessment),
+  };
+}
+
+function toBuyJson(assessment: Assessment) {
+  return listJson(TO_BUY, assessment, ({ priceInAll, places }) => ({
+    priceInAll: priceInAll ?? null,
+    for: places,
+  }));
+}
+
+function slipJson(doubt: DoubtedReading, { book }: Assessment) {
+  const { part, found, slip } = doubt;
+  return {
+    part: part.row.name,
+    ...cellOf(doubt, book),
+    found: mm(found),
+    withoutSlip: mm(slip?.value),
+    cause: slip?.cause ?? null,
+    message: doubtSentence(doubt, book),
+  };
 }
 
 function studyJson({ gauge, parts, persons, trials, byAnalysis, byRange, why }: GaugeStudy) {
@@ -95,7 +136,7 @@ function matchingJson(assessment: Assessment) {
     sets: listJson(MATCHED_SETS, assessment),
     notMatched: listJson(NOT_MATCHED, assessment, ({ filledBy }) => ({ filledBy: filledBy ?? null })),
     nextEngine: nextEngine(assessment) ?? null,
-    toBuy: listJson(TO_BUY, assessment, ({ priceInAll, places }) => ({ priceInAll, for: places })),
+    toBuy: toBuyJson(assessment),
     leftOver: listJson(LEFT_OVER, assessment),
   };
 }

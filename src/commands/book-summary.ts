@@ -1,8 +1,10 @@
 /** The short account of a checked book for a terminal. */
 import type { Assessment } from '../engine/assess/assess.js';
+import { renewText } from '../engine/assess/fastener-words.js';
 import type { GaugeStudy } from '../engine/assess/gauge-study.js';
 import type { NeighbourResult } from '../engine/assess/neighbours.js';
 import { isProved } from '../engine/assess/proof.js';
+import { NOT_MEASURED } from '../engine/assess/remeasure-words.js';
 import { studyFigures } from '../engine/assess/study-figures.js';
 import { countText, lengthText } from '../engine/assess/words.js';
 import { movedSentence } from '../engine/words/moved-words.js';
@@ -11,7 +13,7 @@ import type { LengthUnit } from '../maths/units.js';
 
 /** @param width of the terminal: with it, every fit is told; without, they are only counted */
 export function bookSummary(assessment: Assessment, written: string, width?: number): string {
-  const { spreads, parts, tables, matching, stock, book, remeasure, missingBooks } = assessment;
+  const { spreads, parts, fasteners, tables, matching, stock, book, remeasure, missingBooks } = assessment;
   const lines = [`${book.model.file}`];
   lines.push(
     ...(width === undefined
@@ -20,12 +22,13 @@ export function bookSummary(assessment: Assessment, written: string, width?: num
   );
   const beyond = parts.all().filter(({ status }) => status === 'beyond limits').length;
   if (beyond > 0) lines.push(`  ${countText(beyond, 'part')} beyond limits`);
+  const renewed = renewText(fasteners);
+  if (renewed !== undefined) lines.push(`  ${renewed}: sheet To buy`);
   const rows = Object.values(tables).flat();
   const doubtful = rows.filter(({ status }) => status === 'check the source').length;
   if (doubtful > 0) lines.push(`  ${countText(doubtful, 'table row')} to check against the source`);
   if (book.bad.length > 0) lines.push(`  ${countText(book.bad.length, 'cell')} refused`);
-  if (remeasure.length > 0)
-    lines.push(`  ${countText(remeasure.length, 'reading')} to measure again: sheet Re-measure`);
+  lines.push(...measureLines(remeasure));
   lines.push(...assessment.studies.map((study) => `  ${studyText(study, book.setup.lengthUnit)}`));
   if (matching) {
     const of = missingBooks.length > 0 ? ' of the books that were read' : '';
@@ -39,6 +42,16 @@ export function bookSummary(assessment: Assessment, written: string, width?: num
   }
   lines.push(`  written: ${written}`);
   return lines.join('\n');
+}
+
+/** What was never measured is no reading to take again. */
+function measureLines(remeasure: Assessment['remeasure']): string[] {
+  const first = remeasure.filter(({ why }) => why === NOT_MEASURED).length;
+  const again = remeasure.length - first;
+  return [
+    ...(first > 0 ? [`  ${countText(first, 'part')} still to measure: sheet Re-measure`] : []),
+    ...(again > 0 ? [`  ${countText(again, 'reading')} to take or take again: sheet Re-measure`] : []),
+  ];
 }
 
 /** How many fits of an engine got which verdict. */

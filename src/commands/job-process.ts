@@ -8,7 +8,7 @@ import { EXIT, setOutlet } from './messages.js';
 // By default V8 lets a large heap grow to several times what is in use before it collects, and compiles early what soon
 // ends: on 10,000 rows, both cost a quarter of the processor time. A version that does not know a flag ignores it.
 setFlagsFromString('--heap-growing-percent=40');
-setFlagsFromString('--interrupt-budget=540000');
+setFlagsFromString('--interrupt-budget=1080000');
 
 function tell(message: JobMessage): void {
   process.send?.(message);

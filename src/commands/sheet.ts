@@ -1,11 +1,13 @@
 /** `oilgap sheet`: a blank measurement workbook for an engine. */
 import { extname } from 'node:path';
 import { blankBook } from '../engine/blank/blank-book.js';
+import { boltsToMeasure } from '../engine/blank/blank-fasteners.js';
 import { describeEngine } from '../engine/blank/describe-engine.js';
 import { anglesNearParting } from '../engine/blank/description.js';
 import { type DescriptionTexts, standardTexts } from '../engine/blank/description-items.js';
+import { FASTENERS } from '../engine/input-sheets/fasteners.js';
 import { UserError } from '../engine/user-error.js';
-import { writeNewFile } from '../io/new-file.js';
+import { refuseExistingFile, writeNewFile } from '../io/new-file.js';
 import { blankPackage } from '../io/xlsx/blank-package.js';
 import { EXIT, print, say } from './messages.js';
 
@@ -18,6 +20,8 @@ export async function sheet({ out, ...given }: SheetOptions): Promise<number> {
       `${out}: found no name of an .xlsx file; expected one such as engine.xlsx; change --out.`,
     );
   }
+  // Refused before the first question: a user who answered them all would have lost the answers.
+  await refuseExistingFile(out);
   const standards: DescriptionTexts = { ...standardTexts(), ...given };
   const isAsking = Object.keys(given).length === 0 && process.stdin.isTTY && process.stderr.isTTY;
   const texts = isAsking ? await (await import('./sheet-questions.js')).askForEngine(standards) : standards;
@@ -31,6 +35,9 @@ export async function sheet({ out, ...given }: SheetOptions): Promise<number> {
   const book = blankBook(description);
   await writeNewFile(out, await blankPackage(book));
   const counts = book.sheets.filter(({ figure }) => figure).map(({ name, rows }) => `${name} ${rows.length}`);
-  print(`${out}\n  rows to measure: ${counts.join(', ')}\n  next: oilgap bench ${out}`);
+  const bolts = boltsToMeasure(description);
+  if (bolts > 0) counts.push(`${FASTENERS.name} ${bolts}`);
+  if (counts.length === 0) print(`${out}\n  next: oilgap check ${out}`);
+  else print(`${out}\n  rows to measure: ${counts.join(', ')}\n  next: oilgap bench ${out}`);
   return EXIT.good;
 }

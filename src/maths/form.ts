@@ -31,12 +31,6 @@ export function spotValue(spot: Spot): Grain {
   return meanGrain(spot.readings);
 }
 
-/** The groups of two or more values, of which a difference can be formed. */
-function groupsOf(spots: readonly Spot[], key: (spot: Spot) => string | number): Grain[][] {
-  const angled = spots.filter((spot) => spot.angle !== undefined);
-  return groupValues(angled, key).filter((group) => group.length > 1);
-}
-
 const byStation = ({ station }: Spot) => station;
 const byAngle = ({ angle }: Spot) => angle!;
 
@@ -48,9 +42,18 @@ export interface FormGroups {
 
 /** The groups behind out of round and taper; undefined where the value cannot be formed. */
 export function formGroups(spots: readonly Spot[], of: 'out of round' | 'taper'): FormGroups | undefined {
-  const groups = groupsOf(spots, of === 'taper' ? byAngle : byStation);
-  if (groups.length === 0) return undefined;
-  return { groups: groups.length, spots: Math.max(...groups.map(({ length }) => length)) };
+  const key = of === 'taper' ? byAngle : byStation;
+  const counts = new Map<string | number, number>();
+  for (const spot of spots) {
+    if (spot.angle !== undefined) counts.set(key(spot), (counts.get(key(spot)) ?? 0) + 1);
+  }
+  let [groups, most] = [0, 0];
+  for (const count of counts.values()) {
+    if (count < 2) continue;
+    groups += 1;
+    most = Math.max(most, count);
+  }
+  return groups === 0 ? undefined : { groups, spots: most };
 }
 
 /** The greatest range within the groups; undefined where there is none. */
@@ -63,13 +66,20 @@ function greatestRange(groups: Iterable<readonly Grain[]>): Grain | undefined {
   return greatest;
 }
 
-function groupValues(spots: readonly Spot[], key: (spot: Spot) => string | number): Grain[][] {
+/** The groups of two or more values, of which a difference can be formed. */
+function groupsOf(
+  spots: readonly Spot[],
+  values: readonly Grain[],
+  key: (spot: Spot) => string | number,
+): Grain[][] {
   const groups = new Map<string | number, Grain[]>();
-  for (const spot of spots) {
-    const name = key(spot);
-    groups.set(name, [...(groups.get(name) ?? []), spotValue(spot)]);
-  }
-  return [...groups.values()];
+  spots.forEach((spot, at) => {
+    if (spot.angle === undefined) return;
+    const group = groups.get(key(spot));
+    if (group) group.push(values[at]!);
+    else groups.set(key(spot), [values[at]!]);
+  });
+  return [...groups.values()].filter(({ length }) => length > 1);
 }
 
 /**
@@ -82,8 +92,8 @@ export function formOf(spots: readonly Spot[]): Form {
     size: meanGrain(values),
     largest: Math.max(...values),
     smallest: Math.min(...values),
-    taper: greatestRange(groupsOf(spots, byAngle)),
-    outOfRound: greatestRange(groupsOf(spots, byStation)),
+    taper: greatestRange(groupsOf(spots, values, byAngle)),
+    outOfRound: greatestRange(groupsOf(spots, values, byStation)),
   };
 }
 

@@ -57,7 +57,8 @@ export function deviationOfLargest(count: number): number {
   return DEVIATIONS[count - 1] ?? integratedMoments(count).deviation;
 }
 
-const widest = new Map<string, number>();
+/** By confidence, groups and count: a long list asks for a few of them often. */
+const widest = new Map<number, Map<number, Map<number, number>>>();
 
 /**
  * What scatter adds at most to the widest of k ranges, each of n readings, with the confidence given: in standard
@@ -67,12 +68,13 @@ const widest = new Map<string, number>();
  * @param count readings of a group, 2 or more
  */
 export function widestRange(confidence: number, groups: number, count: number): number {
-  const key = `${confidence} ${groups} ${count}`;
-  const known = widest.get(key);
+  const known = widest.get(confidence)?.get(groups)?.get(count);
   if (known !== undefined) return known;
   const each = confidence ** (1 / groups);
   // Two spots that differ by a limit err about that difference, to one side or the other: a single normal value.
   const found = count === 2 ? Math.SQRT2 * normalQuantile(each) : rangeQuantile(each, count);
-  widest.set(key, found);
+  const byGroups = widest.get(confidence) ?? new Map<number, Map<number, number>>();
+  const byCount = byGroups.get(groups) ?? new Map<number, number>();
+  widest.set(confidence, byGroups.set(groups, byCount.set(count, found)));
   return found;
 }

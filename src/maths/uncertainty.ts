@@ -15,23 +15,11 @@
  * All in grains and grains², unrounded.
  */
 import { bearingTerms, type FitParts, type SignedTerm, type Sizes } from './clearance.js';
-import { GRAINS_PER_MM, type Grain, roundToWhole } from './grain.js';
+import { type Grain, roundToWhole } from './grain.js';
+import { gaugeShares, gaugeVariance, type SystematicSource } from './shared-gauges.js';
 
 /** How far part and gauge may differ in temperature, K. Common practice, no published source. */
 export const TEMPERATURE_DIFFERENCE_KELVIN = 0.5;
-
-/** Terms whose sizes differ by less share a gauge's error. Common practice, no published source. */
-export const SAME_SIZE: Grain = 0.25 * GRAINS_PER_MM;
-
-/** One gauge's unknown error, shared by all readings that it stands behind. */
-export interface SystematicSource {
-  /** The gauge's name; equal names are one source. */
-  readonly gauge: string;
-  /** Half the width of the interval in which the error lies. */
-  readonly maxError: Grain;
-  /** The error is one constant at all sizes. */
-  readonly isConstant: boolean;
-}
 
 export interface GaugeRandom {
   readonly resolution: Grain;
@@ -144,42 +132,6 @@ export function totalVariance({ common, scatters }: FitVariance): number {
   return scatters.reduce((sum, { variance }) => sum + variance, common);
 }
 
-/** A gauge's share in a fit: the signs of the terms that it stands behind, in order of size. */
-interface GaugeShare {
-  readonly source: SystematicSource;
-  readonly terms: { readonly size: Grain; readonly sign: number }[];
-}
-
-/** k: how often the squared error of a gauge counts in a fit. */
-function timesCounted({ source, terms }: GaugeShare): number {
-  const all = terms.reduce((sum, { sign }) => sum + sign, 0) ** 2;
-  if (source.isConstant) return all;
-  let [apart, group, first] = [0, 0, Number.NEGATIVE_INFINITY];
-  for (const { size, sign } of terms.sort((a, b) => a.size - b.size)) {
-    if (size - first >= SAME_SIZE) {
-      apart += group ** 2;
-      [group, first] = [0, size];
-    }
-    group += sign;
-  }
-  return Math.max(all, apart + group ** 2);
-}
-
-/** Σ E²/3 · k over the gauges of a fit. */
-function gaugeVariance(terms: readonly SignedTerm<MeasuredPart>[]): number {
-  const shares = new Map<string, GaugeShare>();
-  for (const { sign, part } of terms) {
-    for (const source of part.systematic) {
-      const share = shares.get(source.gauge) ?? { source, terms: [] };
-      share.terms.push({ size: part.size, sign });
-      shares.set(source.gauge, share);
-    }
-  }
-  let variance = 0;
-  for (const share of shares.values()) variance += (share.source.maxError ** 2 / 3) * timesCounted(share);
-  return variance;
-}
-
 /** The outer part's expansion is its own; inner part and walls are of kindred steel, and err together. */
 function expansionVariance(terms: readonly SignedTerm<MeasuredPart>[]): number {
   const byGauge = new Map<string, number>();
@@ -196,12 +148,36 @@ function expansionVariance(terms: readonly SignedTerm<MeasuredPart>[]): number {
   return variance;
 }
 
+function temperatureVarianceOf(terms: readonly SignedTerm<MeasuredPart>[]): number {
+  return terms.reduce((sum, { part }) => sum + part.temperatureVariance, 0);
+}
+
+function scattersOf(terms: readonly SignedTerm<MeasuredPart>[]): SpotScatter[] {
+  return terms.map(({ part }) => ({ variance: part.readVariance, spots: part.spots }));
+}
+
 /** The uncertainty of a fit of signed terms. */
 export function varianceOf(terms: readonly SignedTerm<MeasuredPart>[]): FitVariance {
-  const temperature = terms.reduce((sum, { part }) => sum + part.temperatureVariance, 0);
   return {
-    common: gaugeVariance(terms) + expansionVariance(terms) + temperature,
-    scatters: terms.map(({ part }) => ({ variance: part.readVariance, spots: part.spots })),
+    common: gaugeVariance(gaugeShares(terms)) + expansionVariance(terms) + temperatureVarianceOf(terms),
+    scatters: scattersOf(terms),
+  };
+}
+
+/** The same with another max error of one of its gauges, which may be asked for many. */
+export function varianceByError(
+  terms: readonly SignedTerm<MeasuredPart>[],
+  gauge: string,
+): (maxError: Grain) => FitVariance {
+  const shares = gaugeShares(terms);
+  const [expansion, temperature, scatters] = [
+    expansionVariance(terms),
+    temperatureVarianceOf(terms),
+    scattersOf(terms),
+  ];
+  return (maxError) => {
+    const errorOf = (source: SystematicSource) => (source.gauge === gauge ? maxError : source.maxError);
+    return { common: gaugeVariance(shares, errorOf) + expansion + temperature, scatters };
   };
 }
 

@@ -12,6 +12,7 @@ import { tableOfAny } from '../../src/engine/columns/result-table.js';
 import { MATCHED_SETS } from '../../src/engine/columns/set-columns.js';
 import { LEFT_OVER, NOT_MATCHED, TO_BUY } from '../../src/engine/columns/stock-columns.js';
 import { REACHED, SUMMARY } from '../../src/engine/columns/summary-columns.js';
+import { SHELLS } from '../../src/engine/input-sheets/shells.js';
 import { SHELL_BEARING } from '../../src/engine/kinds/shell-bearing.js';
 import { writtenWorkbook } from '../../src/engine/sheets/written-workbook.js';
 import { reportPage } from '../../src/io/report/report-page.js';
@@ -116,7 +117,7 @@ test.each([
 });
 
 test('a column of one sheet of parts gives every part its key, null where its sheet does not have it', () => {
-  add(partColumns('walls') as readonly ResultColumn<never>[], 'measured');
+  add(partColumns(SHELLS) as readonly ResultColumn<never>[], 'measured');
   expect(documentOf().parts!.map(({ sheet, addedLength }) => [sheet, addedLength])).toEqual([
     ['Journals', null],
     ['Journals', null],

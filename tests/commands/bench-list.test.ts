@@ -28,27 +28,27 @@ test('places readings by name, and refuses by its line what it cannot place', as
     'named',
     [
       'Part;Spot;Value;Reason',
-      'B1;A 0;42,003;',
-      'b1;a 0;42,004;',
-      'B1;B 0;42.5;sprayed',
-      'B1;A 90;43;',
+      'P1;A 0;42,003;',
+      'p1;a 0;42,004;',
+      'P1;B 0;42.5;sprayed',
+      'P1;A 90;43;',
       'R1;A 45;45.01 mm;',
       'X1;A 0;42;',
       'R1;A 46;42;',
       'R1;;42;',
-      'B1U;Wall 1;=1+1;',
+      'P1U;Wall 1;=1+1;',
     ].join('\n'),
   );
   const { status, stdout, stderr } = benchPiped('', path, '--from', file, '--yes');
   expect(status).toBe(1);
   expect(stdout).toContain(
-    'line 2: Journals B1 A 0: 42.003 mm\nline 4: Journals B1 B 0: 42.5 mm\nline 6: Rods R1 A 45: 45.01 mm\n',
+    'line 2: Journals P1 A 0: 42.003 mm\nline 4: Journals P1 B 0: 42.5 mm\nline 6: Rods R1 A 45: 45.01 mm\n',
   );
   const refused = stderr.split('\n').filter((line) => line !== '');
   expect(refused.map((line) => /line (\d+)/.exec(line)?.[1])).toEqual(['3', '5', '7', '8', '9', '10']);
-  expect(refused[0]).toContain('Journals B1 A 0 holds "42.003" already');
+  expect(refused[0]).toContain('Journals P1 A 0 holds "42.003" already');
   expect(refused[1]).toContain('is doubtful');
-  expect((await cellsOf(path, 'Journals')).B1).toMatchObject({
+  expect((await cellsOf(path, 'Journals')).P1).toMatchObject({
     'A 0': 42.003,
     'A 90': undefined,
     'B 0': 42.5,
@@ -58,12 +58,12 @@ test('places readings by name, and refuses by its line what it cannot place', as
 });
 
 test('without agreement it only shows', async () => {
-  const { path, file } = given('shown', 'B1,A 0,42.003\n');
+  const { path, file } = given('shown', 'P1,A 0,42.003\n');
   const { status, stdout, stderr } = benchPiped('y\n', path, '--from', file);
   expect(status).toBe(2);
-  expect(stdout).toContain('Journals B1 A 0: 42.003 mm');
+  expect(stdout).toContain('Journals P1 A 0: 42.003 mm');
   expect(stderr).toContain('nothing was written; add --yes');
-  expect((await cellsOf(path, 'Journals')).B1).toMatchObject({ 'A 0': undefined });
+  expect((await cellsOf(path, 'Journals')).P1).toMatchObject({ 'A 0': undefined });
   expect(logged(path)).toEqual([]);
 });
 
@@ -74,15 +74,15 @@ test("a gauge's values go where the bench would ask, one that is none leaves its
   );
   const { status, stderr } = benchPiped('', path, '--from', file, '--yes');
   expect(status).toBe(1);
-  expect(stderr).toContain('line 2: Journals B1 A 90: found the text "error"');
+  expect(stderr).toContain('line 2: Journals P1 A 90: found the text "error"');
   expect(stderr).toContain('line 15: found more values than the bench would ask for');
-  expect((await cellsOf(path, 'Journals')).B1).toMatchObject({
+  expect((await cellsOf(path, 'Journals')).P1).toMatchObject({
     'A 0': 42.001,
     'A 90': undefined,
     'B 0': 42.003,
     'B 90': 42.004,
   });
-  expect((await cellsOf(path, 'Shells')).B1L).toMatchObject({ 'Wall 2': 1.5 });
+  expect((await cellsOf(path, 'Shells')).P1L).toMatchObject({ 'Wall 2': 1.5 });
 });
 
 test.each([

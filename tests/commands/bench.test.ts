@@ -41,7 +41,7 @@ test('fills a whole engine, and check then computes it; the sheets stay protecte
   expect([status, stderr]).toEqual([0, '']);
   expect(stdout).toContain('E1 big end 1: clearance 0.035 mm, 0.035 to 0.035 mm; no limits');
   expect(stdout).toContain('everything that was asked for is measured');
-  expect((await cellsOf(path, 'Journals')).B1).toMatchObject({ 'A 0': 42.0015, 'B 90': 42.0015 });
+  expect((await cellsOf(path, 'Journals')).P1).toMatchObject({ 'A 0': 42.0015, 'B 90': 42.0015 });
   const [book] = JSON.parse(oilgap('check', path, '--json').stdout).books;
   expect(book.fits[0].clearance).toBe(0.035);
   expect(existsSync(`${path}.lock`)).toBe(false);
@@ -52,11 +52,11 @@ test('leaves what is left out or skipped for the next time, and ends with 1', as
   const path = copyOf('part');
   const first = benchPiped('42.0015\nx\n42.5015\ns\n45.0125\nq\n45\n', path);
   expect(first.status).toBe(1);
-  expect(first.stderr).toContain('line 2: Journals B1 A 90: found the text "x"');
+  expect(first.stderr).toContain('line 2: Journals P1 A 90: found the text "x"');
   expect(first.stderr).toContain(
-    'line 3: Journals B1 B 0: 42.5015 mm is doubtful: 0.5 mm away from the other spots',
+    'line 3: Journals P1 B 0: 42.5015 mm is doubtful: 0.5 mm away from the other spots',
   );
-  expect(first.stdout).toContain('still to measure: 12: Journals B1 A 90, Journals B1 B 0, Journals B1 B 90');
+  expect(first.stdout).toContain('still to measure: 12: Journals P1 A 90, Journals P1 B 0, Journals P1 B 90');
   expect((await cellsOf(path, 'Rods')).R1).toMatchObject({ 'A 0': 45.0125, 'A 45': undefined });
   const rest = [...ENGINE.slice(1, 4), ...ENGINE.slice(5)];
   expect(benchPiped(rest.join('\r'), path).status).toBe(0);
@@ -103,7 +103,7 @@ test('a second reading goes into a new column, unlocked as the others are', asyn
   const path = copyOf('second');
   const { status, stderr } = benchPiped('42.0015\nr\n42.0025\nq\n', path);
   expect([status, stderr]).toEqual([1, '']);
-  expect((await cellsOf(path, 'Journals')).B1).toMatchObject({ 'A 0': 42.0015, 'A 0 #2': 42.0025 });
+  expect((await cellsOf(path, 'Journals')).P1).toMatchObject({ 'A 0': 42.0015, 'A 0 #2': 42.0025 });
   const xml = await (await JSZip.loadAsync(readFileSync(path)))
     .file('xl/worksheets/sheet5.xml')!
     .async('string');
@@ -113,7 +113,7 @@ test('a second reading goes into a new column, unlocked as the others are', asyn
   expect(styleOf('O1')).toBe(styleOf('I1'));
   // One that is asked for and not read leaves no empty column behind.
   benchPiped('42.0015\nr\nq\n', path);
-  expect(Object.keys((await cellsOf(path, 'Journals')).B1!)).not.toContain('A 90 #2');
+  expect(Object.keys((await cellsOf(path, 'Journals')).P1!)).not.toContain('A 90 #2');
 });
 
 describe('nothing is lost', () => {
@@ -139,7 +139,7 @@ describe('nothing is lost', () => {
     expect(
       Object.values((await cellsOf(path, 'Rods')).R1!).filter((value) => value === 45.0125),
     ).toHaveLength(6);
-    expect((await cellsOf(path, 'Shells')).B1L).toMatchObject({ 'Wall 1': 1.4885, 'Wall 2': 1.4885 });
+    expect((await cellsOf(path, 'Shells')).P1L).toMatchObject({ 'Wall 1': 1.4885, 'Wall 2': 1.4885 });
   });
 
   test('where the book cannot be written: the log has it, and the next start takes it up', async () => {
@@ -163,7 +163,7 @@ describe('nothing is lost', () => {
     copyFileSync(blank, path);
     const { stderr: next } = benchPiped('', path);
     expect(next).toContain('1 readings of the log were not in the book yet');
-    expect((await cellsOf(path, 'Journals')).B1).toMatchObject({ 'A 0': 42.0015 });
+    expect((await cellsOf(path, 'Journals')).P1).toMatchObject({ 'A 0': 42.0015 });
   });
 
   test('a second bench on the book is refused, by whatever name', async () => {
@@ -192,7 +192,7 @@ describe('nothing is lost', () => {
     await once(child.stdout, 'data');
     child.kill('SIGTERM');
     expect((await ended)[0]).toBe(1);
-    expect((await cellsOf(path, 'Journals')).B1).toMatchObject({ 'A 0': 42.0015 });
+    expect((await cellsOf(path, 'Journals')).P1).toMatchObject({ 'A 0': 42.0015 });
   });
 });
 
@@ -249,6 +249,6 @@ test('a log that cannot be kept stops the bench before the first reading', async
   mkdirSync(`${path}.log`);
   const { status, stderr } = benchPiped('42.0015\n', path);
   expect([status, stderr]).toEqual([2, expect.stringContaining('the bench was not begun')]);
-  expect((await cellsOf(path, 'Journals')).B1).toMatchObject({ 'A 0': undefined });
+  expect((await cellsOf(path, 'Journals')).P1).toMatchObject({ 'A 0': undefined });
   expect(existsSync(`${path}.lock`)).toBe(false);
 });

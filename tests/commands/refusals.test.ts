@@ -20,11 +20,11 @@ async function cellsOf(path: string, name: string): Promise<string[][]> {
 }
 
 test('a book without a known sheet is refused, with what to do', async () => {
-  const book = await writeBook(folder, 'other.xlsx', { Cylinders: [['Name'], ['one']] });
+  const book = await writeBook(folder, 'other.xlsx', { Tappets: [['Name'], ['one']] });
   const { status, stdout, stderr } = oilgap('check', book);
   expect([status, stdout]).toEqual([2, '']);
   expect(stderr).toContain(
-    `${book}: found no sheet that oilgap knows; expected Journals, Rods, Cases, Shells`,
+    `${book}: found no sheet that oilgap knows; expected Journals, Rods, Cases, Cylinders, Pistons`,
   );
   expect(existsSync(join(folder, 'other.checked.xlsx'))).toBe(false);
 });

@@ -97,7 +97,7 @@ function partsSheet(draw: Draw, plans: readonly PartPlan[], isShell: boolean): P
 }
 
 function plansOf(draw: Draw): Record<'Journals' | 'Rods' | 'Cases' | 'Shells', PartPlan[]> {
-  const { random, kinds } = draw;
+  const { random, aside, kinds } = draw;
   const plans = { Journals: [], Rods: [], Cases: [], Shells: [] } as Record<string, PartPlan[]>;
   for (const kind of kinds) {
     const engine = `E${kind.engineType}`;
@@ -115,13 +115,14 @@ function plansOf(draw: Draw): Record<'Journals' | 'Rods' | 'Cases' | 'Shells', P
         own: journalOwn,
       });
       const isMain = kind.fit === 'main';
-      const boreOwn = isMain ? {} : { Mass: random.between(600, 610) };
+      const shellsIn = shellsInCell(aside);
+      const boreOwn = { ...(!isMain && { Mass: random.between(600, 610) }), 'Shells in': shellsIn };
       if (!chance(random, 4))
         plans[isMain ? 'Cases' : 'Rods']!.push({
           ...at,
           name: `B${key}`,
           of: 'bore',
-          tenths: around(bore, 150),
+          tenths: around(bore, 150) - (shellsIn === 'yes' ? 2 * wall : 0),
           own: boreOwn,
         });
       const pair = chance(random, 10) ? [{ half: 'either', quantity: 2 }] : halves(random);
@@ -132,6 +133,13 @@ function plansOf(draw: Draw): Record<'Journals' | 'Rods' | 'Cases' | 'Shells', P
     }
   }
   return plans as Record<'Journals' | 'Rods' | 'Cases' | 'Shells', PartPlan[]>;
+}
+
+/** Most bores are measured bare. */
+function shellsInCell(random: Random): Plain {
+  if (chance(random, 5)) return 'yes';
+  if (chance(random, 1)) return refused(random);
+  return chance(random, 10) ? 'no' : undefined;
 }
 
 function halves(random: Random): { half: Plain; quantity?: Plain }[] {
@@ -188,7 +196,8 @@ function setupSheet({ random, isInch, isFahrenheit }: Draw): Plain[][] {
 export function randomBook(seed: number): Sheets {
   const random = seeded(seed);
   const [isInch, isFahrenheit] = [chance(random, 35), chance(random, 25)];
-  const draw: Draw = { random, isInch, isFahrenheit, kinds: kindsOf(random) };
+  const aside = seeded(seed + 900_001);
+  const draw: Draw = { random, aside, isInch, isFahrenheit, kinds: kindsOf(random) };
   const plans = plansOf(draw);
   const has = (name: 'Rods' | 'Cases') => plans[name].length > 0;
   return {

@@ -16,6 +16,8 @@ export interface Kind {
 /** What one book is drawn with. Lengths are whole tenths of a micrometre. */
 export interface Draw {
   readonly random: Random;
+  /** Draws of its own, which leave the others as they are. */
+  readonly aside: Random;
   readonly isInch: boolean;
   readonly isFahrenheit: boolean;
   readonly kinds: readonly Kind[];

@@ -26,7 +26,8 @@ export function kindsOf(random: Random): Kind[] {
 }
 
 export function limitsSheet(draw: Draw): Plain[][] {
-  const { random, kinds } = draw;
+  const { random, aside, kinds } = draw;
+  const hasBearing = chance(aside, 60);
   const has = {
     service: chance(random, 50),
     sizes: chance(random, 70),
@@ -39,7 +40,7 @@ export function limitsSheet(draw: Draw): Plain[][] {
     return chance(random, 1) ? refused(random) : inBook(draw, tenths);
   };
   const rows = kinds.flatMap((kind) => {
-    const { engineType, fit, journal, bore } = kind;
+    const { engineType, fit, journal, bore, wall } = kind;
     const [min, max] = chance(random, 2) ? [...kind.clearance].reverse() : kind.clearance;
     const row: Plain[] = [
       engineType,
@@ -58,6 +59,10 @@ export function limitsSheet(draw: Draw): Plain[][] {
       has.materials ? random.pick(['steel', 'cast iron', 'bronze']) : undefined,
       has.materials ? random.pick(['aluminium', 'magnesium', 'steel', undefined]) : undefined,
     ];
+    if (hasBearing) {
+      const size = bore - 2 * wall;
+      row.push(inBook(draw, size - aside.between(50, 200)), inBook(draw, size + aside.between(50, 200)));
+    }
     return chance(random, 3) ? [row, row] : [row];
   });
   return [
@@ -65,6 +70,7 @@ export function limitsSheet(draw: Draw): Plain[][] {
       ...['Engine type', 'Fit', 'Clearance min', 'Clearance max', 'Service limit', 'Aim'],
       ...['Journal min', 'Journal max', 'Wear limit', 'Bore min', 'Bore max'],
       ...['Out-of-round limit', 'Taper limit', 'Journal material', 'Bore material'],
+      ...(hasBearing ? ['Bearing min', 'Bearing max'] : []),
     ],
     ...rows,
   ];

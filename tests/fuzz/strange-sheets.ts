@@ -29,10 +29,21 @@ const USUAL: Readonly<Record<string, readonly string[]>> = {
   Value: ['mm', 'in', '95 %', 'yes'],
   Expansion: ['11.5'],
   Material: ['steel', 'nickel'],
+  Group: ['cylinder head', 'main caps'],
+  Number: ['1', '2', ''],
+  Torque: ['98', '10–11 kgf·m', '72 ft-lb', ''],
+  'Torque as printed': ['72–80 lb·ft', ''],
+  Angle: ['90', '90°', ''],
+  Renew: ['', 'always', 'by length', 'by neck'],
+  'Length max': ['48', ''],
   Journal: ['', 'p1'],
   Bore: ['', 'p1'],
 };
-const READINGS = { diameters: ['A 0', 'A 90', 'B 0', 'A 0 #2'], walls: ['Wall 1', 'Wall 2'] };
+const READINGS = {
+  diameters: ['A 0', 'A 90', 'B 0', 'A 0 #2'],
+  walls: ['Wall 1', 'Wall 2'],
+  bolts: ['Length 1', 'Length 2', 'Neck 1'],
+};
 const DIAMETERS: Readonly<Record<string, readonly string[]>> = {
   Journals: ['42.0015', '42,003 mm', '1.6536 in', ''],
   Rods: ['45.0125', '45.0100', ''],
@@ -44,6 +55,7 @@ export const STRANGE_NAMES: readonly string[] = [...inputSheets().map((sheet) =>
 function usualOf(name: string, header: string): readonly string[] {
   if (header === 'Part') return ['p1', 'p2', 'p3', '007'];
   if (header.startsWith('Wall ')) return ['1.4875', '1.4885', ''];
+  if (/^(Length|Neck) \d/.test(header)) return ['47.9', '48,1 mm', ''];
   if (/^[AB] \d/.test(header)) return DIAMETERS[name] ?? ['42'];
   return USUAL[header] ?? ['', 'x'];
 }

@@ -80,7 +80,7 @@ test('a whole engine by typed keys', async () => {
     return screen;
   };
   expect(screens[0]).toContain('Journals, gauge M1; 28 readings left');
-  // A 0 of B1 in letters five lines high.
+  // A 0 of P1 in letters five lines high.
   expect(screens[0]).toContain('####     #            ###           ###');
   expect(await answer('42.5a')).toContain('found "42.5a"'.replace('found ', 'found the text '));
   await answer('42.0015');
@@ -111,6 +111,70 @@ test('a whole engine by typed keys', async () => {
   ).toEqual(Array(8).fill(42.0015));
 });
 
+test('a zero that is set, an end and a new start, an older reading, and --again', async () => {
+  path = join(folder, 'zero.xlsx');
+  const options = ['--cylinders', '1', '--mains', 'none', '--walls', '1', '--strips', 'yes'];
+  oilgap(
+    'sheet',
+    '--out',
+    path,
+    ...options,
+    '--journal-gauge',
+    'M1=0.002,M2=0.003',
+    '--bore-gauge',
+    'D1=0.002',
+  );
+  const begin = async (...args: string[]) => {
+    const terminal = new Terminal(['bench', '--plain', ...args, path]);
+    const first = await terminal.until(PROMPT);
+    const answer = async (line: string) => {
+      terminal.type(`${line}\r`);
+      return (await terminal.until(PROMPT)).replaceAll(/\s+/g, ' ');
+    };
+    const end = async () => {
+      terminal.type('q\r');
+      return terminal.end();
+    };
+    return { first, answer, end };
+  };
+  const { first, answer, end } = await begin();
+  expect(first).toContain('Journals, no gauge named; 13 readings left');
+  expect(first).toContain('gauge: type g and its name: M1, M2, D1');
+  await answer('g M1');
+  await answer('t 21.5');
+  expect(await answer('z 42.000')).toContain('Gauges does not say what set the zero of M1');
+  expect(await answer('+501')).toContain('Journals P1 A 0: 42.501 mm (+0.501 mm from 42 mm)');
+  expect(await answer('+1')).toContain('is doubtful');
+  expect(await answer('k sure')).toContain('Journals P1 A 90: 42.001 mm');
+  expect(await end()).toBe(1);
+
+  const second = await begin();
+  expect(second.first).toContain('Journals, gauge M1, set to 42 mm; 11 readings left');
+  expect(second.first).toContain('temperature: 21.5; t changes it');
+  await second.answer('+0.002');
+  expect(await second.answer('+3')).toContain(
+    'Journals P1 A 0: 42.501 mm stands against readings that agree, 42.001 mm to 42.003 mm: measure it again',
+  );
+  await second.answer('+2');
+  expect(await second.answer('j P1 B 0')).toContain(
+    'Journals P1 B 0 holds 42.002 mm: the next reading replaces it',
+  );
+  expect(await second.answer('s')).toContain('Rods, gauge D1');
+  expect(await second.answer('j E1 big end 1')).toContain('Fits, step 0.025 mm');
+  expect(await second.answer('0.05')).toContain('by the strip');
+  expect(await second.end()).toBe(1);
+  expect((await cellsOf(path, 'Journals')).P1).toMatchObject({
+    'Set to': 42,
+    'A 0': 0.002,
+    Temperature: 21.5,
+  });
+  const fits = await cellsOf(path, 'Fits');
+  expect(fits.E1).toMatchObject({ 'Strip reading': 0.05 });
+  const third = await begin('--again');
+  expect(third.first).toMatch(/Rods, gauge D1; \d+ readings left/);
+  await third.end();
+});
+
 test('Ctrl-C ends the sitting, and the book has what was read', async () => {
   path = join(folder, 'broken-off.xlsx');
   oilgap('sheet', '--out', path, '--cylinders', '1', '--mains', 'none');
@@ -120,7 +184,7 @@ test('Ctrl-C ends the sitting, and the book has what was read', async () => {
   expect(await terminal.until(PROMPT)).not.toContain('####');
   terminal.type('\u0003');
   expect(await terminal.end()).toBe(1);
-  expect((await cellsOf(path, 'Journals')).B1).toMatchObject({ 'A 0': 42.0015 });
+  expect((await cellsOf(path, 'Journals')).P1).toMatchObject({ 'A 0': 42.0015 });
 });
 
 test('the questions of oilgap sheet make a workbook', async () => {
@@ -132,6 +196,11 @@ test('the questions of oilgap sheet make a workbook', async () => {
     [/cylinders:/, '2'],
     [/big-end positions/, ''],
     [/main positions/, 'none'],
+    [/piston positions/, ''],
+    [/small end positions/, ''],
+    [/guide positions/, ''],
+    [/cam positions/, ''],
+    [/bare or with shells in\?/, ''],
     [/stations/, 'AB'],
   ] as const) {
     await terminal.until(question);
@@ -149,14 +218,17 @@ test('the questions of oilgap sheet make a workbook', async () => {
     /for journals/,
     /for bores/,
     /for walls/,
+    /deviations/,
+    /strips/,
     /lengths/,
     /temperatures/,
     /paper/,
     /study/,
+    /bolts/,
   ]) {
     await terminal.until(question);
     terminal.type('\r');
   }
   expect(await terminal.end()).toBe(0);
-  expect(Object.keys(await cellsOf(join(folder, 'measurements.xlsx'), 'Journals'))).toEqual(['B1', 'B2']);
+  expect(Object.keys(await cellsOf(join(folder, 'measurements.xlsx'), 'Journals'))).toEqual(['P1', 'P2']);
 });

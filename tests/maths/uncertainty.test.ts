@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { SystematicSource } from '../../src/maths/shared-gauges.js';
 import {
   CERTAIN,
   clearanceVariance,
@@ -8,12 +9,12 @@ import {
   expansionContribution,
   type MeasuredPart,
   readVariance,
-  type SystematicSource,
   sizeVariance,
   sumOfSquares,
   systematicVariance,
   temperatureVariance,
   totalVariance,
+  varianceByError,
   varianceOf,
 } from '../../src/maths/uncertainty.js';
 
@@ -195,4 +196,22 @@ test('sum of squares', () => {
 test('the expanded uncertainty is doubled before it is rounded', () => {
   expect(expandedUncertainty(1.5625)).toBe(3);
   expect(expandedUncertainty(0)).toBe(0);
+});
+
+test.each([
+  ['the gauge of one part', 'bore gauge', 30],
+  ['a gauge of several parts', 'micrometer', 30],
+  ['a gauge without an error', 'micrometer', 0],
+  ['a gauge that is not there', 'ring', 30],
+])('another max error of a gauge is that of every part that it measured: %s', (_words, gauge, maxError) => {
+  const terms = (bore: number, others: number) => [
+    { sign: 1 as const, part: { ...part(BORE, by('bore gauge', bore)), readVariance: 25, ownExpansion: 7 } },
+    { sign: -1 as const, part: { ...part(WALL, by('micrometer', others)), temperatureVariance: 9 } },
+    { sign: -1 as const, part: part(WALL, by('micrometer', others)) },
+    { sign: -1 as const, part: part(JOURNAL, by('micrometer', others)) },
+  ];
+  const errorOf = (name: string, error: number) => (name === gauge ? maxError : error);
+  expect(varianceByError(terms(300, 200), gauge)(maxError)).toEqual(
+    varianceOf(terms(errorOf('bore gauge', 300), errorOf('micrometer', 200))),
+  );
 });

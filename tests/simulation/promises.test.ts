@@ -8,9 +8,9 @@ import { describe, expect, test } from 'vitest';
 import { promisesOf } from '../../scripts/simulate/promises.js';
 import { SET_UPS } from '../../scripts/simulate/set-ups.js';
 
-const SIZES = { even: 400, limit: 400 };
-/** 5 % of 400, and three standard deviations of that count. */
-const MOST = 20 + 3 * Math.sqrt(400 * 0.05 * 0.95);
+const SIZES = { even: 2000, limit: 2000 };
+/** 5 % of them, and three standard deviations of that count. */
+const MOST = 0.05 * SIZES.limit + 3 * Math.sqrt(SIZES.limit * 0.05 * 0.95);
 
 describe.each(SET_UPS)('$name', (setUp) => {
   const { even, onMin, onMax } = promisesOf(setUp, 7, SIZES);

@@ -1,16 +1,17 @@
 /** With which gauge a fit would be decided that more readings with the gauges it has would not decide. */
+import type { SignedTerm } from '../../maths/clearance.js';
 import { type FitLimits, fitVerdict } from '../../maths/conformity.js';
 import { toNumber } from '../../maths/decimal.js';
 import { REFERENCE_CELSIUS } from '../../maths/expansion.js';
-import type { Grain } from '../../maths/grain.js';
 import { fitGuards } from '../../maths/guards.js';
 import { chanceFitDecided, FINEST_GAUGE, maxErrorFor, readingsNeeded } from '../../maths/measuring-plan.js';
+import type { SystematicSource } from '../../maths/shared-gauges.js';
 import {
   expansionContribution,
   type FitVariance,
   type MeasuredPart,
   readVariance,
-  type SystematicSource,
+  varianceByError,
   varianceOf,
 } from '../../maths/uncertainty.js';
 import { nameKey } from '../book/names.js';
@@ -110,23 +111,12 @@ export interface NeededGauge {
   readonly gauge: string;
   /** Grains; undefined where no max error of this gauge alone is small enough for a workshop. */
   readonly maxError: number | undefined;
-  /** Whether the finest gauges of a workshop on every part would decide it. */
+  /** No one gauge would do, and the finest gauges of a workshop on every part would. */
   readonly severalDo: boolean;
 }
 
 export function neededGauge(fit: FitResult, context: Context): NeededGauge | undefined {
   const terms = measuredTerms(fit)!;
-  const withErrors = (errorOf: (source: SystematicSource) => Grain) => {
-    const better = (source: SystematicSource) => ({ ...source, maxError: errorOf(source) });
-    return varianceOf(
-      terms.map(({ sign, part }) => ({
-        sign,
-        part: { ...part, systematic: part.systematic.map(better) },
-      })),
-    );
-  };
-  const withError = (gauge: string, error: Grain) =>
-    withErrors((source) => (source.gauge === gauge ? error : source.maxError));
   const sources = new Map(
     fit.kind.terms.flatMap(({ slot }) => {
       const part = fit.parts[slot]!;
@@ -136,18 +126,29 @@ export function neededGauge(fit: FitResult, context: Context): NeededGauge | und
   const weights = [...sources].map(([key, { part, row }]) => ({
     key,
     ...{ part, gauge: row.gauge, maxError: row.maxError! },
-    rest: withError(key, 0).common,
+    rest: varianceByError(terms, key)(0).common,
   }));
   const [most] = weights.sort((a, b) => a.rest - b.rest);
   if (!most || most.maxError === 0) return undefined;
   const { confidence } = context.book.setup;
   const { key, part, gauge } = most;
+  const varianceWith = varianceByError(terms, key);
   const isDecided = (variance: FitVariance) =>
     fitVerdict(fit.clearance!, rangeOfFit(fit), fitGuards(confidence, variance)) !== 'undecided';
-  return {
-    part,
-    gauge,
-    maxError: maxErrorFor(most.maxError, (maxError) => isDecided(withError(key, maxError))),
-    severalDo: isDecided(withErrors(({ maxError }) => Math.min(maxError, FINEST_GAUGE))),
-  };
+  const maxError = maxErrorFor(most.maxError, (error) => isDecided(varianceWith(error)));
+  return { part, gauge, maxError, severalDo: maxError === undefined && isDecided(withFinest(terms)) };
+}
+
+/** The fit as the finest gauges of a workshop would read it. */
+function withFinest(terms: readonly SignedTerm<MeasuredPart>[]): FitVariance {
+  const finest = (source: SystematicSource) => ({
+    ...source,
+    maxError: Math.min(source.maxError, FINEST_GAUGE),
+  });
+  return varianceOf(
+    terms.map(({ sign, part }) => ({
+      sign,
+      part: { ...part, systematic: part.systematic.map(finest) },
+    })),
+  );
 }

@@ -2,9 +2,10 @@
 
 import { aimWithin, isOrdered, type SizeClass } from '../../maths/classes.js';
 import { exact } from '../../maths/decimal.js';
-import { GRAINS_PER_MM, type Grain, grainOfRatio } from '../../maths/grain.js';
+import type { Grain } from '../../maths/grain.js';
+import type { SystematicSource } from '../../maths/shared-gauges.js';
 import type { SelectionRow } from '../../maths/tables.js';
-import type { GaugeRandom, SystematicSource } from '../../maths/uncertainty.js';
+import type { GaugeRandom } from '../../maths/uncertainty.js';
 import type { Book, ClassOf, ClassRow, Expansion, GaugeRow, LimitsRow, PartRow } from '../book/book.js';
 import { type MaterialLookup, materialLookup } from '../book/materials.js';
 import { nameKey } from '../book/names.js';
@@ -13,6 +14,7 @@ import { Row } from '../book/row.js';
 import { GAUGES } from '../input-sheets/gauges.js';
 import { partSheet } from '../input-sheets/index.js';
 import { limitHeader, ROLES } from '../input-sheets/roles.js';
+import { sizesByGauge } from './sizes-by-gauge.js';
 
 /** An engine type and a fit of it, as one key. */
 export function kindKey(engineType: string, fit: string): string {
@@ -218,25 +220,6 @@ export class Context {
 export function namedMaterial({ sheet }: PartRow, limits: LimitsRow | undefined): string | undefined {
   const { material } = ROLES[partSheet(sheet).role];
   return material && limits?.[material];
-}
-
-/** A gauge that measured a size measures its neighbours: one turn of a thimble. Common practice, no published source. */
-const NEIGHBOURS: Grain = 0.5 * GRAINS_PER_MM;
-
-function sizesByGauge({ parts }: Book) {
-  const sizes = new Map<string, { from: Grain; to: Grain }>();
-  for (const { gauge, readings } of parts.all()) {
-    if (gauge === undefined) continue;
-    for (const { mm } of readings) {
-      const size = grainOfRatio(mm);
-      const { from = Infinity, to = -Infinity } = sizes.get(nameKey(gauge)) ?? {};
-      sizes.set(nameKey(gauge), {
-        from: Math.min(from, size - NEIGHBOURS),
-        to: Math.max(to, size + NEIGHBOURS),
-      });
-    }
-  }
-  return sizes;
 }
 
 /** A bad cell of a gauge, or its blank Max error, counts against every row of that gauge. */

@@ -8,15 +8,16 @@ import type { LimitsRow } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
 import { FIT_SLOTS } from '../input-sheets/fits.js';
 import { termOf } from '../kinds/kind-of-fit.js';
+import { nounOfTerm } from '../kinds/sheets-of-term.js';
 import type { Context, GaugeUse } from './context.js';
 import type { PartResult } from './part-result.js';
 import type { PlacedFit } from './places.js';
 import { lengthText } from './words.js';
 
 /** Which parts of a fit are not there, and which were not measured. */
-export function missingParts({ kind, parts }: PlacedFit): string[] {
+export function missingParts({ kind, parts, fit }: PlacedFit): string[] {
   const terms = FIT_SLOTS.flatMap((slot) => termOf(kind, slot) ?? []);
-  const missing = terms.filter(({ slot }) => !parts[slot]).map(({ noun }) => noun);
+  const missing = terms.filter(({ slot }) => !parts[slot]).map((term) => nounOfTerm(term, fit));
   const unread = terms.flatMap(({ slot }) =>
     parts[slot] && !parts[slot].measured ? [parts[slot].row.name] : [],
   );

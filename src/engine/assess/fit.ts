@@ -17,7 +17,7 @@ import { reasonOf } from '../book/problems.js';
 import type { Context } from './context.js';
 import { missingParts, noLimitsReason, uncertaintyRemarks, verdictReasons } from './fit-words.js';
 import type { PartResult } from './part-result.js';
-import { type PlacedFit, partsOf } from './places.js';
+import { type PlacedFit, termPartsOf } from './places.js';
 
 export type FitStatus = 'bad reading' | 'unclear' | 'not measured' | 'no limits' | ProvenFitVerdict;
 
@@ -57,7 +57,7 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   const limits = context.limitsOf(engineType, placed.fit);
   const aim = context.aimOf(limits);
   const why: string[] = [];
-  const determined = [...new Set(partsOf(placed))];
+  const determined = [...new Set(termPartsOf(placed))];
   const bad = determined.filter(({ status }) => status === 'bad reading');
   const measured = measuredTerms(placed);
   const isUnclear = placed.unclear.length > 0;
@@ -117,9 +117,12 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   if (source?.strip !== undefined && !placed.kind.standIn)
     why.push(`Strip reading does not count: a ${placed.kind.name} is judged by its parts`);
   if (isStrip) why.push('by the strip reading');
-  else if (clearance && measured) why.push(...uncertaintyRemarks(determined, hasGauge));
-  const hasShells = placed.kind.strategy === 'half-shells';
-  const sizes = hasShells ? { bore: bore?.form?.size, journal: journal?.form?.size } : NO_SIZES;
+  else if (clearance && measured) {
+    if (bore?.row.hasShells) why.push(`${bore.row.name} was measured with its shells in`);
+    why.push(...uncertaintyRemarks(determined, hasGauge));
+  }
+  const choosesShells = placed.kind.strategy === 'half-shells';
+  const sizes = choosesShells ? { bore: bore?.form?.size, journal: journal?.form?.size } : NO_SIZES;
   const aimFault = context.aimFault(limits);
   if (aimFault && sizes.bore !== undefined && sizes.journal !== undefined)
     why.push(`no Shell by size: ${reasonOf(aimFault)}`);
@@ -143,7 +146,9 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
     isUncorrected,
     clearanceU: clearance && (isStrip || hasGauge) ? expandedUncertainty(variance) : undefined,
     chance,
-    shellByMarks: hasShells ? shellByMarks(journal, bore, engineType, placed.fit, context) : undefined,
+    shellByMarks: placed.kind.isSelected
+      ? shellByMarks(journal, bore, engineType, placed.fit, context)
+      : undefined,
     shellBySize:
       sizes.bore === undefined || sizes.journal === undefined || aim === undefined
         ? undefined

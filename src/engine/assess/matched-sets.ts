@@ -5,16 +5,18 @@ import type { Grain } from '../../maths/grain.js';
 import { fitGuards, type Guards } from '../../maths/guards.js';
 import type { MatchedFit, MatchResult, TakenShell } from '../../maths/matching/stock.js';
 import { expandedUncertainty, totalVariance, varianceOf } from '../../maths/uncertainty.js';
-import type { LimitsRow } from '../book/book.js';
+import type { LimitsRow, PartRow } from '../book/book.js';
 import type { FitSlot } from '../input-sheets/fits.js';
 import { partSheet } from '../input-sheets/index.js';
 import { RODS } from '../input-sheets/rods.js';
 import { SHELLS } from '../input-sheets/shells.js';
-import type { FitTerm, KindOfFit } from '../kinds/kind-of-fit.js';
+import { type FitTerm, type KindOfFit, kindWithBore } from '../kinds/kind-of-fit.js';
 import { SHELL_BEARING } from '../kinds/shell-bearing.js';
 import type { Context } from './context.js';
+import { type Halves, halfOf, shellsByPlace } from './half-shells.js';
 import type { PartResult } from './part-result.js';
 import type { FitPlace, PartsOfBook, SlotParts } from './places.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
 import type { BookStock } from './stock.js';
 
 /** One matched set at the place of its journal, lengths in grains. */
@@ -26,7 +28,10 @@ export interface MatchedSet extends FitPlace {
   readonly journal: PartResult;
   /** The parts of the stock by their slots; a bought one has none. */
   readonly parts: SlotParts;
-  /** What is in each slot: the name of a part, or `new` and the mark of one that is bought. */
+  /**
+   * What is in each slot: the name of a part, or `new` and the mark of one that is bought; blank for a shell that is in
+   * the bore and that no row names.
+   */
   readonly names: Readonly<Record<FitSlot, string>>;
   readonly limits: LimitsRow;
   readonly clearance: Clearance;
@@ -48,23 +53,28 @@ export function matchedSets(
   context: Context,
 ): MatchedSet[] {
   const [rods, shells] = [byName(parts.of(RODS.name)), byName(parts.of(SHELLS.name))];
-  const shellOf = (taken: TakenShell) => (taken.from === 'stock' ? shells.get(taken.shell.name) : undefined);
+  const shellOf = (taken: TakenShell) =>
+    taken.from === 'stock' && !taken.shell.isBrought ? shells.get(taken.shell.name) : undefined;
+  const halvesIn = halvesByBore(parts, context);
   const sets = fits.map((found): MatchedSet => {
     const { journal: filled, bore, upper, lower } = found;
     const journal = stock.journals.get(filled)!;
+    const housing = stock.cases.get(filled) ?? rods.get(bore.name);
     const own: Record<FitSlot, PartResult | undefined> = {
       journal,
-      bore: stock.cases.get(filled) ?? rods.get(bore.name),
+      bore: housing,
       upper: shellOf(upper),
       lower: shellOf(lower),
+      ...(housing?.row.hasShells && halvesIn(housing.row)),
     };
     const names = {
       journal: journal.row.name,
       bore: bore.name,
-      upper: nameOfShell(upper),
-      lower: nameOfShell(lower),
+      upper: own.upper?.row.name ?? nameOfShell(upper),
+      lower: own.lower?.row.name ?? nameOfShell(lower),
     };
-    return { ...judged(found, journal, stock, context), found, journal, parts: present(own), names };
+    const kind = kindWithBore(SHELL_BEARING, housing?.row);
+    return { ...judged(found, kind, journal, stock, context), found, journal, parts: present(own), names };
   });
   return sets.sort((a, b) => a.journal.row.row - b.journal.row.row);
 }
@@ -75,8 +85,24 @@ export function setsToMake(sets: readonly MatchedSet[], matching: MatchResult | 
   return complete.size === 0 ? [...sets] : sets.filter(({ found }) => complete.has(found.engine));
 }
 
-function judged(found: MatchedFit, { row }: PartResult, { stock }: BookStock, context: Context) {
-  const kind = SHELL_BEARING;
+/** The shells that are in the bores which were measured with them, as their rows name them. */
+function halvesByBore(parts: PartsOfBook, { book }: Context): (bore: PartRow) => Halves {
+  const inBores = shellsInBoresOf(book);
+  const shells = new Map<PartRow, PartResult[]>();
+  for (const part of parts.of(SHELLS.name)) {
+    const bore = halfOf(part.row) && inBores.boreOf(part.row);
+    if (bore) shells.set(bore, [...(shells.get(bore) ?? []), part]);
+  }
+  return (bore) => shellsByPlace(shells.get(bore) ?? [], {}, []);
+}
+
+function judged(
+  found: MatchedFit,
+  kind: KindOfFit,
+  { row }: PartResult,
+  { stock }: BookStock,
+  context: Context,
+) {
   const { engineType, engine, fit, position } = row;
   const limits = context.limitsOf(engineType, fit)!;
   const range = { min: limits.clearanceMin!, max: limits.clearanceMax!, serviceLimit: limits.serviceLimit };
@@ -96,7 +122,7 @@ function judged(found: MatchedFit, { row }: PartResult, { stock }: BookStock, co
 
 /** What a part of a set is called: by its own sheet where its slot takes parts of several. */
 export function nounInSet({ noun, sheets }: FitTerm, part: PartResult): string {
-  return sheets.length > 1 ? partSheet(part.row.sheet).noun : noun;
+  return noun === undefined || sheets.length > 1 ? partSheet(part.row.sheet).noun : noun;
 }
 
 function nameOfShell(taken: TakenShell): string {

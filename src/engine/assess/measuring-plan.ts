@@ -11,11 +11,11 @@ import {
   readingsNeeded,
   readVarianceWith,
 } from '../../maths/measuring-plan.js';
-import { type MeasuredPart, totalVariance, varianceOf } from '../../maths/uncertainty.js';
-import type { FitResult } from './fit.js';
+import { type FitVariance, totalVariance, varianceOf } from '../../maths/uncertainty.js';
+import { type FitResult, measuredTerms } from './fit.js';
 import { partGuards } from './part-checks.js';
 import type { PartResult } from './part-result.js';
-import { partsOf } from './places.js';
+import { termPartsOf } from './places.js';
 
 /** Spots read up to so many times each, and what that is expected to decide. */
 export interface RepeatPlan {
@@ -35,6 +35,8 @@ interface Repeats {
   readonly variance: readonly number[];
   /** New readings. */
   readonly readings: readonly number[];
+  /** The chance that they decide the verdict of the part itself; undefined where that is not open. */
+  readonly chance: readonly number[] | undefined;
 }
 
 /** Open verdicts by the parts that they rest on. */
@@ -44,19 +46,21 @@ export interface OpenVerdicts {
   readonly confidence: number;
   /** Filled as parts are asked for. */
   readonly repeats: Map<PartResult, Repeats>;
+  /** Filled as fits are asked for: their uncertainty as they were read. */
+  readonly variances: Map<FitResult, FitVariance>;
 }
 
 export function openVerdicts(fits: readonly FitResult[], confidence: number): OpenVerdicts {
   const open = fits.filter(isOpen);
   const fitsOf = new Map<PartResult, FitResult[]>();
   for (const fit of open) {
-    for (const part of new Set(partsOf(fit))) {
+    for (const part of new Set(termPartsOf(fit))) {
       const own = fitsOf.get(part);
       if (own) own.push(fit);
       else fitsOf.set(part, [fit]);
     }
   }
-  return { fits: open, fitsOf, confidence, repeats: new Map() };
+  return { fits: open, fitsOf, confidence, repeats: new Map(), variances: new Map() };
 }
 
 /** Undecided by the readings, not by a limit that was refused. */
@@ -79,7 +83,7 @@ function repeatsOf(part: PartResult, open: OpenVerdicts): Repeats {
     readings.push(readingsNeeded(spots, repeats));
     variance.push(gauge && measured ? readVarianceWith(spots, gauge.random, repeats) : 0);
   }
-  const found = { variance, readings };
+  const found = { variance, readings, chance: chancesOfPart(part, variance, open.confidence) };
   open.repeats.set(part, found);
   return found;
 }
@@ -87,25 +91,38 @@ function repeatsOf(part: PartResult, open: OpenVerdicts): Repeats {
 /** The best number of repeats of these parts: most verdicts decided a reading. */
 export function bestRepeats(parts: readonly PartResult[], open: OpenVerdicts): RepeatPlan | undefined {
   const fits = [...new Set(parts.flatMap((part) => open.fitsOf.get(part) ?? []))];
-  const owns = parts.filter(
-    ({ status, limitsAreRead, isUncorrected }) => status === 'undecided' && limitsAreRead && !isUncorrected,
-  );
+  const all = parts.map((part) => repeatsOf(part, open));
+  const owns = all.flatMap(({ chance }) => (chance ? [chance] : []));
   let best: RepeatPlan | undefined;
   for (let repeats = 2; repeats <= MOST_REPEATS; repeats++) {
     let [readings, decided] = [0, 0];
-    for (const part of parts) readings += repeatsOf(part, open).readings[repeats]!;
+    for (const own of all) readings += own.readings[repeats]!;
     if (readings === 0) continue;
     for (const fit of fits) decided += chanceOfFit(fit, parts, repeats, open);
-    for (const part of owns) decided += chanceOfPart(part, repeats, open);
+    for (const chances of owns) decided += chances[repeats]!;
     if (decided > 0 && (!best || decided / readings > best.decided / best.readings))
       best = { parts, repeats, readings, open: fits.length + owns.length, decided };
   }
   return best;
 }
 
-/** The part as more readings would leave it. */
-function withRepeats(part: PartResult, repeats: number, open: OpenVerdicts): MeasuredPart {
-  return { ...part.measured!, readVariance: repeatsOf(part, open).variance[repeats]! };
+/** The uncertainty of a fit as more readings of these parts would leave it: what its parts share stays. */
+function varianceWith(
+  fit: FitResult,
+  parts: readonly PartResult[],
+  repeats: number,
+  open: OpenVerdicts,
+): FitVariance {
+  const known = open.variances.get(fit) ?? varianceOf(measuredTerms(fit)!);
+  open.variances.set(fit, known);
+  return {
+    common: known.common,
+    scatters: known.scatters.map((scatter, at) => {
+      const part = fit.parts[fit.kind.terms[at]!.slot]!;
+      if (!parts.includes(part)) return scatter;
+      return { variance: repeatsOf(part, open).variance[repeats]!, spots: scatter.spots };
+    }),
+  };
 }
 
 function chanceOfFit(
@@ -114,11 +131,7 @@ function chanceOfFit(
   repeats: number,
   open: OpenVerdicts,
 ): number {
-  const terms = fit.kind.terms.map(({ slot, sign }) => {
-    const part = fit.parts[slot]!;
-    return { sign, part: parts.includes(part) ? withRepeats(part, repeats, open) : part.measured! };
-  });
-  const variance = varianceOf(terms);
+  const variance = varianceWith(fit, parts, repeats, open);
   const saving = fit.variance - totalVariance(variance);
   if (saving <= 0) return 0;
   const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
@@ -130,23 +143,32 @@ function chanceOfFit(
   );
 }
 
-/** A part is decided once all of its open checks are: as likely as the least likely of them. */
-function chanceOfPart(part: PartResult, repeats: number, open: OpenVerdicts): number {
-  const after = withRepeats(part, repeats, open);
-  const saving = part.measured!.readVariance - after.readVariance;
-  if (saving <= 0) return 0;
-  const guards = partGuards(after, part.spots, open.confidence);
-  const chances = part.checks
-    .filter((check) => outcomeOf(check) === 'undecided')
-    .map((check) => {
+/**
+ * A part is decided once all of its open checks are: as likely as the least likely of them.
+ * @param variances u_i² by the readings that each spot has then
+ */
+function chancesOfPart(
+  part: PartResult,
+  variances: readonly number[],
+  confidence: number,
+): number[] | undefined {
+  const { status, limitsAreRead, isUncorrected, spots, measured } = part;
+  if (status !== 'undecided' || !limitsAreRead || isUncorrected) return undefined;
+  const checks = part.checks.filter((check) => outcomeOf(check) === 'undecided');
+  return variances.map((readVariance) => {
+    const saving = measured!.readVariance - readVariance;
+    if (saving <= 0 || checks.length === 0) return 0;
+    const guards = partGuards({ ...measured!, readVariance }, spots, confidence);
+    const chances = checks.map((check) => {
       const isForm = check.quantity === 'taper' || check.quantity === 'out of round';
       const own = guards[check.quantity as keyof typeof guards];
       return chanceCheckDecided(check, own, Math.sqrt(isForm ? 2 * saving : saving));
     });
-  return chances.length === 0 ? 0 : Math.min(...chances);
+    return Math.min(...chances);
+  });
 }
 
 /** The chance that a fit is decided once every spot of it has been read as often as is advised at most. */
 export function chanceByRepeats(fit: FitResult, open: OpenVerdicts): number {
-  return chanceOfFit(fit, partsOf(fit), MOST_REPEATS, open);
+  return chanceOfFit(fit, termPartsOf(fit), MOST_REPEATS, open);
 }

@@ -8,7 +8,14 @@ import type { LengthUnit } from '../../maths/units.js';
 import type { LimitsRow, PartRow } from '../book/book.js';
 import type { BadCell } from '../book/problems.js';
 import { partSheet } from '../input-sheets/index.js';
-import { limitHeader, ROLES, type RoleCheck, type RoleRecord } from '../input-sheets/roles.js';
+import {
+  BORE_WITH_SHELLS,
+  limitHeader,
+  ROLES,
+  type RoleCheck,
+  type RoleRecord,
+} from '../input-sheets/roles.js';
+import type { Context, UsableClasses } from './context.js';
 import { lengthText } from './words.js';
 
 /** The guards of one part, by what is checked of it. */
@@ -33,22 +40,50 @@ export function partGuards(part: MeasuredPart, spots: readonly Spot[], confidenc
   };
 }
 
-/** Looks up what the sheet of a part makes of it. */
-export function roleOf({ sheet }: Pick<PartRow, 'sheet'>): RoleRecord {
-  return ROLES[partSheet(sheet).role];
+/** Looks up what the sheet of a part makes of it, and the shells in it. */
+export function roleOf({ sheet, hasShells }: Pick<PartRow, 'sheet' | 'hasShells'>): RoleRecord {
+  return hasShells ? BORE_WITH_SHELLS : ROLES[partSheet(sheet).role];
 }
 
-/** The limit of a check that counts: the first that is typed, or that was refused. */
-function countingLimit({ limits: keys }: RoleCheck, limits: LimitsRow) {
-  for (const key of keys) {
+const NO_CLASSES: UsableClasses = { classes: [], rows: [] };
+
+/** The classes that the size of a part may fall in. */
+export function classesOfPart(row: PartRow, context: Context): UsableClasses {
+  const { classOf } = roleOf(row);
+  return classOf === undefined ? NO_CLASSES : context.classesOf(row.engineType, row.fit, classOf);
+}
+
+/** A check, and the limit that counts for it. */
+interface CountingLimit {
+  readonly check: RoleCheck;
+  readonly header: string;
+  /** Undefined where it was refused. */
+  readonly limit: Grain | undefined;
+  readonly refused: BadCell | undefined;
+}
+
+/** Of the limits of a check the first that is typed, or that was refused. */
+function countingLimit(check: RoleCheck, limits: LimitsRow): CountingLimit | undefined {
+  for (const key of check.limits) {
     const header = limitHeader(key);
     const limit = limits[key];
     const refused = limits.bad.find((bad) => bad.header === header);
     if (typeof limit === 'number' || refused) {
-      return { header, limit: typeof limit === 'number' ? limit : undefined, refused };
+      return { check, header, limit: typeof limit === 'number' ? limit : undefined, refused };
     }
   }
   return undefined;
+}
+
+/** Looked up once for each row of Limits: thousands of parts may share one. */
+const counting = new WeakMap<LimitsRow, Map<RoleRecord, readonly CountingLimit[]>>();
+
+function countingLimits(role: RoleRecord, limits: LimitsRow): readonly CountingLimit[] {
+  const ofRow = counting.get(limits) ?? new Map<RoleRecord, readonly CountingLimit[]>();
+  counting.set(limits, ofRow);
+  const known = ofRow.get(role) ?? role.checks.flatMap((check) => countingLimit(check, limits) ?? []);
+  ofRow.set(role, known);
+  return known;
 }
 
 function checkedValue({ quantity }: RoleCheck, form: Form): Grain | undefined {
@@ -72,27 +107,26 @@ export function limitChecks(
   guards: PartGuards,
 ): LimitCheck[] {
   if (!limits) return [];
-  return roleOf(row).checks.flatMap((check): LimitCheck[] => {
-    const counting = countingLimit(check, limits);
-    if (counting?.limit === undefined) return [];
+  const checks: LimitCheck[] = [];
+  for (const { check, header, limit } of countingLimits(roleOf(row), limits)) {
+    if (limit === undefined) continue;
     const { quantity, side } = check;
-    return [
-      {
-        quantity,
-        value: checkedValue(check, form),
-        side,
-        limitName: counting.header,
-        limit: counting.limit,
-        guards: guards[quantity],
-      },
-    ];
-  });
+    checks.push({
+      quantity,
+      value: checkedValue(check, form),
+      side,
+      limitName: header,
+      limit,
+      guards: guards[quantity],
+    });
+  }
+  return checks;
 }
 
 /** Refused cells among the limits that count for a part. */
 export function unreadLimits(row: PartRow, limits: LimitsRow | undefined): BadCell[] {
   if (!limits) return [];
-  return roleOf(row).checks.flatMap((check) => countingLimit(check, limits)?.refused ?? []);
+  return countingLimits(roleOf(row), limits).flatMap(({ refused }) => refused ?? []);
 }
 
 /** Which checks fail and by how much, or which stay open and why. */

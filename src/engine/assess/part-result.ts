@@ -47,6 +47,8 @@ export interface PartResult {
   /** That of steel where no gauge is named. */
   readonly gaugeExpansion: Expansion;
   readonly limits: LimitsRow | undefined;
+  /** Says in `why` what only the other parts and the fits of the book tell; before anything is made of the part. */
+  addRemarks(remarks: readonly string[]): void;
 }
 
 /** What the row of a part looks up. */
@@ -69,11 +71,14 @@ export interface FoundOfPart {
 
 const NOTHING: readonly never[] = [];
 
+/** The guards asked for last: checks and guards of a part are asked for one after the other. */
+let last: { readonly part: AssessedPart; readonly guards: PartGuards } | undefined;
+
 /** A long list has many parts: what follows from the rest is computed again when it is asked for, and not kept. */
 export class AssessedPart implements PartResult {
   readonly row: PartRow;
   readonly status: PartStatus;
-  readonly why: readonly string[];
+  why: readonly string[];
   readonly classification: Classification | undefined;
   readonly sizeU: Grain | undefined;
   readonly measured: (MeasuredPart & Form) | undefined;
@@ -106,6 +111,10 @@ export class AssessedPart implements PartResult {
     this.limitsAreRead = found.limitsAreRead ?? true;
   }
 
+  addRemarks(remarks: readonly string[]): void {
+    this.why = [...this.why, ...remarks];
+  }
+
   get spots(): readonly ReadSpot[] {
     return this.grains.length > 0 ? readSpots(this.row.readings, this.grains) : NOTHING;
   }
@@ -134,7 +143,13 @@ export class AssessedPart implements PartResult {
   }
 
   get guards(): PartGuards {
-    return this.measured ? partGuards(this.measured, this.spots, this.confidence) : NO_PART_GUARDS;
+    if (!this.measured) return NO_PART_GUARDS;
+    if (last?.part !== this) last = { part: this, guards: this.computeGuards(this.measured) };
+    return last.guards;
+  }
+
+  private computeGuards(measured: MeasuredPart): PartGuards {
+    return partGuards(measured, this.spots, this.confidence);
   }
 }
 

@@ -3,7 +3,7 @@ import { classify } from '../../maths/classes.js';
 import { partVerdict } from '../../maths/conformity.js';
 import { toNumber } from '../../maths/decimal.js';
 import { REFERENCE_CELSIUS, sizeAt20C } from '../../maths/expansion.js';
-import { formOf } from '../../maths/form.js';
+import { type Form, formOf } from '../../maths/form.js';
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { sameMark } from '../../maths/tables.js';
 import {
@@ -21,7 +21,15 @@ import { reasonOf } from '../book/problems.js';
 import { partSheet } from '../input-sheets/index.js';
 import { limitHeader } from '../input-sheets/roles.js';
 import { type Context, type GaugeUse, namedMaterial } from './context.js';
-import { checkReasons, limitChecks, partGuards, roleOf, unreadLimits } from './part-checks.js';
+import {
+  checkReasons,
+  classesOfPart,
+  limitChecks,
+  NO_PART_GUARDS,
+  partGuards,
+  roleOf,
+  unreadLimits,
+} from './part-checks.js';
 import {
   AssessedPart,
   type KnownOfPart,
@@ -30,15 +38,21 @@ import {
   type ReadSpot,
   readSpots,
 } from './part-result.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
+import { spotCounts } from './spots-of-fit.js';
 
 /** Assesses the rows of one sheet together, since a part is named once in its sheet. */
 export function assessParts(rows: readonly PartRow[], context: Context): PartResult[] {
   const named = new Map<string, number>();
   for (const { name } of rows) named.set(nameKey(name), (named.get(nameKey(name)) ?? 0) + 1);
-  return rows.map((row) => assessPart(row, named.get(nameKey(row.name))! > 1 && row.name !== '', context));
+  const counts = spotCounts(rows);
+  return rows.map((row) => {
+    const isNamedTwice = named.get(nameKey(row.name))! > 1 && row.name !== '';
+    return assessPart(row, isNamedTwice, counts.get(nameKey(row.fit))!, context);
+  });
 }
 
-function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): PartResult {
+function assessPart(row: PartRow, isNamedTwice: boolean, spotsOfFit: number, context: Context): PartResult {
   const limits = context.limitsOf(row.engineType, row.fit);
   const role = roleOf(row);
   const isJudged = role.checks.length > 0;
@@ -64,6 +78,8 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     new AssessedPart(known, { status, why: reasons }, context.book.setup.confidence);
   if (faults.length > 0) return unmeasured('bad reading', [...faults, ...why]);
   why.push(...identityRemarks(row));
+  const around = shellsInBoresOf(context.book).boreOf(row);
+  if (around) why.push(`in ${around.name}, which was measured with its shells in: no wall is needed`);
   if (row.readings.length === 0) {
     if (isNamedTwice) return unmeasured('bad reading', [namedTwice(row), ...why]);
     return unmeasured('not measured', why);
@@ -75,7 +91,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
       : sizeAt20C(mm, celsius, expansion.value, gaugeExpansion.value),
   );
   const spots = readSpots(row.readings, grains);
-  const form = formOf(spots);
+  const form = role.isShaped ? sizesOnly(formOf(spots)) : formOf(spots);
   const { size, largest, smallest, taper, outOfRound } = form;
   // Named one by one: of what is spread, each object would get a shape of its own, larger than itself.
   const measured = {
@@ -87,9 +103,9 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     ...uncertaintyOf(form.size, spots, known, toNumber(celsius) - REFERENCE_CELSIUS),
   };
   const { confidence } = context.book.setup;
-  const guards = partGuards(measured, spots, confidence);
+  const guards = isJudged ? partGuards(measured, spots, confidence) : NO_PART_GUARDS;
   const checks = limitChecks(row, form, limits, guards);
-  const { classes } = context.classesOf(row.engineType, row.fit, role.classOf);
+  const { classes } = classesOfPart(row, context);
   const classification = classify(form.size, classes);
   if (
     row.mark !== undefined &&
@@ -114,6 +130,7 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     status = 'bad reading';
     why.unshift(namedTwice(row));
   }
+  if (spots.length < spotsOfFit) why.push(`${spots.length} of ${spotsOfFit} spots read`);
   const sizeU = gauge && expandedUncertainty(sizeVariance(measured));
   const limitsAreRead = unread.length === 0;
   return new AssessedPart(
@@ -121,6 +138,11 @@ function assessPart(row: PartRow, isNamedTwice: boolean, context: Context): Part
     { status, why, grains, classification, sizeU, measured, limitsAreRead },
     confidence,
   );
+}
+
+/** What is oval and tapered by design has no form to speak of. */
+function sizesOnly({ size, largest, smallest }: Form): Form {
+  return { size, largest, smallest, taper: undefined, outOfRound: undefined };
 }
 
 const NO_EXPANSION = { value: 0, error: 0 };
@@ -178,7 +200,7 @@ function noLimitsReasons(row: PartRow, limits: LimitsRow | undefined, context: C
     return context.book.limits.length > 0
       ? [`Limits has no row for ${row.engineType || 'this engine type'}, ${row.fit}`]
       : [];
-  return [`Limits types no limit of its own for the ${roleOf(row).classOf}`];
+  return [`Limits types no limit of its own for the ${roleOf(row).noun}`];
 }
 
 /** What is odd about a row and changes no verdict. */

@@ -7,11 +7,12 @@ import type { BySheet } from '../book/by-sheet.js';
 import { nameKey } from '../book/names.js';
 import { FIT_SLOTS, FITS, type FitSlot, slotHeader } from '../input-sheets/fits.js';
 import { kindsOfFit } from '../kinds/index.js';
-import { type FitTerm, type KindOfFit, termOf } from '../kinds/kind-of-fit.js';
+import { type FitTerm, type KindOfFit, kindWithBore, termOf } from '../kinds/kind-of-fit.js';
 import { sheetsOfTerm } from '../kinds/sheets-of-term.js';
 import { groupBy } from './context.js';
 import { halfOf, onlyPart, shellsByPlace, tooMany, wrongHalves } from './half-shells.js';
 import type { PartResult } from './part-result.js';
+import { ShellsInBores } from './shells-in-bores.js';
 import { WordsOfFits } from './words-of-fits.js';
 
 export interface FitPlace {
@@ -33,6 +34,11 @@ export interface PlacedFit extends FitPlace {
 
 export type PartsOfBook = BySheet<PartResult>;
 
+/** The parts whose sizes make the fit: shells that are in a measured bore are not among them. */
+export function termPartsOf({ kind, parts }: Pick<PlacedFit, 'kind' | 'parts'>): PartResult[] {
+  return FIT_SLOTS.flatMap((slot) => (termOf(kind, slot) && parts[slot]) ?? []);
+}
+
 /** The parts of a fit, one on both halves twice. */
 export function partsOf({ parts }: Pick<PlacedFit, 'parts'>): PartResult[] {
   return FIT_SLOTS.flatMap((slot) => parts[slot] ?? []);
@@ -51,7 +57,11 @@ export function placeFits(
   rows: readonly FitRow[] | undefined,
   keptStrips: readonly FitRow[],
 ): PlacedFit[] {
-  const placer = new Placer(parts);
+  const inBores = new ShellsInBores(
+    parts.map((own) => own.map(({ row }) => row)),
+    rows,
+  );
+  const placer = new Placer(parts, inBores);
   if (rows) return refuseOverused(rows.map((row) => placer.ofRow(row)));
   const kept = firstOf(keptStrips, placeKey);
   const fits = kindsOfFit().flatMap((kind) =>
@@ -76,7 +86,10 @@ class Placer {
   private readonly atPlace = new Map<string, Map<string, PartResult[]>>();
   private readonly named = new Map<string, Map<string, PartResult>>();
 
-  constructor(private readonly parts: PartsOfBook) {
+  constructor(
+    private readonly parts: PartsOfBook,
+    private readonly inBores: ShellsInBores,
+  ) {
     this.words = new WordsOfFits(parts);
   }
 
@@ -121,7 +134,7 @@ class Placer {
       }
     }
     Object.assign(parts, this.halvesAt(kind, key, parts, {}, unclear));
-    return { engine, fit, position, kind, source, parts, unclear };
+    return { engine, fit, position, kind: kindWithBore(kind, parts.bore?.row), source, parts, unclear };
   }
 
   /** A fit that the user's row names, wholly or in part. */
@@ -142,8 +155,9 @@ class Placer {
     }
     const typed = { upper: source.upper !== undefined, lower: source.lower !== undefined };
     Object.assign(parts, this.halvesAt(kind, key, parts, typed, unclear));
-    if (kind.strategy === 'half-shells') unclear.push(...wrongHalves(parts));
-    return placed;
+    if (kind.strategy === 'half-shells')
+      unclear.push(...wrongHalves(parts), ...this.inBores.shellsElsewhere(parts));
+    return { ...placed, kind: kindWithBore(kind, parts.bore?.row) };
   }
 
   private takeNamed(
@@ -172,8 +186,13 @@ class Placer {
     unclear: string[],
   ): SlotParts {
     if (kind.strategy !== 'half-shells' || (typed.upper && typed.lower)) return {};
-    const there = this.there(termOf(kind, 'upper')!, key).filter(
-      (part) => halfOf(part.row) !== undefined && part !== found.upper && part !== found.lower,
+    // The shells of a bore that was measured with them come from its own place, wherever it goes.
+    const bore = found.bore?.row.hasShells ? found.bore.row : undefined;
+    const there = this.there(termOf(kind, 'upper')!, bore ? placeKey(bore) : key).filter(
+      (part) =>
+        halfOf(part.row) !== undefined &&
+        ![found.upper, found.lower].includes(part) &&
+        this.inBores.boreOf(part.row) === bore,
     );
     return shellsByPlace(there, typed, unclear);
   }

@@ -4,7 +4,7 @@ import { MOST_REPEATS } from '../../maths/measuring-plan.js';
 import type { FitResult } from './fit.js';
 import type { OpenVerdicts, RepeatPlan } from './measuring-plan.js';
 import type { PartResult, ReadSpot } from './part-result.js';
-import { partsOf } from './places.js';
+import { termPartsOf } from './places.js';
 import { countText } from './words.js';
 
 export interface Remeasure {
@@ -13,7 +13,12 @@ export interface Remeasure {
   readonly parts: readonly string[];
   readonly spot: string;
   readonly why: string;
+  /** No reading with the gauges at hand would decide it. */
+  readonly isBeyondReadings?: boolean;
 }
+
+/** Why a part without a reading is asked for. */
+export const NOT_MEASURED = 'not measured';
 
 /** The spots by the headers of their columns; first those that the extremes were read at. */
 export function spotNames({ form }: PartResult, spots: readonly ReadSpot[]): string {
@@ -31,13 +36,13 @@ export function fitWords({ engine, fit, position, why }: FitResult): string {
 /** The open verdicts of a plan that rest on one of its parts. */
 export function reasonsOf(part: PartResult, { parts }: RepeatPlan, open: OpenVerdicts): string[] {
   const fits = (open.fitsOf.get(part) ?? []).filter(
-    (fit) => parts.length === 1 || parts.every((other) => partsOf(fit).includes(other)),
+    (fit) => parts.length === 1 || parts.every((other) => termPartsOf(fit).includes(other)),
   );
-  const checks = part.checks.filter((check) => outcomeOf(check) === 'undecided' && check.value !== undefined);
-  const own =
-    part.status === 'undecided'
-      ? checks.map(({ quantity, limitName }) => `${quantity} near ${limitName}`).join(', ')
-      : '';
+  const checks = part.status === 'undecided' ? part.checks : [];
+  const own = checks
+    .filter((check) => outcomeOf(check) === 'undecided' && check.value !== undefined)
+    .map(({ quantity, limitName }) => `${quantity} near ${limitName}`)
+    .join(', ');
   return [...fits.map(fitWords), ...(own === '' ? [] : [own])];
 }
 

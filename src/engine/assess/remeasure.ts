@@ -5,6 +5,10 @@
  */
 import { bestGauge, type GaugePlan, gaugesInUse, neededGauge } from './better-gauge.js';
 import type { Context } from './context.js';
+import { doubtShort } from './doubt-words.js';
+import type { DoubtedReading } from './doubted-readings.js';
+import type { FastenerResult } from './fastener.js';
+import { fastenersWanted } from './fastener-remeasure.js';
 import type { FitResult } from './fit.js';
 import { answerWords, gaugeAdvice, type OpenFit } from './gauge-advice.js';
 import {
@@ -15,9 +19,10 @@ import {
   type RepeatPlan,
 } from './measuring-plan.js';
 import type { PartResult } from './part-result.js';
-import { type PartsOfBook, partsOf } from './places.js';
+import { type PartsOfBook, termPartsOf } from './places.js';
 import {
   fitWords,
+  NOT_MEASURED,
   outOf100,
   type Remeasure,
   reasonsOf,
@@ -25,26 +30,40 @@ import {
   repeatWords,
   spotNames,
 } from './remeasure-words.js';
-
-interface Wanted extends Remeasure {
-  /** Verdicts that the readings are expected to decide, for each of them. */
-  readonly worth: number;
-  readonly rank: number;
-}
+import { shellsInBoresOf } from './shells-in-bores.js';
+import type { Wanted } from './wanted.js';
 
 /** Where repeats decide a fit in fewer cases than this, a better gauge is named. */
 const REPEATS_WILL_DO = 0.5;
 /** Where they decide it in fewer cases than this, they are not asked for. */
 const WORTH_REPEATING = 0.05;
 
-export function remeasureList(parts: PartsOfBook, fits: readonly FitResult[], context: Context): Remeasure[] {
+/** What the list is made of. */
+interface Found {
+  readonly parts: PartsOfBook;
+  readonly fits: readonly FitResult[];
+  readonly fasteners: readonly FastenerResult[];
+  readonly doubts: readonly DoubtedReading[];
+}
+
+export function remeasureList({ parts, fits, fasteners, doubts }: Found, context: Context): Remeasure[] {
   const all = parts.all();
   const open = openVerdicts(fits, context.book.setup.confidence);
-  const wanted = [...unread(all, fits), ...nearLimits(all, open, context)];
+  const inBores = shellsInBoresOf(context.book);
+  const asked = all.filter(({ row, status }) => status !== 'not measured' || !inBores.boreOf(row));
+  const wanted = [
+    ...unread(asked, fits),
+    ...doubted(doubts, fits, context),
+    ...nearLimits(all, open, context),
+    ...fastenersWanted(fasteners, context),
+  ];
   return wanted
     .map((entry, order) => ({ ...entry, order }))
     .sort((a, b) => b.worth - a.worth || a.rank - b.rank || a.order - b.order)
-    .map(({ sheet, parts: names, spot, why }) => ({ sheet, parts: names, spot, why }));
+    .map(({ sheet, parts: names, spot, why, worth }) => ({
+      ...{ sheet, parts: names, spot, why },
+      ...(worth === 0 && { isBeyondReadings: true }),
+    }));
 }
 
 /** Bad cells, parts without readings, and checks that need more spots. */
@@ -52,13 +71,13 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
   const fitsOf = new Map<PartResult, FitResult[]>();
   for (const fit of fits) {
     if (fit.status !== 'bad reading' && fit.status !== 'not measured') continue;
-    for (const part of new Set(partsOf(fit))) fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
+    for (const part of new Set(termPartsOf(fit))) fitsOf.set(part, [...(fitsOf.get(part) ?? []), fit]);
   }
   /** A fit that waits for two parts is decided by half for each. */
   const waiting = (part: PartResult) =>
     (fitsOf.get(part) ?? [])
       .filter(({ status }) => status === part.status)
-      .reduce((sum, fit) => sum + 1 / new Set(partsOf(fit).filter(isUnread)).size, 0);
+      .reduce((sum, fit) => sum + 1 / new Set(termPartsOf(fit).filter(isUnread)).size, 0);
   return all.flatMap((part): Wanted[] => {
     const { row } = part;
     const entry = (spot: string, why: string, rank: number, worth: number): Wanted => ({
@@ -69,11 +88,32 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
       const worth = 1 + waiting(part);
       return row.bad.map(({ header, cell, found }) => entry(header, `${cell}: found ${found}`, 0, worth));
     }
-    if (part.status === 'not measured') return [entry('all', 'not measured', 1, 1 + waiting(part))];
+    if (part.status === 'not measured') return [entry('all', NOT_MEASURED, 2, 1 + waiting(part))];
     if (part.status !== 'undecided') return [];
     return part.checks
       .filter(({ value }) => value === undefined)
-      .map(({ quantity }) => entry('all', `${quantity} needs more spots`, 2, 1));
+      .map(({ quantity }) => entry('all', `${quantity} needs more spots`, 3, 1));
+  });
+}
+
+/** Slips of the hand: each may change the verdict of its part, and of those of its fits that are not in range. */
+function doubted(doubts: readonly DoubtedReading[], fits: readonly FitResult[], { book }: Context): Wanted[] {
+  if (doubts.length === 0) return [];
+  const open = new Map<PartResult, number>(doubts.map(({ part }) => [part, 0]));
+  for (const fit of fits) {
+    if (fit.clearance === undefined || fit.status === 'in range') continue;
+    for (const part of new Set(termPartsOf(fit))) {
+      const own = open.get(part);
+      if (own !== undefined) open.set(part, own + 1);
+    }
+  }
+  return doubts.map((doubt): Wanted => {
+    const { part, reading } = doubt;
+    return {
+      ...{ sheet: part.row.sheet, parts: [part.row.name], spot: reading.column.header },
+      why: doubtShort(doubt, book),
+      ...{ rank: 1, worth: 1 + open.get(part)! },
+    };
   });
 }
 
@@ -93,7 +133,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
   const wanted: Wanted[] = [];
   const undecidable: OpenFit[] = [];
   for (const fit of open.fits) {
-    const own = [...new Set(partsOf(fit))];
+    const own = [...new Set(termPartsOf(fit))];
     const plans = [...own.map(ofPart), own.length > 1 ? bestRepeats(own, open) : undefined];
     const best = plans
       .filter((plan) => plan !== undefined)
@@ -108,7 +148,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
       if (best && chance >= WORTH_REPEATING) {
         const advice = isUnlikely ? [repeatsAtMost(chance), ...answerWords([{ needed }], context)] : [];
         words.set(best, words.get(best) || advice.join('; '));
-      } else undecidable.push({ fit, needed, chance, part: needed?.part ?? partsOf(fit)[0]! });
+      } else undecidable.push({ fit, needed, chance, part: needed?.part ?? termPartsOf(fit)[0]! });
     }
   }
   for (const part of all) {
@@ -118,7 +158,7 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
   return [
     ...wanted,
     ...[...words].flatMap(([plan, needed]) => rowsOf(plan, needed, open)),
-    ...gaugeAdvice(undecidable, context).map((entry) => ({ ...entry, rank: 4, worth: 0 })),
+    ...gaugeAdvice(undecidable, context).map((entry) => ({ ...entry, rank: 5, worth: 0 })),
   ];
 }
 
@@ -134,7 +174,7 @@ function rowsOf(plan: RepeatPlan, needed: string, open: OpenVerdicts): Wanted[] 
       {
         ...{ sheet: part.row.sheet, parts: [part.row.name], spot: spotNames(part, spots) },
         why: [...reasonsOf(part, plan, open), repeatWords(plan), ...(needed ? [needed] : [])].join('; '),
-        ...{ rank: 3, worth: worthOf(plan) },
+        ...{ rank: 4, worth: worthOf(plan) },
       },
     ];
   });
@@ -144,6 +184,6 @@ function withGauge(fit: FitResult, { part, gauge, readings, chance }: GaugePlan,
   return {
     ...{ sheet: part.row.sheet, parts: [part.row.name], spot: spotNames(part, part.spots) },
     why: `${fitWords(fit)}; ${repeatsAtMost(repeats)}; measured with gauge ${gauge} it is decided in ${outOf100(chance)}`,
-    ...{ rank: 3, worth: chance / readings },
+    ...{ rank: 4, worth: chance / readings },
   };
 }

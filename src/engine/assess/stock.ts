@@ -1,6 +1,17 @@
 /** The stock of a book for matching: what may be used, and why the rest may not. */
 import { middle } from '../../maths/classes.js';
-import type { RanAt, Stock, StockEngine, StockJournal, StockNewShell } from '../../maths/matching/stock.js';
+import { broughtShells } from '../../maths/matching/brought-shells.js';
+import { BIG_END } from '../../maths/matching/part-classes.js';
+import type {
+  FitKind,
+  RanAt,
+  Stock,
+  StockEngine,
+  StockJournal,
+  StockNewShell,
+  StockRod,
+  StockShell,
+} from '../../maths/matching/stock.js';
 import { CERTAIN } from '../../maths/uncertainty.js';
 import type { LimitsRow, NewShellRow, PartRow } from '../book/book.js';
 import { nameKey } from '../book/names.js';
@@ -13,6 +24,7 @@ import { SHELL_BEARING } from '../kinds/shell-bearing.js';
 import { type Context, groupBy, kindKey } from './context.js';
 import type { PartResult } from './part-result.js';
 import type { PartsOfBook } from './places.js';
+import { shellsInBoresOf } from './shells-in-bores.js';
 
 /** A main keeps the case bore of its place; matching chooses only its shells. */
 function isMain({ fit }: PartRow): boolean {
@@ -33,6 +45,12 @@ export function reasonNotUsed(
   if (isUncorrected && !allowUndecided) return 'not corrected to 20 °C';
   if (row.engineType === undefined) return 'Engine type is blank';
   return undefined;
+}
+
+/** The same, and of shells that are in a bore that they stay in. */
+export function reasonOutOfStock(part: PartResult, { book }: Context): string | undefined {
+  const bore = shellsInBoresOf(book).boreOf(part.row);
+  return bore ? `in ${bore.name}, which was measured with its shells in` : reasonNotUsed(part);
 }
 
 /** The refused cell of a Limits row without which no fit of it can be chosen. */
@@ -89,6 +107,7 @@ export function stockOf(
                 part: housingIsUsable ? housing.measured : undefined,
                 ran: ran(housing),
                 isUncorrected: housing.isUncorrected,
+                ...(housing.row.hasShells && { hasShells: true }),
               }
             : undefined,
       };
@@ -104,7 +123,27 @@ export function stockOf(
         ? [{ row: part.row, part: part.measured, ran: ran(part) }]
         : [],
     );
+  const rods = usable(parts.of(RODS.name)).map(({ row, part, ran: ranOn }) => ({
+    name: row.name,
+    engineType: nameKey(row.engineType!),
+    part,
+    mass: row.mass,
+    ran: ranOn,
+    ...(row.hasShells && { hasShells: true as const }),
+  }));
+  const inBores = shellsInBoresOf(book);
   const mates = setup.halvesStay ? matesOf(parts.of(SHELLS.name)) : () => undefined;
+  const shells = usable(parts.of(SHELLS.name)).flatMap(({ row, part, ran: ranOn }) =>
+    row.half === undefined || inBores.boreOf(row)
+      ? []
+      : [
+          {
+            ...kindOf(row),
+            ...{ name: row.name, half: row.half, quantity: row.quantity },
+            ...{ part, ran: ranOn, mates: mates(row) },
+          },
+        ],
+  );
   const firstLimits = [
     ...new Map([...book.limits].reverse().map((row) => [kindKey(row.engineType, row.fit), row])).values(),
   ];
@@ -124,28 +163,8 @@ export function stockOf(
         massSpread: row.massSpread ?? setup.massSpread,
       })),
       engines,
-      rods: usable(parts.of(RODS.name)).map(({ row, part, ran }) => ({
-        name: row.name,
-        engineType: nameKey(row.engineType!),
-        part,
-        mass: row.mass,
-        ran,
-      })),
-      shells: usable(parts.of(SHELLS.name)).flatMap(({ row, part, ran }) =>
-        row.half === undefined
-          ? []
-          : [
-              {
-                ...kindOf(row),
-                name: row.name,
-                half: row.half,
-                quantity: row.quantity,
-                part,
-                ran,
-                mates: mates(row),
-              },
-            ],
-      ),
+      rods,
+      shells: [...shells, ...broughtShellsOf(rods, engines)],
       newShells: setup.buyNewShells ? book.newShells.flatMap((row) => newShellOf(row) ?? []) : [],
       confidence: setup.confidence,
       allowUndecided: setup.allowUndecided,
@@ -155,6 +174,16 @@ export function stockOf(
       newWithUsed: setup.newWithUsed,
     },
   };
+}
+
+/** The shells in the bores that were measured with them, kind by kind. */
+function broughtShellsOf(rods: readonly StockRod[], engines: readonly StockEngine[]): StockShell[] {
+  const bores: FitKind[] = [
+    ...rods.filter(({ hasShells }) => hasShells).map(({ engineType }) => ({ engineType, fit: BIG_END })),
+    ...engines.flatMap(({ journals }) => journals.filter(({ caseBore }) => caseBore?.hasShells)),
+  ];
+  const kinds = groupBy(bores, ({ engineType, fit }) => kindKey(engineType, fit));
+  return [...kinds.values()].flatMap((own) => broughtShells(own[0]!, own.length));
 }
 
 /** A shell as it is sold, at the middle of its walls; undefined for a row that cannot be read whole. */

@@ -95,7 +95,7 @@ function kindParts(
   const limits = rules.limitsOf(kind);
   if (!limits) return undefined;
   const shells = parts.of(SHELLS.name);
-  const bores = parts.of(kind.fit === CASES.fit ? CASES.name : RODS.name);
+  const bores = parts.of(kind.fit === CASES.fit ? CASES.name : RODS.name).filter(({ row }) => !row.hasShells);
   const boresOfType = bores.filter(({ row }) => nameKey(row.engineType ?? '') === kind.engineType);
   const shellsOfType = shells.filter(({ row }) => nameKey(row.engineType ?? '') === kind.engineType);
   const shellsOfKind = shellsOfType.filter(({ row }) => nameKey(row.fit) === kind.fit);

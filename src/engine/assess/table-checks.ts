@@ -79,6 +79,7 @@ function limitsFindings(context: Context): Findings {
         { name: 'Clearance min and max', min: row.clearanceMin, max: row.clearanceMax },
         { name: 'Journal min and max', min: row.journalMin, max: row.journalMax },
         { name: 'Bore min and max', min: row.boreMin, max: row.boreMax },
+        { name: 'Bearing min and max', min: row.bearingMin, max: row.bearingMax },
       ];
       for (const { name, min, max } of crossedLimits(pairs)) {
         found.add(row, `${name}: ${text(min!)} is above ${text(max!)}`);

@@ -1,4 +1,5 @@
 /** Which kind of fit a word of the column Fit means in a book. */
+import type { Book } from '../book/book.js';
 import type { BySheet } from '../book/by-sheet.js';
 import { nameKey } from '../book/names.js';
 import { kindsOfFit } from '../kinds/index.js';
@@ -27,10 +28,15 @@ export class WordsOfFits {
     kinds.set(kind, sheets.includes(sheet) ? sheets : [...sheets, sheet]);
   }
 
-  /** The kind that claims the word first; a word that nobody claims is that of a bearing not yet complete. */
-  kindOf(word: string): KindOfFit {
+  /** The kind that claims the word first. */
+  claimantOf(word: string): KindOfFit | undefined {
     const [first] = this.claims.get(nameKey(word))?.keys() ?? [];
-    return first ?? SHELL_BEARING;
+    return first;
+  }
+
+  /** The same; a word that nobody claims is that of a bearing not yet complete. */
+  kindOf(word: string): KindOfFit {
+    return this.claimantOf(word) ?? SHELL_BEARING;
   }
 
   /** Why a word does not say which kind is meant; undefined where it does. */
@@ -42,4 +48,13 @@ export class WordsOfFits {
     );
     return `Fit ${word} is claimed by ${sheets.join(' and by ')}: name one of the two otherwise`;
   }
+}
+
+const wordsOf = new WeakMap<Book, WordsOfFits>();
+
+/** The words of a book, looked through once. */
+export function wordsOfBook(book: Book): WordsOfFits {
+  const words = wordsOf.get(book) ?? new WordsOfFits(book.parts.map((rows) => rows.map((row) => ({ row }))));
+  wordsOf.set(book, words);
+  return words;
 }

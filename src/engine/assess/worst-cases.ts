@@ -8,6 +8,7 @@ import {
 import type { LimitsRow, NewShellRow } from '../book/book.js';
 import type { Text } from './class-rows.js';
 import { type Context, kindKey } from './context.js';
+import { wordsOfBook } from './words-of-fits.js';
 
 export function worstCaseFindings(limits: LimitsRow, context: Context, text: Text): string[] {
   const bore = rangeOf(limits.boreMin, limits.boreMax);
@@ -15,11 +16,30 @@ export function worstCaseFindings(limits: LimitsRow, context: Context, text: Tex
   const clearance = rangeOf(limits.clearanceMin, limits.clearanceMax);
   if (!bore || !journal || !clearance) return [];
   const space = { min: bore.min - journal.max, max: bore.max - journal.min };
-  if (leavesNoWall(space, clearance)) return ['Bore min and Bore max look like sizes with the shells in'];
+  const kind = wordsOfBook(context.book).claimantOf(limits.fit);
+  if (kind && kind.strategy !== 'half-shells') {
+    return hasClasses(limits, context) ? [] : plainFindings(space, clearance, text);
+  }
+  if (kind && leavesNoWall(space, clearance))
+    return ['Bore min and Bore max look like sizes with the shells in'];
   if (context.selectionOf(limits.engineType, limits.fit).length > 0) return [];
   const walls = wallsOf(limits, context);
   if (walls.length === 0) return [];
   return checkWithoutSelection(space, walls, clearance).map((finding) => sentence(finding, clearance, text));
+}
+
+/** Parts of a class are paired with parts of a class: their limits alone do not tell. */
+function hasClasses({ engineType, fit }: LimitsRow, context: Context): boolean {
+  return (['journal', 'bore'] as const).some(
+    (of) => context.classesOf(engineType, fit, of).classes.length > 0,
+  );
+}
+
+function plainFindings(space: Extent, clearance: Extent, text: Text): string[] {
+  if (space.min >= clearance.min && space.max <= clearance.max) return [];
+  return [
+    `worst case ${text(space.min)} to ${text(space.max)} leaves the clearance range ${text(clearance.min)} to ${text(clearance.max)}`,
+  ];
 }
 
 function rangeOf(min: number | undefined, max: number | undefined): Extent | undefined {

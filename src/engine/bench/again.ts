@@ -2,6 +2,7 @@
 import type { Remeasure } from '../assess/remeasure-words.js';
 import { headerKey } from '../book/names.js';
 import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
+import { isPlanned, nextRepeat } from './spot-columns.js';
 
 export interface AgainSpots {
   readonly spots: readonly BenchSpot[];
@@ -23,10 +24,15 @@ export function againSpots(book: BenchBook): AgainSpots {
     if (!taken.has(key)) spots.push(spot);
     taken.add(key);
   };
-  for (const { sheet, part, names, why } of book.measured.remeasure.flatMap(ofEachPart)) {
+  const { remeasure } = book.measured;
+  for (const { sheet, parts, why } of remeasure.filter((entry) => entry.isBeyondReadings)) {
+    other.push(`${sheet} ${parts.join(', ')}: not asked for: ${why}`);
+  }
+  const decisive = remeasure.filter((entry) => !entry.isBeyondReadings);
+  for (const { sheet, part, names, why } of decisive.flatMap(ofEachPart)) {
     const own = all.filter((spot) => spot.sheet === sheet && spot.part === part);
     if (names === 'all') {
-      for (const spot of own.filter((known) => book.isBlank(known))) add(spot);
+      for (const spot of own.filter((known) => book.isBlank(known) && isPlanned(book, known))) add(spot);
       continue;
     }
     for (const name of names.split(', ')) {
@@ -36,7 +42,7 @@ export function againSpots(book: BenchBook): AgainSpots {
         continue;
       }
       const isRead = book.readings(named.sheet, named.row).has(named.column.column);
-      const column = isRead ? book.nextRepeat(named) : named.column;
+      const column = isRead ? nextRepeat(book, named) : named.column;
       if (column) add({ ...named, column });
       else other.push(noColumn(named));
     }

@@ -2,23 +2,25 @@
  * A workbook that is being filled at the bench: its cells in memory, where readings go, and which are still blank.
  * Every change is a fill of one cell, named by sheet, part and spot, so that a log of fills makes the same book again.
  */
+
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { assessMeasured, type Measured } from '../assess/assess.js';
 import { groupBy } from '../assess/context.js';
-import type { Book, PartRow } from '../book/book.js';
+import { isBlank } from '../book/blank-cell.js';
+import type { Book } from '../book/book.js';
 import { leftOutOf } from '../book/data-rows.js';
-import { headerKey, nameKey } from '../book/names.js';
+import { nameKey } from '../book/names.js';
 import { openBook } from '../book/open-book.js';
 import { isMadeByProgram } from '../book/own-columns.js';
-import { firstFreeColumn } from '../book/placement.js';
 import { describe } from '../book/problems.js';
-import { isBlank, type ReadingColumn, type Table } from '../book/table.js';
+import type { ReadingColumn, Table } from '../book/table.js';
 import { ownHeaders } from '../columns/result-headers.js';
 import { readBook } from '../run-book.js';
-import { type Cell, SHEET_COLUMNS, type WorkbookModel } from '../workbook-model.js';
+import type { Cell, WorkbookModel } from '../workbook-model.js';
+import { type BenchRow, benchRows, isAskedFor } from './bench-row.js';
 import { modelAround } from './model-around.js';
 import { type CellFill, cellKey, PendingFills } from './pending-fills.js';
-import { readTyped, type TypedReading } from './typed-reading.js';
+import { type Fault, readTyped, type TypedReading } from './typed-reading.js';
 
 export type { CellFill } from './pending-fills.js';
 export type { TypedReading } from './typed-reading.js';
@@ -43,8 +45,8 @@ export const sameSpot = (a: ReadingColumn, b: ReadingColumn) =>
 export class BenchBook {
   /** The book as it was opened, or as it was when a column was added; the readings since then are in its cells only. */
   measured!: Measured;
-  private byName!: Map<string, PartRow[]>;
-  private byRow!: Map<string, PartRow>;
+  private byName!: Map<string, BenchRow[]>;
+  private byRow!: Map<string, BenchRow>;
   private readingsByPart!: Map<string, Map<number, Grain>>;
   private readonly model: WorkbookModel;
   /** Cells that the user's formulas fill. */
@@ -82,16 +84,26 @@ export class BenchBook {
     return this.measured.book.tables.get(sheet);
   }
 
-  parts(): PartRow[] {
-    return this.measured.book.parts.all();
+  parts(): BenchRow[] {
+    return benchRows(this.measured.book);
   }
 
-  partAt(sheet: string, row: number): PartRow {
+  /** The gauge of a part; undefined where its row names none, or is of Fits. */
+  gaugeAt({ sheet, row }: Pick<BenchSpot, 'sheet' | 'row'>): string | undefined {
+    return this.byRow.get(rowKey(sheet, row))?.gauge;
+  }
+
+  /** The size from which the readings of a part are deviations. */
+  settingAt({ sheet, row }: Pick<BenchSpot, 'sheet' | 'row'>): BenchRow['setTo'] {
+    return this.byRow.get(rowKey(sheet, row))?.setTo;
+  }
+
+  partAt(sheet: string, row: number): BenchRow {
     return this.byRow.get(rowKey(sheet, row))!;
   }
 
   /** Rows with the name; several where the name stands more than once, or in several sheets. */
-  partsNamed(name: string, sheet?: string): PartRow[] {
+  partsNamed(name: string, sheet?: string): BenchRow[] {
     const named = this.byName.get(nameKey(name)) ?? [];
     return sheet === undefined ? named : named.filter((part) => part.sheet === sheet);
   }
@@ -126,58 +138,18 @@ export class BenchBook {
 
   /** Every spot of every part that has a name of its own, in the order of rows and columns. */
   spots(): BenchSpot[] {
-    return this.parts().flatMap(({ sheet, row, name }) => {
+    return this.parts().flatMap((part) => {
+      const { sheet, row, name } = part;
       if (name === '' || this.partsNamed(name, sheet).length > 1) return [];
-      return this.table(sheet)!.readingColumns.map((column) => ({ sheet, row, part: name, column }));
+      const columns = this.table(sheet)!.readingColumns.filter((column) => isAskedFor(part, column));
+      return columns.map((column) => ({ sheet, row, part: name, column }));
     });
   }
 
-  /**
-   * What a typed text says at a spot, by the rules that a typed cell is read by.
-   * @returns a sentence where it is no reading
-   */
-  read(typed: string, { sheet, row, column }: BenchSpot): TypedReading | { readonly fault: string } {
-    return readTyped(this.table(sheet)!, row, column, typed);
-  }
-
-  /** The column for one more reading of a spot: a free one, else a new one; undefined where none can be made. */
-  nextRepeat({ sheet, row, column }: BenchSpot): ReadingColumn | undefined {
-    const all = this.table(sheet)!
-      .readingColumns.filter((other) => sameSpot(other, column))
-      .sort((a, b) => a.repeat - b.repeat);
-    const free = all.find((other) => this.isBlank({ sheet, row, column: other }));
-    const name = spotName({ ...column, repeat: all.at(-1)!.repeat + 1 });
-    return free ?? this.columnNamed(sheet, name, { make: true });
-  }
-
-  /**
-   * The column of a spot by its name, `A 0 #2`; a repeat that the sheet lacks gets a new column to the right of all that
-   * the rows of the sheet hold.
-   * @returns undefined where there is none and none can be made
-   */
-  columnNamed(sheet: string, spot: string, { make = false } = {}): ReadingColumn | undefined {
-    const find = () =>
-      this.table(sheet)?.readingColumns.find((column) => headerKey(spotName(column)) === headerKey(spot));
-    const known = find();
-    if (known || !make) return known;
-    const table = this.table(sheet);
-    // Behind the program's own columns no other may stand, and before them a column would move what formulas name.
-    if (!table || this.measured.book.own.has(sheet)) return undefined;
-    const first = table.readingColumns.find(
-      (column) => headerKey(spotName(column)) === headerKey(spot.split('#')[0]!),
-    );
-    const column = firstFreeColumn(table);
-    if (!first || column >= SHEET_COLUMNS) return undefined;
-    this.fill({
-      sheet: table.sheet.name,
-      row: table.headerRow,
-      column,
-      value: spot,
-      like: first.column,
-      isNewHeader: true,
-    });
-    this.reread();
-    return find();
+  /** What a text says in the cell of a spot, by the rules that a cell is read by; a sentence where it is no reading. */
+  read(text: string, spot: BenchSpot): TypedReading | Fault {
+    const { sheet, row, column } = spot;
+    return readTyped(this.table(sheet)!, row, column, text, this.settingAt(spot));
   }
 
   /** Takes a value into a cell, to be written later. */
@@ -200,7 +172,7 @@ export class BenchBook {
     else own.delete(column.column);
     const table = this.table(sheet)!;
     // A cell of a new column looks as the first of its spot does.
-    const like = table.readingColumns.find((other) => sameSpot(other, column))!.column;
+    const { column: like } = table.readingColumns.find((other) => sameSpot(other, column)) ?? column;
     this.fill({ sheet: table.sheet.name, row, column: column.column, value: reading?.value ?? '', like });
   }
 
@@ -222,6 +194,12 @@ export class BenchBook {
         new Map(readings.map(({ column, mm }) => [column.column, grainOfRatio(mm)])),
       ]),
     );
+  }
+
+  /** What the cell of a spot holds, for messages; undefined for nothing. */
+  shownAt({ sheet, row, column }: BenchSpot): string | undefined {
+    const cell = this.cell(sheet, row, column.column);
+    return isBlank(cell) ? undefined : describe(cell!);
   }
 
   /** What a cell holds, for messages. */

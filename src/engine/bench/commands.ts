@@ -9,6 +9,7 @@ export type BenchCommand =
   | 'note'
   | 'temperature'
   | 'gauge'
+  | 'zero'
   | 'write'
   | 'help'
   | 'quit';
@@ -32,12 +33,13 @@ const record = (command: BenchCommand, key: string, argument: string, help: stri
 export const BENCH_COMMANDS: readonly CommandRecord[] = [
   record('undo', 'u', '', 'take the last reading back'),
   record('skip', 's', '', 'leave this spot for later'),
-  record('jump', 'j', 'PART', 'go to a part, or to one spot of it: j B1 A 90'),
+  record('jump', 'j', 'PART', 'go to a part, or to one spot of it: j P1 A 90'),
   record('second', 'r', '', 'a second reading of the spot that was just read'),
   record('keep', 'k', 'REASON', 'keep a reading that was doubted, and say why'),
   record('note', 'n', 'TEXT', 'add words to the Note of this part'),
   record('temperature', 't', 'VALUE', 'temperature of this part and of those that follow'),
   record('gauge', 'g', 'NAME', 'gauge of this part and of those that follow'),
+  record('zero', 'z', 'SIZE', 'size that the gauge is set to: then +12 or -3 are steps; z off ends it'),
   record('write', 'w', '', 'write the workbook now'),
   record('help', '?', '', 'this list'),
   record('quit', 'q', '', 'write the workbook and end'),

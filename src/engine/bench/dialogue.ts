@@ -3,24 +3,34 @@
  * terminal nor file: a line goes in, words and log entries come out. The entries have to be on the disk before the words
  * are shown.
  */
-import { type Grain, grainOfRatio } from '../../maths/grain.js';
-import { lengthText } from '../assess/words.js';
 import { quoted } from '../book/problems.js';
 import { noColumn } from './again.js';
 import { Agenda } from './agenda.js';
 import { type Answer, refused, said } from './answer.js';
 import type { BenchBook, BenchSpot, TypedReading } from './bench-book.js';
 import { type BenchCommand, commandHelp, parseCommand } from './commands.js';
-import { doubtTexts } from './expectation.js';
-import { findSpots } from './find-spots.js';
+import { spotsToAsk } from './find-spots.js';
+import type { LogEntry } from './log-line.js';
+import {
+  readingThatStandsAlone,
+  replacedText,
+  speaksAgainstOthers,
+  standsAloneText,
+} from './older-reading.js';
 import { gaugeGroup } from './order.js';
 import { placeText, type Question, questionOf } from './question.js';
-import { runningResults } from './running-results.js';
+import { noteAnswer, readingText, rowAnswer, zeroAnswer } from './row-answers.js';
 import { type Change, Scribe } from './scribe.js';
+import { Sitting } from './sitting.js';
+import { nextRepeat } from './spot-columns.js';
+import { doubtsAbout, leaveOutStrips, resultsAt } from './strip-spots.js';
+import { readAtBench } from './typed-reading.js';
 
 export interface DialogueOptions {
   /** ISO 8601. */
   readonly now: () => string;
+  /** The log of earlier sittings: gauge and temperature go on as they were. */
+  readonly log?: readonly LogEntry[];
   /** Lines come from a file: each belongs to a spot of its own, and no reading can be taken again. */
   readonly isPiped: boolean;
 }
@@ -31,6 +41,10 @@ const LONGEST_LINE = 500;
 export class Dialogue {
   readonly agenda: Agenda;
   private readonly scribe: Scribe;
+  /** Of each sheet, the first spot that was asked for. */
+  private readonly firstOf = new Map<string, string>();
+  /** Spots whose reading was asked for again because others spoke against it. */
+  private readonly doubted = new Set<string>();
   private readonly history: (readonly Change[])[] = [];
   private doubt:
     | { readonly spot: BenchSpot; readonly reading: TypedReading; readonly typed: string }
@@ -43,12 +57,17 @@ export class Dialogue {
     private readonly options: DialogueOptions,
   ) {
     this.agenda = new Agenda(spots);
-    this.scribe = new Scribe(book, options.now);
+    this.scribe = new Scribe(book, options.now, Sitting.after(options.log ?? [], options.now()));
   }
 
   question(): Question | undefined {
     const spot = this.agenda.current();
-    return spot && questionOf(this.book, spot, this.agenda.left().length);
+    if (!spot) return undefined;
+    // What a sheet's rows lack is said at the first of its spots.
+    const first = this.firstOf.get(spot.sheet) ?? placeText(spot);
+    this.firstOf.set(spot.sheet, first);
+    const left = this.agenda.left().length;
+    return questionOf(this.book, this.scribe, spot, { left, isFirst: first === placeText(spot) });
   }
 
   /** What one typed line does. */
@@ -100,9 +119,11 @@ export class Dialogue {
       case 'note':
         return this.note(argument);
       case 'temperature':
-        return this.setRow('Temperature', argument);
+        return rowAnswer(this.scribe, this.agenda.current(), 'Temperature', argument);
       case 'gauge':
-        return this.setRow('Gauge', argument);
+        return rowAnswer(this.scribe, this.agenda.current(), 'Gauge', argument);
+      case 'zero':
+        return this.zero(argument);
       case 'help':
         return said(...commandHelp());
       case 'write':
@@ -114,13 +135,14 @@ export class Dialogue {
   private reading(text: string): Answer {
     const spot = this.agenda.current();
     if (!spot) return refused('nothing is left to ask for; type q, or j and a part');
-    const reading = this.book.read(text, spot);
+    const setTo = this.scribe.settingFor(spot);
+    const reading = readAtBench(this.book.table(spot.sheet)!, spot.row, spot.column, text, setTo);
     if ('fault' in reading) return this.notRead(`${placeText(spot)}: ${reading.fault}`);
-    const doubts = doubtTexts(this.book, spot, reading);
+    const doubts = doubtsAbout(this.book, spot, reading);
     if (doubts.length === 0) return this.accept(spot, reading, text, '');
     this.doubt = { spot, reading, typed: text };
     return refused(
-      `${placeText(spot)}: ${this.text(grainOfRatio(reading.mm))} is doubtful: ${doubts.join('; ')}`,
+      `${placeText(spot)}: ${readingText(reading, this.book)} is doubtful: ${doubts.join('; ')}`,
       ...(this.options.isPiped
         ? []
         : ['measure again and type the reading, or keep it with a reason: k REASON']),
@@ -142,11 +164,12 @@ export class Dialogue {
     const { entries, changes } = this.scribe.reading(spot, reading, typed, reason);
     this.history.push(changes);
     this.agenda.done(spot);
+    leaveOutStrips(this.book, this.agenda, spot);
     const next = this.agenda.current();
     const isPause = next !== undefined && gaugeGroup(this.book, next) !== gaugeGroup(this.book, spot);
-    const shown = `${placeText(spot)}: ${this.text(grainOfRatio(reading.mm))}`;
+    const shown = `${placeText(spot)}: ${readingText(reading, this.book)}`;
     return {
-      said: [shown, ...runningResults(this.book, spot)],
+      said: [shown, ...resultsAt(this.book, spot), ...this.askOlder(spot)],
       refused: [],
       entries,
       ...(isPause && { action: 'write' as const }),
@@ -169,9 +192,11 @@ export class Dialogue {
   }
 
   private undo(): Answer {
-    if (this.doubt) {
-      this.doubt = undefined;
-      return said('the doubtful reading is gone');
+    const { doubt } = this;
+    this.doubt = undefined;
+    const gone = doubt ? [`${quoted(doubt.typed)} is gone`] : [];
+    if (doubt && !speaksAgainstOthers(this.book, doubt, this.history.at(-1)?.[0]?.spot)) {
+      return said(`${gone[0]}; u once more takes the last reading back`);
     }
     const changes = this.history.pop();
     if (!changes) return refused('nothing of this sitting is left to take back');
@@ -179,28 +204,22 @@ export class Dialogue {
     const { spot, header } = changes[0]!;
     if (header) return { ...said(`${spot.sheet} ${spot.part}: the note is taken back`), entries };
     this.agenda.reopen(spot);
-    return { ...said(`${placeText(spot)}: taken back`), entries };
+    return { ...said(...gone, `${placeText(spot)}: taken back`), entries };
   }
 
   private jump(argument: string): Answer {
-    if (argument === '') return refused('expected a part behind j, such as: j B1');
-    const found = findSpots(this.book, argument);
+    const found = spotsToAsk(this.book, argument);
     if ('fault' in found) return refused(found.fault);
-    const wanted = found.isOneSpot ? found.spots : found.spots.filter((spot) => this.book.isBlank(spot));
-    if (wanted.length === 0) {
-      return refused(
-        `${argument}: every spot has its reading; name one to read it again, such as: j ${argument} A 0`,
-      );
-    }
+    const { spots: wanted } = found;
     this.doubt = undefined;
     this.agenda.goTo(wanted);
-    return said();
+    return said(...(found.isOneSpot ? wanted.flatMap((spot) => replacedText(this.book, spot)) : []));
   }
 
   private second(): Answer {
     const last = this.history.findLast(([change]) => !change!.header)?.[0]?.spot;
     if (!last) return refused('no spot was read yet; r reads the last one once more');
-    const column = this.book.nextRepeat(last);
+    const column = nextRepeat(this.book, last);
     if (!column) return refused(noColumn(last));
     this.agenda.ask([{ ...last, column }]);
     return said();
@@ -208,25 +227,24 @@ export class Dialogue {
 
   private note(words: string): Answer {
     const spot = this.agenda.current() ?? this.history.at(-1)?.[0]?.spot;
-    if (words === '' || !spot) return refused('expected words behind n, such as: n scored at the web');
-    const written = this.scribe.note(spot, words);
-    if (!written) return refused(`${spot.sheet} has no column Note; add one in the spreadsheet program`);
+    const written = noteAnswer(this.scribe, spot, words);
+    if ('refused' in written) return written;
     this.history.push(written.changes);
-    return { ...said(`${spot.sheet} ${spot.part}: noted`), entries: written.entries };
+    return { ...said(`${spot!.sheet} ${spot!.part}: noted`), entries: written.entries };
   }
 
-  private setRow(header: 'Temperature' | 'Gauge', text: string): Answer {
-    const spot = this.agenda.current();
-    if (text === '' || !spot) return refused(`expected a value behind the letter, such as: t 21.5`);
-    const set = this.scribe.setRow(spot, header, text);
-    if ('fault' in set) return refused(set.fault);
-    return {
-      ...said(`${header} ${text}: for ${spot.part}, and for those that follow and name none`),
-      ...set,
-    };
+  private zero(text: string): Answer {
+    // A doubtful reading was understood by the zero as it was.
+    this.doubt = undefined;
+    return zeroAnswer(this.book, this.scribe, this.agenda.current(), text);
   }
 
-  private text(length: Grain): string {
-    return lengthText(length, this.book.unit);
+  /** Asks for a reading again that three others of its part speak against, once. */
+  private askOlder(last: BenchSpot): string[] {
+    const found = readingThatStandsAlone(this.book, last);
+    if (!found || this.doubted.has(placeText(found.spot))) return [];
+    this.doubted.add(placeText(found.spot));
+    this.agenda.ask([found.spot]);
+    return [standsAloneText(this.book, found)];
   }
 }

@@ -1,5 +1,5 @@
 /** What a spot's reading will usually be, and what speaks against one that was typed, in words. */
-import { type Grain, grainOfRatio } from '../../maths/grain.js';
+import { type Grain, grainOfRatio, meanGrain, roundToWhole } from '../../maths/grain.js';
 import {
   type Doubt,
   doubtsOf,
@@ -7,74 +7,118 @@ import {
   type Range,
   rangeOfValues,
   repeatDoubt,
+  type Slip,
   slipOf,
 } from '../../maths/plausibility.js';
-import { kindKey } from '../assess/context.js';
-import { roleOf } from '../assess/part-checks.js';
+import type { LengthUnit } from '../../maths/units.js';
+import { lengthRangeText, SLIP_WORDS } from '../assess/doubt-words.js';
+import {
+  alikeKey,
+  kindOfReading,
+  type SizesOfFit,
+  type UsualSizes,
+  UsualSizesOfBook,
+} from '../assess/expectation.js';
+import type { PartResult } from '../assess/part-result.js';
+import { partsOf } from '../assess/places.js';
 import { lengthText } from '../assess/words.js';
 import type { PartRow } from '../book/book.js';
-import { partSheet } from '../input-sheets/index.js';
-import type { RoleCheck } from '../input-sheets/roles.js';
+import { type FastenerRow, isOfLength } from '../book/fasteners.js';
+import { scanNumber } from '../book/number-text.js';
+import { isLength } from '../book/table.js';
 import { type BenchBook, type BenchSpot, sameSpot, spotName, type TypedReading } from './bench-book.js';
+import { areAlike, type BenchRow, isFastener } from './bench-row.js';
 
 export function expectationOf(book: BenchBook, spot: BenchSpot): Expectation {
-  const part = book.partAt(spot.sheet, spot.row);
+  const row = book.partAt(spot.sheet, spot.row);
+  const columns = alikeColumns(book, row, spot);
   const own = book.readings(spot.sheet, spot.row);
+  const { limits, undersizes } = usualSizesOf(book, row, spot);
   return {
-    kind: partSheet(spot.sheet).readings === 'walls' ? 'wall' : 'diameter',
-    limits: limitsOf(book, part),
-    sisters: [...own].filter(([column]) => column !== spot.column.column).map(([, value]) => value),
-    peers: peersOf(book, part),
+    kind: isFastener(row) ? 'bolt' : kindOfReading(row),
+    limits,
+    undersizes,
+    sisters: [...own]
+      .filter(([column]) => columns.has(column) && column !== spot.column.column)
+      .map(([, value]) => value),
+    peers: peersOf(book, row, columns),
   };
 }
 
-function limitsOf(book: BenchBook, part: PartRow): Range | undefined {
-  const { context } = book.measured;
-  const limits = context.limitsOf(part.engineType, part.fit);
-  const firstOf = ({ limits: keys }: RoleCheck) =>
-    keys.map((key) => limits?.[key]).find((limit) => typeof limit === 'number');
-  const range = (low: Grain | undefined, high: Grain | undefined): Range | undefined =>
-    low === undefined && high === undefined ? undefined : { low: low ?? high!, high: high ?? low! };
-  const [least, greatest] = roleOf(part).checks;
-  if (least && greatest) return range(firstOf(least), firstOf(greatest));
-  const { classes } = context.classesOf(part.engineType, part.fit, 'shell');
-  const kind = kindKey(part.engineType ?? '', part.fit);
-  const sold = context.book.newShells.filter((row) => kindKey(row.engineType, row.fit) === kind);
-  return rangeOfValues([...classes, ...sold].flatMap(({ from, to }) => [from ?? [], to ?? []].flat()));
+/** The columns whose readings are of the same size of the row. */
+function alikeColumns(book: BenchBook, row: BenchRow, { sheet, column }: BenchSpot): Set<number> {
+  const columns = book.table(sheet)!.readingColumns.filter((other) => areAlike(row, other, column));
+  return new Set(columns.map((other) => other.column));
 }
 
-/** Readings of the other parts of the sheet that are of the same engine type and fit. */
-function peersOf(book: BenchBook, part: PartRow): Grain[] {
-  const kind = kindKey(part.engineType ?? '', part.fit);
+/** A bolt is nowhere a tenth off its limit. Workshop convention, no published source. */
+const OFF_LIMIT = 0.1;
+
+function usualSizesOfFastener({ lengthMax, neckMin }: FastenerRow, { column }: BenchSpot) {
+  const [limit, header] = isOfLength(column) ? [lengthMax, 'Length max'] : [neckMin, 'Neck min'];
+  const low = limit && roundToWhole(limit * (1 - OFF_LIMIT));
+  const high = limit && roundToWhole(limit * (1 + OFF_LIMIT));
+  return {
+    limits: low === undefined || high === undefined ? undefined : { low, high },
+    undersizes: [],
+    source: `a tenth about its ${header}`,
+  };
+}
+
+/** By the readings as they are in the cells now. */
+function usualSizesOf(
+  book: BenchBook,
+  row: BenchRow,
+  spot: BenchSpot,
+): Omit<UsualSizes, 'source'> & { readonly source: string } {
+  if (isFastener(row)) return usualSizesOfFastener(row, spot);
+  const { context } = book.measured;
+  return new UsualSizesOfBook(context).of(row, () => sizesOfFit(book, row));
+}
+
+function sizesOfFit(book: BenchBook, part: PartRow): SizesOfFit | undefined {
+  const own = book.measured.fits.filter((fit) =>
+    partsOf(fit).some(({ row }) => row.sheet === part.sheet && row.row === part.row),
+  );
+  const [fit] = own;
+  if (!fit || own.length > 1) return undefined;
+  const sizeOf = (other: PartResult | undefined) => {
+    const read = other ? [...book.readings(other.row.sheet, other.row.row).values()] : [];
+    return read.length > 0 ? meanGrain(read) : undefined;
+  };
+  const [bore, journal] = [sizeOf(fit.parts.bore), sizeOf(fit.parts.journal)];
+  return bore === undefined || journal === undefined ? undefined : { bore, journal, limits: fit.limits };
+}
+
+/** Readings of the other rows of the sheet that are of the same engine type and fit, or the same bolts. */
+function peersOf(book: BenchBook, row: BenchRow, columns: ReadonlySet<number>): Grain[] {
+  const kindOf = (other: BenchRow) =>
+    isFastener(other)
+      ? [other.sheet, other.engineType, other.group, other.thread, other.length].join('\u0000').toLowerCase()
+      : alikeKey(other);
+  const kind = kindOf(row);
   return book
     .parts()
-    .filter(
-      (other) =>
-        other.sheet === part.sheet &&
-        other.row !== part.row &&
-        kindKey(other.engineType ?? '', other.fit) === kind,
-    )
-    .flatMap((other) => [...book.readings(other.sheet, other.row).values()]);
+    .filter((other) => other.row !== row.row && kindOf(other) === kind)
+    .flatMap((other) =>
+      [...book.readings(other.sheet, other.row)].flatMap(([column, value]) =>
+        columns.has(column) ? [value] : [],
+      ),
+    );
 }
 
 /** `usual 41.985 to 42.005 mm (Limits); other spots 42.001 to 42.002 mm`; blank where nothing is known. */
 export function usualText(book: BenchBook, spot: BenchSpot): string {
   const { limits, sisters, peers } = expectationOf(book, spot);
+  const { source } = usualSizesOf(book, book.partAt(spot.sheet, spot.row), spot);
   const own = rangeOfValues(sisters);
   const others = rangeOfValues(peers);
-  const text = (range: Range) => rangeText(book, range);
+  const text = (range: Range) => lengthRangeText(range, book.unit);
   return [
-    ...(limits
-      ? [`usual ${text(limits)} (${partSheet(spot.sheet).role === 'wall' ? 'its classes' : 'Limits'})`]
-      : []),
+    ...(limits ? [`usual ${text(limits)} (${source})`] : []),
     ...(own ? [`other spots ${text(own)}`] : []),
     ...(others && !limits && !own ? [`other parts ${text(others)}`] : []),
   ].join('; ');
-}
-
-function rangeText({ unit }: BenchBook, { low, high }: Range): string {
-  const [from, to] = [lengthText(low, unit), lengthText(high, unit)];
-  return from === to ? from : `${from.replace(/ \S+$/, '')} to ${to}`;
 }
 
 /** What speaks against a reading, in words; empty where nothing does. */
@@ -92,18 +136,33 @@ export function doubtTexts(book: BenchBook, spot: BenchSpot, reading: TypedReadi
       resolution: use.random.resolution,
     });
   const far = doubtsOf(value, expectation);
-  const slip = far.length > 0 ? slipOf(value, expectation) : undefined;
+  const units = { typed: unitTyped(spot, reading), book: book.unit };
+  const slip = far.length > 0 ? slipOf(value, expectation, units) : undefined;
   return [
     ...[...far, ...(differs ? [differs] : [])].map((doubt) => doubtText(book, spot, doubt)),
-    ...(slip ? [SLIP_TEXT[slip]] : []),
+    ...(slip ? [slipText(slip, units.typed)] : []),
   ];
 }
 
-const SLIP_TEXT = {
-  inches: 'it looks like inches: type "in" behind it',
-  millimetres: 'it looks like millimetres: type "mm" behind it',
-  'decimal point': 'a decimal point may be missing or misplaced',
-} as const;
+function unitTyped({ column }: BenchSpot, { value }: TypedReading): LengthUnit {
+  const unit = typeof value === 'string' ? scanNumber(value)?.unit : undefined;
+  return isLength(unit) ? unit : column.unit;
+}
+
+function slipText({ cause, value }: Slip, unit: LengthUnit): string {
+  switch (cause) {
+    case 'inches':
+      return 'it looks like inches: type "in" behind it';
+    case 'millimetres':
+      return 'it looks like millimetres: type "mm" behind it';
+    case 'decimal point':
+      return 'a decimal point may be missing or misplaced';
+    case 'half a turn':
+    case 'a turn':
+    case 'digits exchanged':
+      return `${lengthText(value, unit)} would agree (${SLIP_WORDS[cause]})`;
+  }
+}
 
 function repeatsOf(book: BenchBook, { sheet, row, column }: BenchSpot): Grain[] {
   const readings = book.readings(sheet, row);
@@ -117,11 +176,11 @@ function doubtText(book: BenchBook, spot: BenchSpot, doubt: Doubt): string {
   const text = (length: Grain) => lengthText(length, book.unit);
   switch (doubt.kind) {
     case 'limits':
-      return `${text(doubt.beyond)} outside the usual ${rangeText(book, doubt.range)}`;
+      return `${text(doubt.beyond)} outside the usual ${lengthRangeText(doubt.range, book.unit)}`;
     case 'sisters':
-      return `${text(doubt.beyond)} away from the other spots, ${rangeText(book, doubt.range)}`;
+      return `${text(doubt.beyond)} away from the other spots, ${lengthRangeText(doubt.range, book.unit)}`;
     case 'peers':
-      return `${text(doubt.beyond)} away from the other parts, ${rangeText(book, doubt.range)}`;
+      return `${text(doubt.beyond)} away from the other parts, ${lengthRangeText(doubt.range, book.unit)}`;
     case 'repeat':
       return `readings of ${spotName({ ...spot.column, repeat: 1 })} differ by ${text(doubt.spread)}; the gauge's repeatability allows ${text(doubt.allowed)}`;
   }

@@ -3,9 +3,10 @@
  * added. The last field is a checksum (CRC-32 of what is before it), so that a line cut short or damaged is noticed.
  */
 import { crc32 } from 'node:zlib';
-import { partSheets } from '../input-sheets/index.js';
+import { FITS } from '../input-sheets/fits.js';
+import { measuredSheets } from './bench-row.js';
 
-export type LogKind = 'reading' | 'undo' | 'note' | 'temperature' | 'gauge' | 'written';
+export type LogKind = 'reading' | 'undo' | 'note' | 'temperature' | 'gauge' | 'set to' | 'written';
 
 export interface LogEntry {
   /** ISO 8601. */
@@ -42,7 +43,7 @@ const FIELDS = [
   'reason',
 ] as const satisfies readonly (keyof LogEntry)[];
 
-const KINDS: readonly string[] = ['reading', 'undo', 'note', 'temperature', 'gauge', 'written'];
+const KINDS: readonly string[] = ['reading', 'undo', 'note', 'temperature', 'gauge', 'set to', 'written'];
 
 /** The first line of every log. */
 export const LOG_HEADER = `${FIELDS.join('\t')}\tcheck\n`;
@@ -65,7 +66,8 @@ export function parseLogLine(line: string): LogEntry | undefined {
   return isKnown ? ({ ...entry, sheet: entry.sheet || undefined } as unknown as LogEntry) : undefined;
 }
 
-const isKnownSheet = (name: string) => partSheets().some((sheet) => sheet.name === name);
+const isKnownSheet = (name: string) =>
+  name === FITS.name || measuredSheets().some((sheet) => sheet.name === name);
 
 function checksum(text: string): string {
   return crc32(text).toString(16).padStart(8, '0');

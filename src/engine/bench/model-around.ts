@@ -3,7 +3,6 @@ import type { FitResult } from '../assess/fit.js';
 import { partsOf } from '../assess/places.js';
 import type { Book } from '../book/book.js';
 import { nameKey } from '../book/names.js';
-import { headerRowOf } from '../book/table.js';
 import { FITS } from '../input-sheets/fits.js';
 import { isPartSheet } from '../input-sheets/index.js';
 import type { SheetModel, WorkbookModel } from '../workbook-model.js';
@@ -44,7 +43,7 @@ export function modelAround(
     const current = model.sheets.find((known) => known.name === table.sheet.name)!;
     if (name !== FITS.name && !isPartSheet(table.record)) return [current];
     const kept: SheetModel['rows'] = [];
-    for (const number of [headerRowOf(current), ...(rows.get(name) ?? [])]) {
+    for (const number of [table.headerRow, ...(rows.get(name) ?? [])]) {
       const cells = current.rows[number];
       if (cells) kept[number] = cells;
     }

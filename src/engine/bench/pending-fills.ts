@@ -1,7 +1,9 @@
 /** Changes of cells that the workbook's file does not hold yet. */
 
+import { isBlank } from '../book/blank-cell.js';
 import { dataRowsOf } from '../book/data-rows.js';
-import { isBlank, type Table } from '../book/table.js';
+import type { Table } from '../book/table.js';
+import { namedBy } from '../input-sheets/input-sheet.js';
 import { cellAddress, type SheetModel, type WorkbookModel } from '../workbook-model.js';
 
 /** A cell of the book that is to hold another value; a blank text empties it. */
@@ -48,8 +50,9 @@ export class PendingFills {
       const { sheet: name, row, column } = fill;
       const table = known.get(name)!;
       const now = file.sheets.find((sheet) => sheet.name === name);
-      const part = table.columns.get('Part')!.column;
-      const isSamePart = textAt(now, row, part) === textAt(table.sheet, row, part);
+      const isSamePart = namesOf(table).every(
+        (column) => textAt(now, row, column) === textAt(table.sheet, row, column),
+      );
       const header = textAt(now, table.headerRow, column);
       const isNew = header === '' && this.isOfNewColumn(fill) && isFree(now, table, column);
       if (!isSamePart || !(isNew || header === textAt(table.sheet, table.headerRow, column))) {
@@ -79,6 +82,12 @@ function isFree(sheet: SheetModel | undefined, table: Table, column: number): bo
   const last = dataRowsOf(table).at(-1) ?? table.headerRow;
   const rows = sheet?.rows.slice(table.headerRow, last + 1) ?? [];
   return rows.every((cells) => isBlank(cells?.[column]));
+}
+
+/** The columns whose names tell one row from the others. */
+function namesOf({ columns, record }: Table): number[] {
+  const headers = record.rowNames ?? (columns.has('Part') ? ['Part'] : namedBy(record));
+  return headers.flatMap((header) => columns.get(header)?.column ?? []);
 }
 
 function textAt(sheet: SheetModel | undefined, row: number, column: number): string {

@@ -1,13 +1,13 @@
 /** Readings of a list: which goes where, before anything is written. */
-import { grainOfRatio } from '../../maths/grain.js';
-import { lengthText } from '../assess/words.js';
 import { quoted } from '../book/problems.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
-import { doubtTexts } from './expectation.js';
 import { findSpots } from './find-spots.js';
 import type { LogEntry } from './log-line.js';
 import { placeText } from './question.js';
+import { readingText } from './row-answers.js';
 import { Scribe } from './scribe.js';
+import { doubtsAbout } from './strip-spots.js';
+import { readAtBench } from './typed-reading.js';
 
 /** One reading of a list; without a part it is of the next spot that the bench would ask for. */
 export interface ListedReading {
@@ -22,7 +22,7 @@ export interface ListedReading {
 }
 
 export interface PlacedList {
-  /** `line 3: Journals B1 A 0: 42.003 mm`. */
+  /** `line 3: Journals P1 A 0: 42.003 mm`. */
   readonly placed: readonly string[];
   /** What cannot be placed, and why. */
   readonly refused: readonly string[];
@@ -52,13 +52,14 @@ export function placeList(
       continue;
     }
     const { spot } = found;
-    const reading = book.read(listed.value, spot);
+    const table = book.table(spot.sheet)!;
+    const reading = readAtBench(table, spot.row, spot.column, listed.value, scribe.settingFor(spot));
     if ('fault' in reading) {
       refuse(`${placeText(spot)}: ${reading.fault}`);
       continue;
     }
-    const shown = lengthText(grainOfRatio(reading.mm), book.unit);
-    const doubts = doubtTexts(book, spot, reading);
+    const shown = readingText(reading, book);
+    const doubts = doubtsAbout(book, spot, reading);
     if (doubts.length > 0 && listed.reason === '') {
       refuse(
         `${placeText(spot)}: ${shown} is doubtful: ${doubts.join('; ')}; measure it again, or give a Reason`,

@@ -1,9 +1,14 @@
 /** Replays a log: what it holds and the book's file does not hold yet goes into the book. */
-import { toNumber } from '../../maths/decimal.js';
+import { decimalText, exact, subtract, toNumber } from '../../maths/decimal.js';
 import { quoted } from '../book/problems.js';
+import { FITS } from '../input-sheets/fits.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
 import type { LogEntry } from './log-line.js';
 import { rowValue } from './scribe.js';
+import { SET_TO } from './sitting.js';
+import { columnNamed, hasOrMakesColumn } from './spot-columns.js';
+import { isStripSpot, stripColumn, stripsNamed } from './strip-spots.js';
+import { readAtBench } from './typed-reading.js';
 
 export interface Replayed {
   /** Readings that the book now holds from the log. */
@@ -35,15 +40,16 @@ export function replay(book: BenchBook, entries: readonly LogEntry[]): Replayed 
         `${book.file}: its log has ${quoted(typed)} for ${sheet} ${quoted(part)} ${spot}, but ${found}; ` +
           'the book stays as it is; type the reading again if it is the right one.',
       );
-    const rows = sheet ? book.partsNamed(part, sheet) : [];
+    const rows = sheet ? rowsNamed(book, part, sheet) : [];
     if (!sheet || rows.length !== 1) {
       refuse(rows.length === 0 ? 'the book has no such part' : 'several parts have that name');
       continue;
     }
     const { row, name } = rows[0]!;
+    if (spot === SET_TO) hasOrMakesColumn(book, sheet, spot);
     const named = book.table(sheet)?.columns.get(spot);
-    const isReading = !named;
-    const column = (named ?? book.columnNamed(sheet, spot, { make: true }))?.column;
+    const isReading = !named || isStripSpot({ sheet });
+    const column = (named ?? columnNamed(book, sheet, spot, { make: true }))?.column;
     if (column === undefined) {
       refuse('the book has no such column');
       continue;
@@ -71,9 +77,15 @@ export function replay(book: BenchBook, entries: readonly LogEntry[]): Replayed 
       }
     } else {
       book.fill({ sheet: book.table(sheet)!.sheet.name, row, column, value: rowValue(spot, typed) });
+      if (spot === SET_TO) book.reread();
     }
   }
   return { readings, left };
+}
+
+function rowsNamed(book: BenchBook, part: string, sheet: string): { row: number; name: string }[] {
+  if (!isStripSpot({ sheet })) return book.partsNamed(part, sheet);
+  return stripsNamed(book, part).map(({ row, part: name }) => ({ row, name }));
 }
 
 interface CellPlace {
@@ -83,15 +95,25 @@ interface CellPlace {
 }
 
 function readingSpot(book: BenchBook, { sheet }: LogEntry, { row, name, column }: CellPlace): BenchSpot {
-  const known = book.table(sheet!)!.readingColumns.find((reading) => reading.column === column)!;
+  const known =
+    sheet === FITS.name
+      ? stripColumn(book)!
+      : book.table(sheet!)!.readingColumns.find((reading) => reading.column === column)!;
   return { sheet: sheet!, row, part: name, column: known };
 }
 
 /** The reading of a line; its mm count where the book's unit has changed since it was typed. */
-function readingOf(book: BenchBook, { typed, mm }: LogEntry, spot: BenchSpot) {
-  const reading = book.read(typed, spot);
+function readingOf(book: BenchBook, { kind, typed, mm }: LogEntry, spot: BenchSpot) {
+  const setTo = book.settingAt(spot);
+  const table = book.table(spot.sheet)!;
+  // What is taken back to is a cell's text.
+  const reading =
+    kind === 'undo' ? book.read(typed, spot) : readAtBench(table, spot.row, spot.column, typed, setTo);
   const isSame = !('fault' in reading) && (mm === '' || String(toNumber(reading.mm)) === mm);
-  return isSame ? reading : book.read(`${mm} mm`, spot);
+  if (isSame || mm === '') return reading;
+  const size = exact(Number(mm));
+  const length = setTo ? decimalText(subtract(size, setTo.mm)) : mm;
+  return book.read(`${length} mm`, spot);
 }
 
 /** What a cell holds once the line's value has gone into it: `42,003` is the number 42.003. */

@@ -3,10 +3,14 @@ import { toNumber } from '../../maths/decimal.js';
 import { toCelsius } from '../../maths/units.js';
 import { nameKey } from '../book/names.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
-import { quoted, shortened } from '../book/problems.js';
+import { quoted } from '../book/problems.js';
 import { isWorkshopTemperature, WORKSHOP_TEMPERATURE } from '../input-sheets/quantities.js';
 import { type BenchBook, type BenchSpot, spotName, type TypedReading } from './bench-book.js';
+import { gaugeList } from './gauge-list.js';
 import type { LogEntry, LogKind } from './log-line.js';
+import { type RowHeader, SET_TO, Sitting } from './sitting.js';
+import { hasOrMakesColumn } from './spot-columns.js';
+import { readSetting, type TypedSetting } from './typed-reading.js';
 
 /** One cell that was changed, so that it can be changed back. */
 export interface Change {
@@ -21,20 +25,62 @@ export interface Written {
   readonly changes: readonly Change[];
 }
 
-type RowHeader = 'Temperature' | 'Gauge';
-
-/** How many gauges of the book are named where another was typed. */
-const MOST_GAUGES = 12;
+const KIND_OF: Readonly<Record<RowHeader, LogKind>> = {
+  Temperature: 'temperature',
+  Gauge: 'gauge',
+  [SET_TO]: 'set to',
+};
 
 export class Scribe {
-  /** The values of this sitting, for rows that name none. */
-  private readonly sitting: Record<RowHeader, string> = { Temperature: '', Gauge: '' };
-
-  /** @param now the time, ISO 8601 */
+  /**
+   * @param now the time, ISO 8601
+   * @param sitting values for rows that name none
+   */
   constructor(
     private readonly book: BenchBook,
     private readonly now: () => string,
+    private readonly sitting = new Sitting(),
   ) {}
+
+  /** What a row will have under a header once it is read: its own value, else that of the sitting; blank for none. */
+  valueFor(spot: BenchSpot, header: RowHeader): string {
+    const own = this.ownValue(spot, header);
+    if (own !== '' || (header === SET_TO && this.isBegun(spot))) return own;
+    return this.sitting.get(header, spot.sheet, header === SET_TO ? this.valueFor(spot, 'Gauge') : '');
+  }
+
+  /** The size from which the readings of a row are deviations; undefined where they are sizes. */
+  settingFor(spot: BenchSpot): TypedSetting | undefined {
+    const text = this.valueFor(spot, SET_TO);
+    if (text === '' || !this.book.table(spot.sheet)!.columns.has(SET_TO)) return undefined;
+    const read = readSetting(this.book.table(spot.sheet)!, spot.row, text);
+    return 'fault' in read ? undefined : read;
+  }
+
+  private ownValue(spot: BenchSpot, header: RowHeader): string {
+    return this.book.table(spot.sheet)?.columns.has(header) ? this.textOf(spot, header) : '';
+  }
+
+  /** A row with readings keeps what they were taken from. */
+  private isBegun({ sheet, row }: BenchSpot): boolean {
+    return this.book.readings(sheet, row).size > 0;
+  }
+
+  /**
+   * Sets the size that the gauge is set to, of a part and of those that follow with its gauge; blank for sizes again.
+   * @returns the entries and whether the part itself takes it, or why it cannot be set
+   */
+  setZero(spot: BenchSpot, text: string): { entries: LogEntry[]; isOfPart: boolean } | { fault: string } {
+    if (!hasOrMakesColumn(this.book, spot.sheet, SET_TO)) {
+      return { fault: `${spot.sheet} has no column ${SET_TO}; add one in the spreadsheet program` };
+    }
+    const read = text === '' ? undefined : readSetting(this.book.table(spot.sheet)!, spot.row, text);
+    if (read && 'fault' in read) return read;
+    const typed = read ? String(read.value) : '';
+    this.sitting.set(SET_TO, spot.sheet, this.valueFor(spot, 'Gauge'), typed);
+    const isOfPart = !this.isBegun(spot) || this.ownValue(spot, SET_TO) === typed;
+    return { entries: isOfPart ? this.rowValues(spot, SET_TO) : [], isOfPart };
+  }
 
   /** @param reason why a doubtful reading was kept; goes into the part's Note too */
   reading(spot: BenchSpot, reading: TypedReading, typed: string, reason: string): Written {
@@ -79,13 +125,17 @@ export class Scribe {
    * Sets the temperature or gauge of a part and of those that follow.
    * @returns the entries, or why it cannot be set
    */
-  setRow(spot: BenchSpot, header: RowHeader, text: string): { entries: LogEntry[] } | { fault: string } {
+  setRow(
+    spot: BenchSpot,
+    header: 'Temperature' | 'Gauge',
+    text: string,
+  ): { entries: LogEntry[] } | { fault: string } {
     const fault = header === 'Gauge' ? this.gaugeFault(text) : this.temperatureFault(text);
     if (fault) return { fault };
     if (!this.book.table(spot.sheet)?.columns.has(header)) {
       return { fault: `${spot.sheet} has no column ${header}; add one in the spreadsheet program` };
     }
-    this.sitting[header] = text;
+    this.sitting.set(header, spot.sheet, '', text);
     return { entries: this.rowValues(spot, header) };
   }
 
@@ -105,23 +155,22 @@ export class Scribe {
     if (known.some((gauge) => nameKey(gauge) === nameKey(name))) return undefined;
     const unknown = `${quoted(name)} is no gauge of this book`;
     if (known.length === 0) return `${unknown}; add it to the sheet Gauges first`;
-    const shown = known.slice(0, MOST_GAUGES).map(shortened).join(', ');
-    return `${unknown}; name a gauge of Gauges: ${shown}${known.length > MOST_GAUGES ? ', …' : ''}`;
+    return `${unknown}; name a gauge of Gauges: ${gaugeList(this.book)}`;
   }
 
   /** Temperature and gauge of the sitting, where the row names none; `replaced` is set even where it does. */
   private rowValues(spot: BenchSpot, replaced?: RowHeader): LogEntry[] {
     const entries: LogEntry[] = [];
-    for (const header of ['Temperature', 'Gauge'] as const) {
-      const typed = this.sitting[header];
-      if (typed === '' || !this.book.table(spot.sheet)?.columns.has(header)) continue;
+    for (const header of ['Temperature', 'Gauge', SET_TO] as const) {
+      if (!this.book.table(spot.sheet)?.columns.has(header)) continue;
       const before = this.textOf(spot, header);
-      if (before === typed || (before !== '' && replaced !== header)) continue;
+      const gauge = header === SET_TO ? this.valueFor(spot, 'Gauge') : '';
+      const isReplaced = replaced === header;
+      const typed = isReplaced ? this.sitting.get(header, spot.sheet, gauge) : this.valueFor(spot, header);
+      if (before === typed || (before !== '' && !isReplaced)) continue;
       this.fill(spot, header, typed);
-      if (header === 'Gauge') this.book.reread();
-      entries.push(
-        this.entry(spot, header === 'Gauge' ? 'gauge' : 'temperature', { typed, before, name: header }),
-      );
+      if (header !== 'Temperature') this.book.reread();
+      entries.push(this.entry(spot, KIND_OF[header], { typed, before, name: header }));
     }
     return entries;
   }
@@ -151,7 +200,7 @@ export class Scribe {
       spot: given.name ?? spotName(spot.column),
       typed: given.typed,
       mm: given.mm ?? '',
-      gauge: this.book.partAt(spot.sheet, spot.row).gauge ?? '',
+      gauge: this.book.gaugeAt(spot) ?? '',
       temperature: hasTemperature ? this.textOf(spot, 'Temperature') : '',
       before: given.before,
       reason: given.reason ?? '',
@@ -159,7 +208,7 @@ export class Scribe {
   }
 }
 
-/** A temperature that is a plain number goes in as one, over which live formulas can work. */
+/** A temperature or a size that is a plain number goes in as one, over which live formulas can work. */
 export function rowValue(header: string, typed: string): number | string {
-  return header === 'Temperature' && /^-?\d+(\.\d+)?$/.test(typed) ? Number(typed) : typed;
+  return header !== 'Gauge' && header !== 'Note' && /^-?\d+(\.\d+)?$/.test(typed) ? Number(typed) : typed;
 }

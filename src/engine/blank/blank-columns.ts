@@ -51,6 +51,7 @@ function kindOf(quantity: InputQuantity): InputKind {
   if (known) return known;
   switch (quantity.kind) {
     case 'length':
+    case 'exact length':
     case 'number':
       return 'number';
     case 'temperature':
@@ -77,13 +78,17 @@ export function blankColumn(
   };
 }
 
-/** The columns that matter for a first measurement; the others may be added by hand. */
+/**
+ * The columns that matter for a first measurement; the others may be added by hand.
+ * @param wanted whether a column stands there, by its header; undefined where its record says
+ */
 export function blankColumns(
   sheet: InputSheet,
   choices: Readonly<Record<string, Choices>> = {},
+  wanted: (header: string) => boolean | undefined = () => undefined,
 ): BlankColumn[] {
   return columnsOf(sheet)
-    .filter(({ isExtra }) => !isExtra)
+    .filter(({ header, isExtra }) => wanted(header) ?? !isExtra)
     .map((column) => blankColumn(column, choices));
 }
 

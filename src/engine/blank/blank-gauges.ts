@@ -11,8 +11,8 @@ const STUDY = { parts: 10, persons: ['A', 'B', 'C'], trials: 3 } as const;
 const WIDTH = 16;
 
 /** The gauges that are described, each once. */
-export function gaugeNames({ journalGauge, boreGauge, wallGauge }: EngineDescription): BlankGauge[] {
-  const named = [journalGauge, boreGauge, wallGauge].flatMap((gauge) => gauge ?? []);
+export function gaugeNames({ journalGauges, boreGauges, wallGauges }: EngineDescription): BlankGauge[] {
+  const named = [...journalGauges, ...boreGauges, ...wallGauges];
   return [
     ...new Map([...named].reverse().map((gauge) => [gauge.name.toLowerCase(), gauge])).values(),
   ].reverse();

@@ -1,8 +1,9 @@
 /** The sheets of parts in a blank workbook: one row a part of every place that is measured. */
+import { MEASURED, shellsIn } from '../input-sheets/common-columns.js';
 import { partSheets } from '../input-sheets/index.js';
 import type { PartRole, PartSheet } from '../input-sheets/input-sheet.js';
-import type { FitTerm } from '../kinds/kind-of-fit.js';
-import { sheetsOfTerm } from '../kinds/sheets-of-term.js';
+import { type FitTerm, kindWithBore } from '../kinds/kind-of-fit.js';
+import { homeOfTerm } from '../kinds/sheets-of-term.js';
 import {
   type BlankColumn,
   type BlankSheet,
@@ -33,18 +34,23 @@ const ROLE: Readonly<
     PartRole,
     {
       readonly figure: Figure;
-      readonly gauge: (description: EngineDescription) => BlankGauge | undefined;
+      readonly gauges: (description: EngineDescription) => readonly BlankGauge[];
       readonly angles: (description: EngineDescription) => readonly string[];
     }
   >
 > = {
   inner: {
     figure: 'journal',
-    gauge: ({ journalGauge }) => journalGauge,
+    gauges: ({ journalGauges }) => journalGauges,
     angles: ({ journalAngles }) => journalAngles,
   },
-  outer: { figure: 'bore', gauge: ({ boreGauge }) => boreGauge, angles: ({ boreAngles }) => boreAngles },
-  wall: { figure: 'shell', gauge: ({ wallGauge }) => wallGauge, angles: () => [] },
+  'shaped inner': {
+    figure: 'journal',
+    gauges: ({ journalGauges }) => journalGauges,
+    angles: ({ journalAngles }) => journalAngles,
+  },
+  outer: { figure: 'bore', gauges: ({ boreGauges }) => boreGauges, angles: ({ boreAngles }) => boreAngles },
+  wall: { figure: 'shell', gauges: ({ wallGauges }) => wallGauges, angles: () => [] },
 };
 
 /** Columns that stand behind the readings. */
@@ -65,11 +71,16 @@ export function blankPartSheets(description: EngineDescription): BlankSheet[] {
 }
 
 function partSheetOf(sheet: PartSheet, rows: readonly Values[], description: EngineDescription): BlankSheet {
-  const columns = blankColumns(sheet, {
+  const isWanted: Readonly<Record<string, boolean>> = {
+    [shellsIn.header]: description.shellsIn,
+    [MEASURED.setTo.header]: description.deviations,
+  };
+  const choices = {
     'Engine type': description.types,
     Fit: fitsOf(description),
     Gauge: { sheet: 'Gauges', column: 0, rows: gaugeNames(description).length + SPARE_GAUGES },
-  });
+  };
+  const columns = blankColumns(sheet, choices, (header) => isWanted[header]);
   const isBehind = ({ header }: BlankColumn) => BEHIND.includes(header);
   return blankSheet(
     sheet.name,
@@ -89,10 +100,11 @@ export function fitsOf({ places }: EngineDescription): string[] {
 }
 
 function readingColumns(
-  { readings, role, measured }: PartSheet,
+  { readings, role, measured: bare, withShells }: PartSheet,
   description: EngineDescription,
 ): BlankColumn[] {
-  const { stations, repeats, walls, unit } = description;
+  const measured = (description.shellsIn && withShells?.measured) || bare;
+  const { stations, repeats, walls, unit, deviations } = description;
   const headers =
     readings === 'walls'
       ? wallHeaders(walls, repeats)
@@ -100,15 +112,17 @@ function readingColumns(
   return headers.map((header) => ({
     header,
     width: 10,
-    help: `${measured} at ${header}, in ${unit}; another unit may be typed with it. Leave blank what was not measured.`,
-    kind: 'size',
+    help:
+      `${measured} at ${header}${deviations ? ', as the deviation from Set to' : ''}, in ${unit}; ` +
+      'another unit may be typed with it. Leave blank what was not measured.',
+    kind: deviations ? 'number' : 'size',
   }));
 }
 
 /** The rows that a place has in a sheet: one a term, which for half-shells are two. */
 function rowsOfPlace(place: Place, sheet: PartSheet, description: EngineDescription): Values[] {
-  return place.kind.terms
-    .filter((term) => sheetsOfTerm(term, place.asked.fit)[0] === sheet.name)
+  return kindWithBore(place.kind, { hasShells: description.shellsIn })
+    .terms.filter((term) => homeOfTerm(term, place.asked.fit) === sheet.name)
     .map((term) => rowOfTerm(term, place, sheet, description));
 }
 
@@ -120,15 +134,23 @@ function rowOfTerm(
 ): Values {
   const half = kind.strategy === 'half-shells' && (slot === 'upper' || slot === 'lower') ? slot : undefined;
   const prefix = description.engines.length > 1 ? `${engine} ` : '';
-  const gauge = ROLE[role].gauge(description);
+  // Of several gauges nobody knows yet which one a part is measured with.
+  const [gauge, another] = ROLE[role].gauges(description);
   return {
-    Part: `${prefix}${letter}${position}${half ? half[0]!.toUpperCase() : ''}`,
+    Part: `${prefix}${beginningOf(letter, description)}${position}${half ? half[0]!.toUpperCase() : ''}`,
     'Engine type': type,
     Engine: engine,
     Fit: asked.fit,
     Position: /^\d+$/.test(position) ? Number(position) : position,
     Half: half,
+    [shellsIn.header]: description.shellsIn ? 'yes' : undefined,
     // A gauge stands in a row only once its greatest error is known: without it the row counts as bad.
-    Gauge: gauge?.maxError === undefined ? undefined : gauge.name,
+    Gauge: another || gauge?.maxError === undefined ? undefined : gauge.name,
   };
+}
+
+/** A name is read as no station: `A1` could be station A, so the letter of a station is doubled, as in `AA1`. */
+function beginningOf(letter: string, { stations }: EngineDescription): string {
+  const isStation = stations.some((station) => station.toLowerCase() === letter.toLowerCase());
+  return isStation ? letter.repeat(2) : letter;
 }

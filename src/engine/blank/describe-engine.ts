@@ -5,9 +5,10 @@ import { kindsOfFit } from '../kinds/index.js';
 import { UserError } from '../user-error.js';
 import { type EngineDescription, readingHeaders } from './description.js';
 import { type DescriptionTexts, nameOfPlaces } from './description-items.js';
+import { readBolts } from './read-bolts.js';
 import {
   readEngines,
-  readGauge,
+  readGauges,
   readNames,
   readPositions,
   readWholeNumber,
@@ -34,20 +35,24 @@ export function describeEngine(texts: DescriptionTexts): EngineDescription {
         positions: readPositions(texts, nameOfPlaces(asked), asked.standard(cylinders)),
       })),
     ),
+    shellsIn: readWord(texts, 'bores', ['bare', 'shells in', 'with shells in']) !== 'bare',
     stations: readNames(texts, 'stations'),
     journalAngles: readNames(texts, 'journalAngles'),
     boreAngles: readNames(texts, 'boreAngles'),
     walls: readWholeNumber(texts, 'walls', MOST_WALLS),
     repeats: readWholeNumber(texts, 'repeats', MOST_REPEATS),
-    journalGauge: readGauge(texts, 'journalGauge'),
-    boreGauge: readGauge(texts, 'boreGauge'),
-    wallGauge: readGauge(texts, 'wallGauge'),
+    journalGauges: readGauges(texts, 'journalGauge'),
+    boreGauges: readGauges(texts, 'boreGauge'),
+    wallGauges: readGauges(texts, 'wallGauge'),
+    deviations: readWord(texts, 'deviations', ['yes', 'no']) === 'yes',
+    strips: readWord(texts, 'strips', ['yes', 'no']) === 'yes',
     unit: readWord(texts, 'unit', ['mm', 'in']),
     temperature: readWord(texts, 'temperature', ['C', 'F']),
     paper: readWord(texts, 'paper', ['a4', 'letter']),
     gaugeStudy: readWord(texts, 'gaugeStudy', ['yes', 'no']) === 'yes',
+    bolts: readBolts(texts, 'bolts'),
   };
-  if (description.places.every(({ positions }) => positions.length === 0)) {
+  if (description.bolts.length === 0 && description.places.every(({ positions }) => positions.length === 0)) {
     const { places } = description;
     const isTyped = ({ asked }: (typeof places)[number]) => (texts[nameOfPlaces(asked)] ?? '') !== '';
     const last = (places.findLast(isTyped) ?? places.at(-1)!).asked;

@@ -1,5 +1,6 @@
 /** An engine as it was described to `oilgap sheet`, and the headers and cells that follow from it. */
 import { toNumber } from '../../maths/decimal.js';
+import type { Renewal } from '../../maths/fastener-verdict.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
 import { isLength } from '../book/table.js';
 import type { AskedPlaces, KindOfFit } from '../kinds/kind-of-fit.js';
@@ -23,6 +24,8 @@ export interface EngineDescription {
   readonly engines: readonly { readonly name: string; readonly type: string }[];
   /** The places of one engine that are measured, by the word of Fit. */
   readonly places: readonly DescribedPlaces[];
+  /** Bores are measured with their shells in, whose walls are then not measured. */
+  readonly shellsIn: boolean;
   readonly stations: readonly string[];
   /** Whole degrees. */
   readonly journalAngles: readonly string[];
@@ -31,13 +34,27 @@ export interface EngineDescription {
   readonly walls: number;
   /** How often each spot is read. */
   readonly repeats: number;
-  readonly journalGauge: BlankGauge | undefined;
-  readonly boreGauge: BlankGauge | undefined;
-  readonly wallGauge: BlankGauge | undefined;
+  readonly journalGauges: readonly BlankGauge[];
+  readonly boreGauges: readonly BlankGauge[];
+  readonly wallGauges: readonly BlankGauge[];
+  /** Readings are deviations from the size that a gauge is set to. */
+  readonly deviations: boolean;
+  /** Rows for readings of gauge strips. */
+  readonly strips: boolean;
   readonly unit: 'mm' | 'in';
   readonly temperature: 'C' | 'F';
   readonly paper: 'a4' | 'letter';
   readonly gaugeStudy: boolean;
+  /** Bolts that the maker has renewed. */
+  readonly bolts: readonly DescribedBolts[];
+}
+
+/** Bolts of one group of an engine. */
+export interface DescribedBolts {
+  readonly group: string;
+  readonly count: number;
+  readonly thread: string | undefined;
+  readonly renew: Renewal;
 }
 
 /** A bore reading nearer to the parting line sees the step of the halves and their relief; workshop convention, no published source. */

@@ -75,7 +75,7 @@ function wordsOf(figure: Figure, { stations, journalAngles, boreAngles, walls }:
   const along = `stations ${stations.join(', ')} from the front`;
   switch (figure) {
     case 'journal':
-      return `Line drawing of a journal: ${along}; angles ${journalAngles.join(', ')}, 0 in line with the throw.`;
+      return `Line drawing of a journal: ${along}; angles ${journalAngles.join(', ')}, 0 in line with a crankpin's own throw, of a main with the throw of No. 1.`;
     case 'bore':
       return `Line drawing of a bore: ${along}; angles ${boreAngles.join(', ')}, 0 square to the parting line, which is at 90.`;
     case 'shell':
@@ -89,10 +89,10 @@ const FIGURES: Readonly<Record<Figure, (description: EngineDescription) => Shape
     ...endView(journalAngles),
     note(
       118,
-      'Seen from the front end.\n0° is in line with the throw\nof position 1; angles turn the\nsame way for every journal.',
+      'Seen from the front end.\n0° of a crankpin is in line with\nits own throw, of a main with\nthe throw of No. 1 crankpin.\nAngles turn the same way.',
     ),
   ],
-  bore: ({ stations, boreAngles }) => [
+  bore: ({ stations, boreAngles, shellsIn }) => [
     ...sideView(stations),
     ...endView(boreAngles, RADIUS + 9),
     circle(EYE, RADIUS + 4),
@@ -100,7 +100,7 @@ const FIGURES: Readonly<Record<Figure, (description: EngineDescription) => Shape
     label(EYE.x + RADIUS + 11, CENTRE_Y - LINE_HEIGHT / 2, 'parting line', 24, 'left'),
     note(
       144,
-      'Seen from the front end.\n0° is square to the parting\nline, which is at 90°.\nCaps torqued, no shells in.',
+      `Seen from the front end.\n0° is square to the parting\nline, which is at 90°.\nCaps torqued, ${shellsIn ? 'shells in' : 'no shells in'}.`,
     ),
   ],
   shell: ({ walls }) => [

@@ -6,9 +6,9 @@ import { type DescriptionTexts, descriptionItems } from './description-items.js'
 
 const MOST_POSITIONS = 200;
 const MOST_ENGINES = 100;
-const LONGEST_NAME = 40;
+export const LONGEST_NAME = 40;
 
-function textOf(texts: DescriptionTexts, name: string): string {
+export function textOf(texts: DescriptionTexts, name: string): string {
   return texts[name] ?? '';
 }
 
@@ -102,17 +102,40 @@ export function readWord<Word extends string>(
   return found;
 }
 
+/** A comma between two figures is a decimal sign, as in `M1=0,002`; any other parts two gauges. */
+const BETWEEN_GAUGES = /;|,(?!\d)|(?<!\d),/;
+
 /**
- * A gauge, `NAME` or `NAME=MAX ERROR`; undefined for a blank.
- * @throws UserError where the name is too long or the error is no length.
+ * Gauges, each `NAME` or `NAME=MAX ERROR`; none for a blank.
+ * @throws UserError where a name is too long or stands twice, or an error is no length.
  */
-export function readGauge(texts: DescriptionTexts, name: string): BlankGauge | undefined {
+export function readGauges(texts: DescriptionTexts, name: string): BlankGauge[] {
   const text = textOf(texts, name).trim();
-  if (text === '') return undefined;
-  const [gauge = '', maxError] = text.split('=').map((side) => side.trim());
-  const isError = maxError === undefined || lengthCell(maxError) !== undefined;
-  if (gauge === '' || gauge.length > LONGEST_NAME || !isError) {
-    refuseText(texts, name, 'NAME or NAME=MAX ERROR, as in M1=0.002', 'name the gauge so');
+  if (text === '') return [];
+  const gauges = text.split(BETWEEN_GAUGES).map((part) => {
+    const [gauge = '', maxError] = part.split('=').map((side) => side.trim());
+    return { name: gauge, maxError };
+  });
+  const isWrong = gauges.some(
+    ({ name: gauge, maxError }) =>
+      gauge === '' ||
+      gauge.length > LONGEST_NAME ||
+      (maxError !== undefined && lengthCell(maxError) === undefined),
+  );
+  if (isWrong || new Set(gauges.map(({ name: gauge }) => nameKey(gauge))).size < gauges.length) {
+    refuseText(
+      texts,
+      name,
+      'NAME or NAME=MAX ERROR, as in M1=0.002, several separated by commas',
+      'name each gauge so',
+    );
   }
-  return { name: gauge, maxError };
+  return gauges;
+}
+
+/** How gauges are typed. */
+export function gaugesText(gauges: readonly BlankGauge[]): string {
+  return gauges
+    .map(({ name, maxError }) => (maxError === undefined ? name : `${name}=${maxError}`))
+    .join('; ');
 }

@@ -8,10 +8,12 @@ import type { FITS } from '../input-sheets/fits.js';
 import type { InputColumns, RowValues } from '../input-sheets/input-sheet.js';
 import type { LIMITS } from '../input-sheets/limits.js';
 import type { NEW_SHELLS } from '../input-sheets/new-shells.js';
+import type { ReadExactLength } from '../input-sheets/quantities.js';
 import type { SELECTION } from '../input-sheets/selection.js';
 import type { UNDERSIZES } from '../input-sheets/undersizes.js';
 import type { WorkbookModel } from '../workbook-model.js';
 import type { BySheet } from './by-sheet.js';
+import type { FastenerRow } from './fasteners.js';
 import type { OwnColumns } from './own-columns.js';
 import type { Placement } from './placement.js';
 import type { BadCell } from './problems.js';
@@ -51,7 +53,10 @@ type ForKind<Sheet extends { readonly columns: InputColumns }> = TableRow &
   };
 
 export type LimitsRow = ForKind<typeof LIMITS>;
-export type ClassRow = ForKind<typeof CLASSES>;
+/** Inner parts are `journal`, outer ones `bore`, whatever their word. */
+export type ClassRow = Omit<ForKind<typeof CLASSES>, 'of'> & {
+  readonly of: 'journal' | 'bore' | 'shell' | undefined;
+};
 export type SelectionTableRow = ForKind<typeof SELECTION>;
 export type UndersizeRow = ForKind<typeof UNDERSIZES>;
 export type NewShellRow = Omit<ForKind<typeof NEW_SHELLS>, 'price'> & { readonly price: number };
@@ -110,12 +115,16 @@ export interface PartRow extends TableRow {
   readonly mark: string | undefined;
   readonly half: Half | undefined;
   readonly quantity: number;
+  /** Its shells were in it when it was measured. */
+  readonly hasShells: boolean;
   readonly mass: number | undefined;
   /** Exact °C; undefined where blank, which is 20 °C. */
   readonly celsius: Ratio | undefined;
   /** Whether the temperature cell is a plain number or blank, over which a live formula can work. */
   readonly temperatureIsLive: boolean;
   readonly gauge: string | undefined;
+  /** The size for which the gauge's zero stood; undefined: readings are sizes. */
+  readonly setTo: ReadExactLength | undefined;
   readonly usable: boolean;
   readonly bin: string | undefined;
   readonly readings: readonly Reading[];
@@ -147,6 +156,7 @@ export interface Book {
   readonly newShells: readonly NewShellRow[];
   readonly undersizes: readonly UndersizeRow[];
   readonly studies: readonly StudyRow[];
+  readonly fasteners: readonly FastenerRow[];
   readonly parts: BySheet<PartRow>;
   /** The user's rows of Fits; undefined where the program makes the sheet. */
   readonly fits: readonly FitRow[] | undefined;

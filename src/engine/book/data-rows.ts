@@ -2,11 +2,13 @@
  * Which rows of a table are read. Of a sheet of parts only rows that hold a part: what a sheet holds besides (totals, a
  * mean under the readings, a signature, a remark) is left out, and said.
  */
+
 import { isPartSheet } from '../input-sheets/index.js';
 import { namedBy } from '../input-sheets/input-sheet.js';
 import type { CellBounds, ListTable } from '../workbook-model.js';
+import { isBlank } from './blank-cell.js';
 import { isOverRowsAbove } from './rows-above.js';
-import { isBlank, type Table } from './table.js';
+import type { Table } from './table.js';
 
 export interface DataRows {
   readonly rows: readonly number[];

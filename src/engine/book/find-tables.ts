@@ -1,10 +1,11 @@
 /** Finds the sheets of a workbook that the records know, and says what in them a user may have meant to be read. */
 
 import { inputSheets, partSheets } from '../input-sheets/index.js';
-import { columnsOf } from '../input-sheets/input-sheet.js';
+import type { ReadingKind } from '../input-sheets/input-sheet.js';
 import { SETUP, SETUP_ITEMS } from '../input-sheets/setup.js';
 import { UserError } from '../user-error.js';
 import type { SheetModel, WorkbookModel } from '../workbook-model.js';
+import { isBlank } from './blank-cell.js';
 import { dataRowsOf } from './data-rows.js';
 import { headerKey } from './names.js';
 import { isOwnColumn, type OwnColumns, type OwnHeaders, ownColumnsOf } from './own-columns.js';
@@ -13,7 +14,7 @@ import { columnNotices, rowNotices } from './placement-words.js';
 import { listOf, quoted } from './problems.js';
 import { splitHeader } from './reading-headers.js';
 import { Row } from './row.js';
-import { type BookUnits, isBlank, Table } from './table.js';
+import { type BookUnits, Table } from './table.js';
 
 /** Looks a sheet up by its name in the records, without regard to case and punctuation. */
 export function findSheet(model: WorkbookModel, name: string): SheetModel | undefined {
@@ -33,32 +34,29 @@ export interface FoundTables {
 
 /**
  * The sheets that the records know, each as a table.
- * @throws UserError where none is known, or one lacks a column that it needs
+ * @throws UserError where none is known, or none that is known can be read
  */
 export function findTables(model: WorkbookModel, units: BookUnits, ownHeaders: OwnHeaders): FoundTables {
   const tables = new Map<string, Table>();
   const own = new Map<string, OwnColumns>();
   const places = new Map<string, Placement>();
   const notices: string[] = [];
+  const unread: string[] = [];
   for (const record of inputSheets()) {
     const { name } = record;
     const sheet = findSheet(model, name);
     if (!sheet) continue;
     const made = ownColumnsOf(name, sheet, ownHeaders);
-    if (made) own.set(name, made);
     const table = new Table(record, sheet, units, made && ((column) => isOwnColumn(made, column)));
-    const missing = columnsOf(record).filter((column) => column.needed && !table.columns.has(column.header));
-    const isEmpty = sheet.rows.every((cells) => cells?.every((cell) => isBlank(cell)) ?? true);
-    if (missing.length > 0 && !isEmpty) {
-      const headers = missing.map(({ header }) => `"${header}"`);
-      throw new UserError(
-        `${model.file}: sheet ${sheet.name}: found no column ${listOf(headers)} in row ${table.headerRow + 1}; ` +
-          'expected one header row with it; add the column, or rename the sheet if it is not meant for measured parts.',
-      );
+    if (table.missing.length > 0) {
+      const isEmpty = sheet.rows.every((cells) => cells?.every((cell) => isBlank(cell)) ?? true);
+      if (!isEmpty) unread.push(noHeaderRow(model.file, table));
+      continue;
     }
-    if (missing.length === 0) tables.set(name, table);
+    tables.set(name, table);
+    if (made) own.set(name, made);
     const [headers = []] = ownHeaders(name);
-    if (missing.length === 0 && headers.length > 0 && !made?.isWholeSheet) {
+    if (headers.length > 0 && !made?.isWholeSheet) {
       const place = placeResults(table, made, headers);
       places.set(name, place);
       notices.push(...columnNotices(table, made, place, ownHeaders, model.file));
@@ -73,8 +71,20 @@ export function findTables(model: WorkbookModel, units: BookUnits, ownHeaders: O
   for (const table of tables.values()) {
     notices.push(...unreadNotices(table, model.file), ...rowNotices(table, model.file));
   }
-  if (tables.size === 0) throw noKnownSheet(model.file);
-  return { tables, own, places, notices };
+  if (tables.size === 0)
+    throw unread.length > 0 ? new UserError(unread.join('\n')) : noKnownSheet(model.file);
+  return { tables, own, places, notices: [...unread, ...notices] };
+}
+
+/** What is said of a sheet without a row that holds its needed headers. */
+function noHeaderRow(file: string, { sheet, missing, headerRow, isHeaderRowGuessed }: Table): string {
+  const headers = missing.map((header) => `"${header}"`);
+  const place = isHeaderRowGuessed ? 'its first five rows' : `row ${headerRow + 1}`;
+  return (
+    `${file}: sheet ${sheet.name}: found no column ${listOf(headers)} in ${place}; ` +
+    'expected one header row with it; add the column, or rename the sheet if it is not meant for measured parts; ' +
+    'until then the sheet is not read.'
+  );
 }
 
 /** What is said of a book without a sheet that can be read. */
@@ -86,9 +96,15 @@ export function noKnownSheet(file: string): UserError {
   );
 }
 
+const EXAMPLES: Readonly<Record<ReadingKind, string>> = {
+  diameters: '"A 0", "A 90" or "Front 45"',
+  walls: '"Wall 1"',
+  bolts: '"Length 1" or "Neck 1"',
+};
+
 /** What a user may have meant to be read: headers like a reading's, and Setup items that no setting has. */
 function unreadNotices(table: Table, file: string): string[] {
-  const example = table.record.readings === 'walls' ? '"Wall 1"' : '"A 0", "A 90" or "Front 45"';
+  const example = EXAMPLES[table.record.readings ?? 'diameters'];
   const headers = table.nearReadings.map(
     (header) =>
       `${file}: sheet ${table.sheet.name}: found the header ${quoted(header)}, which is not read; ` +

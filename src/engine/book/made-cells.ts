@@ -2,19 +2,22 @@
  * The cells that an earlier run wrote into a user's sheet. Of our columns only rows that have a verdict of ours are the
  * program's: what the user typed below them or beside them stays.
  */
+
 import { inputSheets } from '../input-sheets/index.js';
 import { RowSet } from '../row-set.js';
 import type { Cell, SheetModel } from '../workbook-model.js';
+import { isBlank } from './blank-cell.js';
 import { headerKey } from './names.js';
 import {
+  headerRowOf,
   isMadeByProgram,
   isOwnColumn,
   type OwnColumns,
   type OwnHeaders,
   ownColumnsOf,
 } from './own-columns.js';
+import { headersOf } from './read-header.js';
 import { isStatusWord } from './status-words.js';
-import { headerRowOf, headersOf, isBlank } from './table.js';
 
 /** So many filled cells beside each other are results, whatever became of their Status. */
 const LEAST_RESULTS = 3;

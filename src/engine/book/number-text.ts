@@ -29,16 +29,43 @@ const UNIT_WORDS: Readonly<Record<string, TextUnit>> = {
   '1e-6perk': '1e-6/K',
   '1e-6/k': '1e-6/K',
   '10-6/k': '1e-6/K',
+  '°': '°',
+  deg: '°',
+  degree: '°',
+  degrees: '°',
+};
+
+/** Units of torque without the sign between their two words. */
+const TORQUE_WORDS: Readonly<Record<string, TextUnit>> = {
+  nm: 'N·m',
+  lbft: 'lb·ft',
+  lbsft: 'lb·ft',
+  lbfft: 'lb·ft',
+  ftlb: 'lb·ft',
+  ftlbs: 'lb·ft',
+  ftlbf: 'lb·ft',
+  lbin: 'lb·in',
+  lbsin: 'lb·in',
+  lbfin: 'lb·in',
+  inlb: 'lb·in',
+  inlbs: 'lb·in',
+  inlbf: 'lb·in',
+  kgfm: 'kgf·m',
+  kgm: 'kgf·m',
+  mkg: 'kgf·m',
+  mkgf: 'kgf·m',
 };
 
 /** The unit that a word such as `µm` or `"` names. */
 export function unitOfWord(word: string): TextUnit | undefined {
   const plain = plainText(word).toLowerCase().replaceAll(' ', '');
-  return Object.hasOwn(UNIT_WORDS, plain) ? UNIT_WORDS[plain] : undefined;
+  if (Object.hasOwn(UNIT_WORDS, plain)) return UNIT_WORDS[plain];
+  const bare = plain.replaceAll(/[·⋅∙•.*-]/g, '');
+  return Object.hasOwn(TORQUE_WORDS, bare) ? TORQUE_WORDS[bare] : undefined;
 }
 
 /** Full-width digits, typographic primes, minus signs and spaces in their plain form. */
-function plainText(text: string): string {
+export function plainText(text: string): string {
   return text
     .replaceAll(/[¼-¾⅐-⅞]/g, (fraction) => ` ${fraction}`)
     .normalize('NFKC')

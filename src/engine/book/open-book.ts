@@ -1,5 +1,6 @@
 /** Reads the cells of a workbook into a Book. Nothing is guessed: what cannot be read is named. */
 import { CLASSES } from '../input-sheets/classes.js';
+import { FASTENERS } from '../input-sheets/fasteners.js';
 import { FITS } from '../input-sheets/fits.js';
 import { GAUGE_STUDY } from '../input-sheets/gauge-study.js';
 import { GAUGES } from '../input-sheets/gauges.js';
@@ -10,6 +11,7 @@ import { SELECTION } from '../input-sheets/selection.js';
 import { UNDERSIZES } from '../input-sheets/undersizes.js';
 import type { WorkbookModel } from '../workbook-model.js';
 import type { Book, FitRow, LimitsRow, NewShellRow, Setup } from './book.js';
+import { readFasteners } from './fasteners.js';
 import { findTables } from './find-tables.js';
 import { materialLookup } from './materials.js';
 import { onlyEngineType, typesOfTables } from './only-engine-type.js';
@@ -54,6 +56,7 @@ export function openBook(model: WorkbookModel, setup: Setup, ownHeaders: OwnHead
     newShells: readRows(tables.get(NEW_SHELLS.name), (row) => newShellRow(row, onlyType)),
     undersizes: readRows(tables.get(UNDERSIZES.name), (row) => undersizeRow(row, onlyType)),
     studies: readRows(tables.get(GAUGE_STUDY.name), studyRow),
+    fasteners: readFasteners(tables.get(FASTENERS.name), onlyType),
   };
   notices.push(...upsideDown(rows.newShells, tables.get(NEW_SHELLS.name), model.file));
   const badCells = (list: readonly { readonly bad: Book['bad'] }[]) => list.flatMap(({ bad }) => bad);

@@ -8,12 +8,11 @@
  */
 
 import { FITS } from '../input-sheets/fits.js';
-import { inputSheet } from '../input-sheets/index.js';
-import { columnsOf } from '../input-sheets/input-sheet.js';
+import { inputSheet, inputSheets } from '../input-sheets/index.js';
 import type { SheetModel, WorkbookModel } from '../workbook-model.js';
+import { isBlank } from './blank-cell.js';
 import { headerKey } from './names.js';
-import { readingOf, splitHeader } from './reading-headers.js';
-import { headerRowOf, headersOf, isBlank } from './table.js';
+import { findHeaderRow, HeaderReader, headersOf, isKnown } from './read-header.js';
 
 /**
  * The headers that the program writes at the right end of a sheet, by the sheet's name in the records: the list of this
@@ -37,12 +36,23 @@ const SHORT_LIST = 2;
 const TABLE_WORDS: readonly unknown[] = ['consistent', 'check the source', ''];
 
 /** Whether all cells of a column that stand beside something are blank or one of the words. */
-function holdsWords(sheet: SheetModel, column: number, words: readonly unknown[]): boolean {
-  return sheet.rows.slice(headerRowOf(sheet) + 1).every((cells) => {
+function holdsWords(
+  sheet: SheetModel,
+  headerRow: number,
+  column: number,
+  words: readonly unknown[],
+): boolean {
+  return sheet.rows.slice(headerRow + 1).every((cells) => {
     const content = cells?.[column]?.content;
     if (content === undefined || words.includes(content.value)) return true;
     return cells!.slice(0, column).every(isBlank);
   });
+}
+
+/** Where the headers of any sheet stand: one that a record knows may have title rows above them. */
+export function headerRowOf(sheet: SheetModel): number {
+  const record = inputSheets().find(({ name }) => headerKey(name) === headerKey(sheet.name));
+  return findHeaderRow(sheet, record).row;
 }
 
 /** Whether the sheet carries the header `Made by oilgap` in its last column. */
@@ -58,7 +68,8 @@ export function ownColumnsOf(
 ): OwnColumns | undefined {
   const lists = ownHeaders(name);
   if (lists.length === 0) return undefined;
-  const headers = headersOf(sheet, headerRowOf(sheet));
+  const headerRow = headerRowOf(sheet);
+  const headers = headersOf(sheet, headerRow);
   const isWholeSheet = name === FITS.name && isMadeByProgram(sheet);
   const end = isWholeSheet ? headers.length - 1 : headers.length;
   for (const ours of lists) {
@@ -66,7 +77,7 @@ export function ownColumnsOf(
     const stand =
       first >= 0 &&
       ours.every((header, place) => headerKey(headers[first + place] ?? '') === headerKey(header)) &&
-      (ours.length > SHORT_LIST || holdsWords(sheet, first, TABLE_WORDS));
+      (ours.length > SHORT_LIST || holdsWords(sheet, headerRow, first, TABLE_WORDS));
     if (stand) return { first, last: headers.length - 1, isWholeSheet };
   }
   if (isWholeSheet) return { first: end, last: end, isWholeSheet };
@@ -128,10 +139,7 @@ function withRenamed(
 /** Whether a header is one that the sheet is read by. */
 function isRead(name: string, header: string): boolean {
   const record = inputSheet(name);
-  if (!record) return false;
-  const { name: plain } = splitHeader(header);
-  const isKnown = columnsOf(record).some((column) => headerKey(column.header) === headerKey(plain));
-  return isKnown || (record.readings !== undefined && readingOf(plain, record.readings) !== null);
+  return record !== undefined && isKnown(new HeaderReader(record).read(header));
 }
 
 /** A sheet of that name that is not the program's stays the user's. */

@@ -1,8 +1,10 @@
 /** The rows of the sheets of parts, from their cells. */
+
+import { MEASURED } from '../input-sheets/common-columns.js';
 import { partSheets } from '../input-sheets/index.js';
 import type { InputColumns, PartSheet, RowValues } from '../input-sheets/input-sheet.js';
 import type { JOURNALS } from '../input-sheets/journals.js';
-import { SIZE } from '../input-sheets/quantities.js';
+import { type ReadExactLength, SIGNED_LENGTH, SIZE } from '../input-sheets/quantities.js';
 import type { RODS } from '../input-sheets/rods.js';
 import type { SHELLS } from '../input-sheets/shells.js';
 import type { PartRow, Reading } from './book.js';
@@ -11,6 +13,8 @@ import { dataRowsOf } from './data-rows.js';
 import { badOf, readValues } from './read-row.js';
 import { Row } from './row.js';
 import type { Table } from './table.js';
+
+const SET_TO = MEASURED.setTo.header;
 
 /** @param onlyType the engine type of a row that names none; undefined where Limits names several */
 export function readParts(
@@ -45,11 +49,7 @@ function partRow(row: Row, record: PartSheet, onlyType: string | undefined): Par
       remedy: 'name the part',
     });
   }
-  const readings: Reading[] = [];
-  for (const column of row.table.readingColumns) {
-    const reading = row.reading(column, SIZE);
-    if (reading) readings.push(reading);
-  }
+  const readings = readingsOf(row, values.setTo);
   return {
     sheet: record.name,
     row: row.row,
@@ -61,14 +61,28 @@ function partRow(row: Row, record: PartSheet, onlyType: string | undefined): Par
     mark: values.mark,
     half: values.half,
     quantity: values.quantity ?? 1,
+    hasShells: values.shellsIn === 'yes',
     mass: values.mass,
     celsius: values.temperature?.celsius,
     temperatureIsLive: values.temperature?.isNumber ?? true,
     gauge: values.gauge,
+    setTo: values.setTo,
     usable: values.usable !== 'no',
     bin: values.bin,
     // A copy is as long as it has readings; a list that grew has room to spare.
     readings: readings.slice(),
     bad: badOf(row),
   };
+}
+
+function readingsOf(row: Row, setTo: ReadExactLength | undefined): Reading[] {
+  const readings: Reading[] = [];
+  // Of a Set to that is refused nobody knows what the readings are deviations from.
+  const isRefused = setTo === undefined && row.cell(SET_TO) !== undefined;
+  for (const column of row.table.readingColumns) {
+    const rule = isRefused ? SIGNED_LENGTH : SIZE;
+    const reading = setTo ? row.deviation(column, setTo) : row.reading(column, rule);
+    if (reading && !isRefused) readings.push(reading);
+  }
+  return readings;
 }

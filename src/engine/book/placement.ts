@@ -12,11 +12,12 @@ import {
   rangeText,
   SHEET_COLUMNS,
 } from '../workbook-model.js';
+import { isBlank } from './blank-cell.js';
 import { dataRowsOf, listOver } from './data-rows.js';
 import { madeRowsOf } from './made-cells.js';
 import { headerKey } from './names.js';
 import type { OwnColumns } from './own-columns.js';
-import { isBlank, type Table } from './table.js';
+import type { Table } from './table.js';
 
 export interface Placement {
   /** The columns of the results in the order of their list; undefined where they stand on a sheet of the program's own. */

@@ -8,7 +8,14 @@ import { unitOfWord } from './number-text.js';
 const BEFORE = String.raw`^[^\p{L}\p{N}#]*`;
 const BEHIND = String.raw`[^\p{L}\p{N}#%"'\u2018-\u201f\u2032\u2033]*$`;
 const REPEAT = String.raw`(?:\s*#\s*(\d{1,3}))?`;
-const WALL = new RegExp(String.raw`${BEFORE}wall\s+(\d{1,3})${REPEAT}${BEHIND}`, 'iu');
+/** Spots that are counted: the words before their numbers. */
+const COUNTED: Readonly<Record<Exclude<ReadingKind, 'diameters'>, readonly string[]>> = {
+  walls: ['Wall'],
+  bolts: ['Length', 'Neck'],
+};
+const countedSpot = (kind: keyof typeof COUNTED) =>
+  new RegExp(String.raw`${BEFORE}(${COUNTED[kind].join('|')})\s+(\d{1,3})${REPEAT}${BEHIND}`, 'iu');
+const COUNTED_SPOT = { walls: countedSpot('walls'), bolts: countedSpot('bolts') };
 const DIAMETER = new RegExp(
   String.raw`${BEFORE}([a-z]|front|mid|middle|centre|rear)\s+(\d{1,3})\s*°?${REPEAT}${BEHIND}`,
   'iu',
@@ -24,17 +31,35 @@ export function splitHeader(text: string): { name: string; unit: TextUnit | unde
   return unit && isLast ? { name: plain.slice(0, open).trimEnd(), unit } : { name: text, unit: undefined };
 }
 
+/**
+ * The names that a header is split into by `/` or a line break, each with its unit: `Part / Teil`, `Wall 1 (in)
+ * Wand 1`. Within brackets nothing splits.
+ */
+export function partsOfHeader(text: string): { name: string; unit: TextUnit | undefined }[] {
+  const parts = [''];
+  let depth = 0;
+  for (const letter of text.normalize('NFKC')) {
+    if ('(['.includes(letter)) depth += 1;
+    else if (')]'.includes(letter)) depth = Math.max(0, depth - 1);
+    if (depth === 0 && '/\n\r'.includes(letter)) parts.push('');
+    else parts[parts.length - 1] += letter;
+  }
+  return parts.map((part) => splitHeader(part.trim()));
+}
+
 /** The spot that a header names; null where it names none. */
 export function readingOf(name: string, kind: ReadingKind) {
   const plain = name.normalize('NFKC').replaceAll(/\s+/g, ' ').trim();
-  if (kind === 'walls') {
-    const wall = WALL.exec(plain);
-    return wall && { station: `Wall ${Number(wall[1])}`, angle: undefined, repeat: Number(wall[2] ?? 1) };
+  if (kind !== 'diameters') {
+    const counted = COUNTED_SPOT[kind].exec(plain);
+    if (!counted) return null;
+    const [, word = '', number, repeat = 1] = counted;
+    const station = `${capitalised(word)} ${Number(number)}`;
+    return { station, angle: undefined, repeat: Number(repeat) };
   }
   const diameter = DIAMETER.exec(plain);
   if (!diameter || Number(diameter[2]) >= 360) return null;
-  const word = diameter[1]!;
-  const station = word[0]!.toUpperCase() + word.slice(1).toLowerCase();
+  const station = capitalised(diameter[1]!);
   return {
     station: station === 'Middle' ? 'Mid' : station,
     angle: Number(diameter[2]),
@@ -42,8 +67,15 @@ export function readingOf(name: string, kind: ReadingKind) {
   };
 }
 
-const NEAR_WALL = /^walls? ?\d+/;
-const NEAR_DIAMETER = /^([a-z]|front|mid|middle|cent(?:re|er)|rear|back) ?\d+/;
+function capitalised(word: string): string {
+  return word[0]!.toUpperCase() + word.slice(1).toLowerCase();
+}
+
+const NEAR: Readonly<Record<ReadingKind, RegExp>> = {
+  walls: /^walls? ?\d+/,
+  bolts: /^(lengths?|necks?) ?\d+/,
+  diameters: /^([a-z]|front|mid|middle|cent(?:re|er)|rear|back) ?\d+/,
+};
 
 /** `A0`, `A-90`, `Center 10`, `B 0 mm`: not read, since nobody can tell `A-90` from a negative angle. */
 export function looksLikeReading(name: string, kind: ReadingKind): boolean {
@@ -52,5 +84,5 @@ export function looksLikeReading(name: string, kind: ReadingKind): boolean {
     .toLowerCase()
     .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
-  return (kind === 'walls' ? NEAR_WALL : NEAR_DIAMETER).test(plain);
+  return NEAR[kind].test(plain);
 }

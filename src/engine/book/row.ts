@@ -1,29 +1,30 @@
 /** The cells of one row of a table, each read by the rule of its quantity; refused cells gather in `bad`. */
-import { toNumber } from '../../maths/decimal.js';
+import { add, toNumber } from '../../maths/decimal.js';
 import type { Grain } from '../../maths/grain.js';
+import type { TorqueRange } from '../../maths/torque.js';
 import { grainOf, toCelsius, toMm } from '../../maths/units.js';
 import {
+  breachOf,
   type InputQuantity,
   isWorkshopTemperature,
   type NumberRule,
+  type ReadExactLength,
   type ReadTemperature,
+  SIGNED_LENGTH,
+  SIZE,
   type TextUnit,
+  type TorqueQuantity,
   WORKSHOP_TEMPERATURE,
 } from '../input-sheets/quantities.js';
 import { type Cell, cellAddress } from '../workbook-model.js';
+import { isBlank } from './blank-cell.js';
 import { nameText } from './names.js';
 import { scanNumber } from './number-text.js';
 import { areApart, type TypedLength } from './printed-twice.js';
 import { type BadCell, describe, listOf } from './problems.js';
 import { type Amount, readAmount } from './read-amount.js';
-import {
-  isBlank,
-  isLength,
-  type KnownColumn,
-  type ReadingColumn,
-  type ReadLength,
-  type Table,
-} from './table.js';
+import { readTorque } from './read-torque.js';
+import { isLength, type KnownColumn, type ReadingColumn, type ReadLength, type Table } from './table.js';
 
 export class Row {
   readonly bad: BadCell[] = [];
@@ -36,14 +37,21 @@ export class Row {
   ) {}
 
   /** What the cell under a header holds; undefined where it is blank, refused, or not read. */
-  value(header: string, quantity: InputQuantity): Grain | number | string | ReadTemperature | undefined {
+  value(
+    header: string,
+    quantity: InputQuantity,
+  ): Grain | number | string | ReadTemperature | ReadExactLength | TorqueRange | undefined {
     switch (quantity.kind) {
       case 'length':
         return this.length(header, quantity);
+      case 'exact length':
+        return this.exactLength(header, quantity);
       case 'number':
         return this.plainNumber(header, quantity);
       case 'temperature':
         return this.temperature(header, quantity);
+      case 'torque':
+        return this.torque(header, quantity);
       case 'name':
         return this.name(header);
       case 'word':
@@ -85,6 +93,32 @@ export class Row {
     }
     const counts = found ? typed : again;
     return counts && grainOf(counts.value, counts.unit);
+  }
+
+  /** A length that is not rounded to the grain. */
+  exactLength(header: string, rule: NumberRule): ReadExactLength | undefined {
+    const found = this.cell(header);
+    const typed = found && this.typedLength(found, rule);
+    return typed && { mm: toMm(typed.value, typed.unit), isNumber: found.cell.content?.kind === 'number' };
+  }
+
+  /** A reading that is the deviation from the size to which the gauge was set; refused where the sum is no size. */
+  deviation(column: ReadingColumn, setTo: ReadExactLength): ReadLength | undefined {
+    const cell = this.table.sheet.rows[this.row]?.[column.column];
+    if (isBlank(cell)) return undefined;
+    const read = this.readLength(column, cell!, SIGNED_LENGTH);
+    if (!read) return undefined;
+    const mm = add(setTo.mm, read.mm);
+    const breach = breachOf(SIZE, toNumber(mm), 'mm');
+    if (breach === undefined) return { ...read, mm, deviation: read.mm };
+    const found = {
+      cell: cell!,
+      column: column.column,
+      header: column.header,
+      unit: column.unit as TextUnit,
+    };
+    this.refuse(found, `a deviation from Set to; with it ${breach}`, 'measure again or correct the cell');
+    return undefined;
   }
 
   /** The exact millimetres of one reading, uncorrected. */
@@ -129,6 +163,16 @@ export class Row {
     if (isWorkshopTemperature(toNumber(celsius)))
       return { celsius, isNumber: found.cell.content?.kind === 'number' };
     this.refuse(found, WORKSHOP_TEMPERATURE, 'check the reading and its unit');
+    return undefined;
+  }
+
+  /** A torque, as a range in the unit that it was typed in. */
+  torque(header: string, rule: TorqueQuantity): TorqueRange | undefined {
+    const found = this.cell(header);
+    if (!found) return undefined;
+    const read = readTorque(found, rule, (unit) => this.table.settledSign(found.column, unit));
+    if ('low' in read) return read;
+    this.refuse(found, read.expected, read.remedy);
     return undefined;
   }
 

@@ -9,6 +9,7 @@ const STATUS_WORDS: ReadonlySet<string> = new Set([
   'within limits',
   'undecided',
   'measured',
+  'renew',
   'unclear',
   'tight',
   'loose',

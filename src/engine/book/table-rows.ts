@@ -54,9 +54,18 @@ function ruleOf(
   };
 }
 
+const CLASS_OF = {
+  journal: 'journal',
+  piston: 'journal',
+  shaft: 'journal',
+  bore: 'bore',
+  cylinder: 'bore',
+  shell: 'shell',
+} as const;
+
 export const classRow: ReadTyped<ClassRow> = (row, onlyType) => {
   const values = readValues(row, CLASSES.columns);
-  return { ...values, ...ruleOf(row, values, onlyType) };
+  return { ...values, of: values.of && CLASS_OF[values.of], ...ruleOf(row, values, onlyType) };
 };
 
 export const selectionRow: ReadTyped<SelectionTableRow> = (row, onlyType) => {

@@ -2,13 +2,12 @@
 
 import type { Ratio } from '../../maths/decimal.js';
 import type { LengthUnit, TemperatureUnit } from '../../maths/units.js';
-import { columnsOf, type InputColumn, type InputSheet } from '../input-sheets/input-sheet.js';
+import type { InputColumn, InputSheet } from '../input-sheets/input-sheet.js';
 import type { ReadTemperature, TextUnit } from '../input-sheets/quantities.js';
-import type { Cell, SheetModel } from '../workbook-model.js';
+import type { SheetModel } from '../workbook-model.js';
 import { KnownNumbers } from './known-numbers.js';
-import { headerKey, nameText } from './names.js';
 import { type DecimalSign, decimalSignShown, scanNumber } from './number-text.js';
-import { looksLikeReading, readingOf, splitHeader } from './reading-headers.js';
+import { findHeaderRow, HeaderReader, headersOf } from './read-header.js';
 
 export interface BookUnits {
   readonly length: LengthUnit;
@@ -29,6 +28,8 @@ export interface ReadingColumn {
 export interface ReadLength {
   readonly column: ReadingColumn;
   readonly mm: Ratio;
+  /** What the cell says, where it is the deviation from the size that the gauge was set to. */
+  readonly deviation?: Ratio;
   /** Whether the cell holds a plain number, over which a live formula can work. */
   readonly isNumber: boolean;
 }
@@ -59,6 +60,10 @@ export class Table {
   readonly secondUnits = new Map<string, KnownColumn>();
   readonly readingColumns: ReadingColumn[] = [];
   readonly headerRow: number;
+  /** Needed headers that none of the first rows holds together: the sheet cannot be read. */
+  readonly missing: readonly string[];
+  /** Whether no row holds any needed header. */
+  readonly isHeaderRowGuessed: boolean;
   /** One past the last column that has a header. */
   readonly width: number;
   /** The headers, by column, as the user typed them. */
@@ -79,40 +84,31 @@ export class Table {
     readonly units: BookUnits,
     isOwn: (column: number) => boolean = () => false,
   ) {
-    this.headerRow = headerRowOf(sheet);
+    const { row, missing, isGuess } = findHeaderRow(sheet, record);
+    this.headerRow = row;
+    this.missing = missing;
+    this.isHeaderRowGuessed = isGuess;
     this.headers = headersOf(sheet, this.headerRow);
     this.width = this.headers.length;
-    const { readings } = record;
-    const known = new Map(columnsOf(record).map((of) => [headerKey(of.header), of]));
+    const reader = new HeaderReader(record);
     for (const [column, header] of this.headers.entries()) {
       if (header === undefined || isOwn(column)) continue;
-      const { name: plain, unit } = splitHeader(header);
-      const match = known.get(headerKey(plain));
-      if (match) {
-        if (!this.place(match, { column, header, unit })) this.repeatedHeaders.push(header);
-        continue;
+      const { inputs, reading, unit, isNearReading } = reader.read(header);
+      for (const input of inputs) {
+        if (!this.place(input, { column, header, unit })) this.repeatedHeaders.push(header);
       }
-      if (!readings) continue;
-      const reading = readingOf(plain, readings);
-      if (!reading) {
-        if (looksLikeReading(plain, readings)) this.nearReadings.push(header);
-        continue;
-      }
-      const twice = this.readingColumns.some(
-        (other) =>
-          other.station === reading.station &&
-          other.angle === reading.angle &&
-          other.repeat === reading.repeat,
-      );
-      const readingColumn = {
-        column,
-        header: plain.trim(),
-        unit: isLength(unit) ? unit : units.length,
-        ...reading,
-      };
-      if (twice) this.repeatedHeaders.push(header);
-      else this.readingColumns.push(readingColumn);
+      if (reading) this.placeReading({ column, unit: isLength(unit) ? unit : units.length, ...reading });
+      else if (inputs.length === 0 && isNearReading) this.nearReadings.push(header);
     }
+  }
+
+  private placeReading(reading: ReadingColumn): void {
+    const isTwice = this.readingColumns.some(
+      ({ station, angle, repeat }) =>
+        station === reading.station && angle === reading.angle && repeat === reading.repeat,
+    );
+    if (isTwice) this.repeatedHeaders.push(this.headers[reading.column]!);
+    else this.readingColumns.push(reading);
   }
 
   /** Whether there was room for a column that the record knows. */
@@ -158,23 +154,3 @@ export class Table {
 }
 
 export const isMmOrIn = (unit: TextUnit | undefined) => unit === 'mm' || unit === 'in';
-
-export function headerRowOf(sheet: SheetModel): number {
-  const first = sheet.rows.findIndex((cells) => cells?.some((cell) => !isBlank(cell)));
-  return Math.max(first, 0);
-}
-
-export function headersOf(sheet: SheetModel, headerRow: number): (string | undefined)[] {
-  const headers: (string | undefined)[] = [];
-  sheet.rows[headerRow]?.forEach((cell, column) => {
-    const text = cell?.content && nameText(cell.content);
-    if (text) headers[column] = text;
-  });
-  return headers;
-}
-
-/** Blank is "not measured": an empty cell or a text of spaces. */
-export function isBlank(cell: Cell | undefined): boolean {
-  if (!cell?.content) return !cell?.formula;
-  return cell.content.kind === 'text' && cell.content.value.trim() === '';
-}

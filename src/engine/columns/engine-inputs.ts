@@ -9,6 +9,7 @@ import { inUnit, type LengthUnit } from '../../maths/units.js';
 import type { Assessment } from '../assess/assess.js';
 import { groupBy } from '../assess/context.js';
 import { type FitResult, markOf } from '../assess/fit.js';
+import { classesOfPart } from '../assess/part-checks.js';
 import type { PartResult } from '../assess/part-result.js';
 import type { ReadingColumn } from '../book/table.js';
 import type { PartSheet } from '../input-sheets/input-sheet.js';
@@ -26,7 +27,7 @@ export function partInputs(
   { book, parts, context }: Assessment,
   { name, role }: PartSheet,
 ): Inputs<PartResult> {
-  const { classOf, checks: known } = ROLES[role];
+  const { checks: known } = ROLES[role];
   const isJudged = known.length > 0;
   const length = lengthsIn(book.setup.lengthUnit);
   const spotKey = ({ station, angle }: Pick<ReadingColumn, 'station' | 'angle'>) => `${station} ${angle}`;
@@ -53,11 +54,7 @@ export function partInputs(
       const { row, contributions } = part;
       const cells = filled(spots.map((): InputCell => BLANK));
       for (const spot of part.spots) cells[places.get(spotKey(spot))!] = length(spot.value);
-      const own = [
-        cells,
-        filled(contributions.map(length)),
-        tableOf(context.classesOf(row.engineType, row.fit, classOf).classes),
-      ];
+      const own = [cells, filled(contributions.map(length)), tableOf(classesOfPart(row, context).classes)];
       if (!isJudged) return own;
       const { checks, guards } = part;
       const limitOf = (wanted: string) => checks.find(({ quantity }) => quantity === wanted)?.limit;

@@ -1,10 +1,13 @@
 /** Evaluates every result column on the engine, and the user's own formulas over the results. */
 import type { Assessment } from '../assess/assess.js';
+import { FASTENERS } from '../input-sheets/fasteners.js';
 import { FITS } from '../input-sheets/fits.js';
 import { partSheets } from '../input-sheets/index.js';
-import { kindsOfFit } from '../kinds/index.js';
+import { recordsOfFits } from '../kinds/index.js';
 import { evaluateTemplates } from './block-engine.js';
 import { fitInputs, partInputs } from './engine-inputs.js';
+import { FASTENER_COLUMNS } from './fastener-columns.js';
+import { fastenerInputs } from './fastener-inputs.js';
 import { fitColumns } from './fit-columns.js';
 import type { Layout } from './layout.js';
 import { partColumns } from './part-columns.js';
@@ -31,16 +34,24 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
     templates.set(sheet, [...own, template as unknown as Template<unknown>]);
   };
   for (const record of partSheets()) {
-    const { name, readings } = record;
+    const { name } = record;
     if (!book.tables.has(name)) continue;
     add(name, {
       ...{ name, sheet: layout.sheetName(name), assessment },
       rowOf: ({ row }) => row.row,
       ...partInputs(assessment, record),
-      columns: partColumns(readings),
+      columns: partColumns(record),
     });
   }
-  for (const kind of kindsOfFit()) {
+  if (book.tables.has(FASTENERS.name)) {
+    add(FASTENERS.name, {
+      ...{ name: FASTENERS.name, sheet: layout.sheetName(FASTENERS.name), assessment },
+      rowOf: ({ row }) => row.row,
+      ...fastenerInputs(assessment),
+      columns: FASTENER_COLUMNS,
+    });
+  }
+  for (const kind of recordsOfFits()) {
     const inputs = fitInputs(assessment, kind);
     if (inputs.rows.length === 0) continue;
     add(FITS.name, {

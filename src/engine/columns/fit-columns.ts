@@ -27,7 +27,7 @@ const CLEARANCES = {
     header: 'Clearance',
     width: 10,
     wrappedWidth: 11,
-    help: 'Bore less both walls less journal, all as means.',
+    help: 'Bore less both walls less journal, all as means; of a bore with its shells in without the walls.',
   },
   tightest: {
     header: 'Tightest',
@@ -92,7 +92,7 @@ const SHELL_BY_MARKS: FitColumn = {
   value: ({ shellByMarks }) => shellByMarks,
   engine: '=SELECTED_SHELL([journal mark],[bore mark],[selection])',
   isComputed: ({ kind, engineType, fit, parts }, { context }) =>
-    kind.strategy === 'half-shells' &&
+    kind.isSelected === true &&
     context.selectionOf(engineType, fit).length > 0 &&
     markOf(parts.journal) !== undefined &&
     markOf(parts.bore) !== undefined,

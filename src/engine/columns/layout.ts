@@ -27,6 +27,7 @@ export class Layout {
 
   private readonly sheetNames = new Map<string, string>();
   private readonly places = new Map<string, readonly number[]>();
+  private readonly byHeader = new Map<string, ReadonlyMap<string, number>>();
   private readonly fitRows: ReadonlyMap<FitResult, number>;
   private readonly lastFitRow: number;
 
@@ -80,7 +81,15 @@ export class Layout {
   }
 
   column(name: string, header: string): number {
-    return this.columns(name)[this.headersOf(name).indexOf(header)]!;
+    // Asked for by every live formula, and each list of headers is made anew.
+    const known = this.byHeader.get(name) ?? this.findByHeader(name);
+    this.byHeader.set(name, known);
+    return known.get(header)!;
+  }
+
+  private findByHeader(name: string): ReadonlyMap<string, number> {
+    const columns = this.columns(name);
+    return new Map(this.headersOf(name).map((header, at) => [header, columns[at]!]));
   }
 
   /** The row of a fit on its sheet. */

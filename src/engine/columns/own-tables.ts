@@ -19,7 +19,7 @@ export const OWN_TABLES: readonly OwnTable[] = [
   { table: tableOfAny(MATCHED_SETS), isMade: wasMatched },
   { table: tableOfAny(NOT_MATCHED), isMade: wasMatched },
   { table: tableOfAny(PICK_LIST), isMade: wasMatched },
-  { table: tableOfAny(TO_BUY), isMade: wasMatched },
+  { table: tableOfAny(TO_BUY), isMade: (found) => wasMatched(found) || found.toBuy.length > 0 },
   { table: tableOfAny(LEFT_OVER), isMade: wasMatched },
   { table: tableOfAny(STUDY_RESULTS), isMade: ({ studies }) => studies.length > 0 },
 ];

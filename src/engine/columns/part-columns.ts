@@ -3,7 +3,8 @@ import type { LimitCheck } from '../../maths/conformity.js';
 import { roleOf } from '../assess/part-checks.js';
 import type { PartResult } from '../assess/part-result.js';
 import { partSheet } from '../input-sheets/index.js';
-import type { ReadingKind } from '../input-sheets/input-sheet.js';
+import type { PartReadings, PartSheet } from '../input-sheets/input-sheet.js';
+import { ROLES } from '../input-sheets/roles.js';
 import type { Layout } from './layout.js';
 import { type LiveSizes, liveSizes } from './live-spots.js';
 import { beyond, clear, fitting, GRAINS, ifNumber, unlessMoved } from './live-terms.js';
@@ -105,16 +106,16 @@ const STATUS: PartColumn = {
   live: (part, layout) => unlessMoved([layout.isPart(part, true)], liveStatus(part, layout)),
 };
 
-const JUDGED_STATUS: PartColumn = {
+const statusBy = (form: string): PartColumn => ({
   ...STATUS,
   engine:
-    '=PART_STATUS([Largest],[Smallest],[Out of round],[Taper],[smallest limit],[largest limit],' +
+    `=PART_STATUS([Largest],[Smallest],${form},[smallest limit],[largest limit],` +
     '[out of round limit],[taper limit],[smallest inside],[taper inside],[smallest outside],' +
     '[out of round outside],[taper outside])',
   // A refused limit is in no check, and a part that is left uncorrected proves nothing: the checks alone do not tell.
   isComputed: ({ status, limitsAreRead, isUncorrected }) =>
     limitsAreRead && !isUncorrected && status !== 'bad reading' && status !== 'not measured',
-};
+});
 
 const WHY: PartColumn = {
   header: 'Why',
@@ -125,7 +126,7 @@ const WHY: PartColumn = {
   value: ({ why }) => why,
 };
 
-const COLUMNS: Readonly<Record<ReadingKind, readonly PartColumn[]>> = {
+const COLUMNS: Readonly<Record<PartReadings, readonly PartColumn[]>> = {
   diameters: [
     sizeOf('Size'),
     LARGEST,
@@ -134,21 +135,31 @@ const COLUMNS: Readonly<Record<ReadingKind, readonly PartColumn[]>> = {
     OUT_OF_ROUND,
     classOf('Size'),
     uncertaintyOf('Size'),
-    JUDGED_STATUS,
+    statusBy('[Out of round],[Taper]'),
     WHY,
   ],
   // A wall has no form, and no limits of its own.
   walls: [sizeOf('Wall'), LARGEST, SMALLEST, classOf('Wall'), uncertaintyOf('Wall'), STATUS, WHY],
 };
 
+const SHAPED: readonly PartColumn[] = [
+  sizeOf('Size'),
+  LARGEST,
+  SMALLEST,
+  classOf('Size'),
+  uncertaintyOf('Size'),
+  statusBy(','),
+  WHY,
+];
+
 /** The header of the mean of the spots. */
-export function sizeHeader(readings: ReadingKind): 'Size' | 'Wall' {
+export function sizeHeader(readings: PartReadings): 'Size' | 'Wall' {
   return readings === 'walls' ? 'Wall' : 'Size';
 }
 
-/** The columns of a sheet whose readings are of that kind. */
-export function partColumns(readings: ReadingKind): readonly PartColumn[] {
-  return COLUMNS[readings];
+/** The columns of a sheet of parts. */
+export function partColumns({ readings, role }: Pick<PartSheet, 'readings' | 'role'>): readonly PartColumn[] {
+  return ROLES[role].isShaped ? SHAPED : COLUMNS[readings];
 }
 
 /** The columns of a row are asked for one after the other. */
@@ -196,8 +207,9 @@ function liveStatus(part: PartResult, layout: Layout): string | undefined {
       ),
     );
   };
-  const fails = part.checks.map((check) => condition(check, 'outside', beyond));
-  const passes = part.checks.map((check) => condition(check, 'inside', clear));
+  const { checks } = part;
+  const fails = checks.map((check) => condition(check, 'outside', beyond));
+  const passes = checks.map((check) => condition(check, 'inside', clear));
   return fitting(
     `${blank}IF(OR(${fails.join(',')}),"beyond limits",IF(AND(${passes.join(',')}),"within limits","undecided")))`,
   );

@@ -4,7 +4,8 @@
  */
 import type { Assessment } from '../assess/assess.js';
 import type { Table } from '../book/table.js';
-import { partSheets } from '../input-sheets/index.js';
+import { MEASURED } from '../input-sheets/common-columns.js';
+import { inputSheets } from '../input-sheets/index.js';
 import { columnLetters, type OutputCell } from '../workbook-model.js';
 import { fitting, quotedSheet, sheetCell } from './live-terms.js';
 
@@ -53,12 +54,14 @@ export function readingsUnchanged({ book }: Assessment): OutputCell {
   const counts: string[] = [];
   /** Conditions on cells that no sum takes in. */
   const singles: string[] = [];
-  for (const { name } of partSheets()) {
+  for (const { name } of inputSheets().filter(({ readings }) => readings)) {
     const table = book.tables.get(name);
     if (!table) continue;
     const columns = table.readingColumns.map(({ column }) => column);
-    const temperature = table.columns.get('Temperature');
-    if (temperature) columns.push(temperature.column);
+    for (const { header } of [MEASURED.temperature, MEASURED.setTo]) {
+      const known = table.columns.get(header);
+      if (known) columns.push(known.column);
+    }
     for (const column of columns) {
       columnWeight += 1;
       const { first, last } = rowsOf(table);

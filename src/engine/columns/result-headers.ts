@@ -2,9 +2,11 @@
 import type { Assessment } from '../assess/assess.js';
 import { CHECKED_SHEETS } from '../assess/table-checks.js';
 import type { OwnHeaders } from '../book/own-columns.js';
+import { FASTENERS } from '../input-sheets/fasteners.js';
 import { FITS } from '../input-sheets/fits.js';
 import { inputSheet, isPartSheet } from '../input-sheets/index.js';
 import { SHELL_BEARING } from '../kinds/shell-bearing.js';
+import { FASTENER_COLUMNS } from './fastener-columns.js';
 import { fitColumns } from './fit-columns.js';
 import { Layout } from './layout.js';
 import { partColumns } from './part-columns.js';
@@ -14,8 +16,9 @@ import { TABLE_COLUMNS } from './table-columns.js';
 /** The columns of a sheet; none where it gets none. */
 export function resultColumns(sheet: string): readonly ResultColumn<never>[] {
   if (sheet === FITS.name) return fitColumns(SHELL_BEARING);
+  if (sheet === FASTENERS.name) return FASTENER_COLUMNS;
   const record = inputSheet(sheet);
-  if (record && isPartSheet(record)) return partColumns(record.readings);
+  if (record && isPartSheet(record)) return partColumns(record);
   return (CHECKED_SHEETS as readonly string[]).includes(sheet) ? TABLE_COLUMNS : [];
 }
 

@@ -1,4 +1,5 @@
 /** Results as the JSON document has them: by the keys of their columns, lengths in mm, null where nothing is known. */
+import { toNumber } from '../../maths/decimal.js';
 import { mmOfGrain } from '../../maths/grain.js';
 import type { Assessment } from '../assess/assess.js';
 import type { PartResult } from '../assess/part-result.js';
@@ -33,12 +34,13 @@ function jsonValue(quantity: ResultQuantity, value: ResultValue): JsonValue {
 
 /** Parts have the keys of the columns of all sheets of parts, whichever of them their own sheet has. */
 export function partsJson(parts: readonly PartResult[], assessment: Assessment): Record<string, JsonValue>[] {
-  const columns = partSheets().flatMap(({ readings }) => partColumns(readings));
+  const columns = partSheets().flatMap(partColumns);
   const keys = columns.flatMap(({ json }) => json ?? []);
   const blank = Object.fromEntries(keys.map((key) => [key, null]));
   return parts.map((part) => {
-    const { sheet, row, name } = part.row;
-    const results = jsonOf(partColumns(partSheet(sheet).readings), part, assessment);
-    return { sheet, row: row + 1, part: name, ...blank, ...results };
+    const { sheet, row, name, hasShells } = part.row;
+    const results = jsonOf(partColumns(partSheet(sheet)), part, assessment);
+    const setTo = part.row.setTo ? toNumber(part.row.setTo.mm) : null;
+    return { sheet, row: row + 1, part: name, setTo, shellsIn: hasShells, ...blank, ...results };
   });
 }

@@ -24,9 +24,9 @@ const slot = (own: FitSlot, help: string): SetColumn => ({
 });
 
 /** A part as its row has it typed; one that is bought has no row. */
-function slotName({ parts, names }: MatchedSet, own: FitSlot, book: Book): TypedName {
+function slotName({ parts, names }: MatchedSet, own: FitSlot, book: Book): TypedName | undefined {
   const part = parts[own];
-  return part ? typedName(book, part.row, 'Part', names[own]) : names[own];
+  return part ? typedName(book, part.row, 'Part', names[own]) : names[own] || undefined;
 }
 
 const LENGTH = { quantity: 'length', width: 12, page: 'measured' } as const;
@@ -86,9 +86,19 @@ export const MATCHED_SETS: ResultTable<MatchedSet> = {
     },
     slot('journal', 'The journal.'),
     slot('bore', 'The rod chosen for it, or the case that it sits in.'),
-    slot('upper', 'The upper half-shell; `new MARK` is one to buy.'),
-    slot('lower', 'The lower half-shell; `new MARK` is one to buy.'),
-    clearance('Clearance', 'clearance', 'Bore less both walls less journal, all as means.'),
+    slot(
+      'upper',
+      'The upper half-shell; `new MARK` is one to buy; blank: it is in the bore, and no row names it.',
+    ),
+    slot(
+      'lower',
+      'The lower half-shell; `new MARK` is one to buy; blank: it is in the bore, and no row names it.',
+    ),
+    clearance(
+      'Clearance',
+      'clearance',
+      'Bore less both walls less journal, all as means; of a bore with its shells in without the walls.',
+    ),
     clearance('Tightest', 'tightest', 'From the smallest bore, the largest walls and journal.'),
     clearance('Loosest', 'loosest', 'From the largest bore, the smallest walls and journal.'),
     {

@@ -1,6 +1,6 @@
 /** The columns of the sheets about the rest of the stock: what has no set, what is to be bought, what is left. */
 import type { LeftPart } from '../assess/left-over.js';
-import type { BoughtShells } from '../assess/to-buy.js';
+import type { Bought } from '../assess/to-buy.js';
 import { typedName } from '../book/typed-name.js';
 import { type UnmatchedRow, unmatchedRows } from '../words/not-matched.js';
 import { leftWords, placesWords } from '../words/stock-words.js';
@@ -59,7 +59,7 @@ export const NOT_MATCHED: ResultTable<UnmatchedRow> = {
   ],
 };
 
-export const TO_BUY: ResultTable<BoughtShells> = {
+export const TO_BUY: ResultTable<Bought> = {
   name: 'To buy',
   rowName: 'Mark',
   rows: ({ toBuy }) => toBuy,
@@ -69,7 +69,7 @@ export const TO_BUY: ResultTable<BoughtShells> = {
       quantity: 'name',
       width: 14,
       json: 'engineType',
-      help: 'The engine type that the shells are for.',
+      help: 'The engine type that they are for.',
       page: 'every',
       value: ({ engineType }) => engineType,
     },
@@ -78,7 +78,7 @@ export const TO_BUY: ResultTable<BoughtShells> = {
       quantity: 'name',
       width: 10,
       json: 'fit',
-      help: 'The fit that they are for.',
+      help: 'The fit that they are for; of a fastener its Group.',
       page: 'every',
       value: ({ fit }) => fit,
     },
@@ -87,7 +87,7 @@ export const TO_BUY: ResultTable<BoughtShells> = {
       quantity: 'word',
       width: 10,
       json: 'half',
-      help: '`upper`, `lower`, `either`, or `pair` of one sold as a pair.',
+      help: '`upper`, `lower`, `either`, `pair` of one sold as a pair; `fastener` where it is one.',
       page: 'every',
       value: ({ half }) => half,
     },
@@ -96,7 +96,7 @@ export const TO_BUY: ResultTable<BoughtShells> = {
       quantity: 'name',
       width: 10,
       json: 'mark',
-      help: 'Their mark in New shells.',
+      help: 'Their mark in New shells; of a fastener its Thread and Length.',
       page: 'every',
       value: ({ mark }) => mark,
     },
@@ -105,7 +105,7 @@ export const TO_BUY: ResultTable<BoughtShells> = {
       quantity: 'count',
       width: 10,
       json: 'quantity',
-      help: 'How many the sets need.',
+      help: 'How many are needed.',
       page: 'every',
       value: ({ quantity }) => quantity,
     },
@@ -114,7 +114,7 @@ export const TO_BUY: ResultTable<BoughtShells> = {
       quantity: 'price',
       width: 10,
       json: 'price',
-      help: 'The price of one, or of one pair.',
+      help: 'The price of one, or of one pair; blank where it is not known.',
       page: 'every',
       value: ({ price }) => price,
     },

@@ -4,7 +4,7 @@ import { OpenFits } from '../../maths/suggestions/open-fits.js';
 import { goesOn, type Side, sameKind } from '../../maths/suggestions/rules.js';
 import type { Assessment } from '../assess/assess.js';
 import type { PartResult } from '../assess/part-result.js';
-import { reasonNotUsed } from '../assess/stock.js';
+import { reasonOutOfStock } from '../assess/stock.js';
 import type { PartRow } from '../book/book.js';
 import { CASES } from '../input-sheets/cases.js';
 import { JOURNALS } from '../input-sheets/journals.js';
@@ -119,7 +119,9 @@ class Explainer {
     const shells = (['upper', 'lower'] as const).map((side) => ({
       what: 'rows of shells of its engine type and fit',
       as: side,
-      of: stock.shells.filter((shell) => sameKind(shell, journal) && goesOn(shell.half, side)).length,
+      of: stock.shells.filter(
+        (shell) => !shell.isBrought && sameKind(shell, journal) && goesOn(shell.half, side),
+      ).length,
       open: this.open.shellsFor(journal, side).map((shell) => this.openPart(this.where.rowOfShell(shell))),
     }));
     return { now, lists: [...rods, ...shells], asksForMass: !journal.caseBore && this.asksForMass(journal) };
@@ -128,7 +130,7 @@ class Explainer {
   private ofRod(part: PartResult): Omit<Explanation, 'sheet' | 'part'> {
     const { stock } = this.assessment.stock;
     const rod = stock.rods.find(({ name }) => name === part.row.name);
-    if (reasonNotUsed(part) !== undefined || !rod) return this.notUsed(part);
+    if (this.reasonOf(part) !== undefined || !rod) return this.notUsed(part);
     const places = this.stockJournals.filter(
       (journal) => !journal.caseBore && journal.part && journal.engineType === rod.engineType,
     );
@@ -148,8 +150,8 @@ class Explainer {
 
   private ofShell(part: PartResult): Omit<Explanation, 'sheet' | 'part'> {
     const { stock } = this.assessment.stock;
-    const shell = stock.shells.find(({ name }) => name === part.row.name);
-    if (reasonNotUsed(part) !== undefined || !shell) return this.notUsed(part);
+    const shell = stock.shells.find(({ name, isBrought }) => !isBrought && name === part.row.name);
+    if (this.reasonOf(part) !== undefined || !shell) return this.notUsed(part);
     const places = this.stockJournals.filter((journal) => journal.part && sameKind(journal, shell));
     const sides = (['upper', 'lower'] as const).filter(
       (side) => shell.half === side || shell.half === 'either',
@@ -165,8 +167,12 @@ class Explainer {
     return { now: this.nowOf(part), lists, asksForMass: false };
   }
 
+  private reasonOf(part: PartResult): string | undefined {
+    return reasonOutOfStock(part, this.assessment.context);
+  }
+
   private notUsed(part: PartResult): Omit<Explanation, 'sheet' | 'part'> {
-    const reason = reasonNotUsed(part) ?? (part.row.half === undefined ? 'Half is blank' : 'it has no sizes');
+    const reason = this.reasonOf(part) ?? (part.row.half === undefined ? 'Half is blank' : 'it has no sizes');
     return { now: `may not be matched: ${reason}`, lists: [], asksForMass: false };
   }
 

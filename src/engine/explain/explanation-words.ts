@@ -1,4 +1,5 @@
 /** An explanation in plain sentences, one a line. */
+import { FASTENERS } from '../input-sheets/fasteners.js';
 import { partSheet } from '../input-sheets/index.js';
 import type { Explanation, OpenList, OpenTo } from './explain.js';
 
@@ -12,7 +13,7 @@ const AIMS =
 export function explanationLines({ sheet, part, now, lists, asksForMass }: Explanation): string[] {
   const isTaken = lists.some(({ open }) => open.length > 0);
   return [
-    `${capitalised(partSheet(sheet).noun)} ${part} ${now}.`,
+    `${capitalised(sheet === FASTENERS.name ? 'fastener' : partSheet(sheet).noun)} ${part} ${now}.`,
     ...lists.map(listSentence),
     ...(asksForMass
       ? ['Mass spread, which limits the rods of one crank too, is not counted in these lists.']

@@ -36,10 +36,13 @@ export function partsMeant(query: string, rows: readonly PartRow[]): PartRow[] {
   return placed.length > 0 ? placed : rows.filter(({ name }) => wordsKey(name).endsWith(` ${key}`));
 }
 
-/** The sentence for a name that no part has. */
-export function unknownPart(query: string, rows: readonly PartRow[]): string {
+/**
+ * The sentence for a name that no part has.
+ * @param others names that are no parts' and can be asked for
+ */
+export function unknownPart(query: string, rows: readonly PartRow[], others: readonly string[] = []): string {
   const places = placesOf(rows).map(placeOf);
-  const known = [...new Set([...rows.map(({ name }) => name), ...places])].filter(
+  const known = [...new Set([...rows.map(({ name }) => name), ...places, ...others])].filter(
     (name) => name.trim() !== '',
   );
   const key = wordsKey(query);

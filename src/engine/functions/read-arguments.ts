@@ -21,7 +21,7 @@ import { readClasses, readSelection } from './read-tables.js';
 /** Reads the arguments of the functions in one book. */
 export class ArgumentReader {
   private readonly expected = new Map<ArgumentRecord, string>();
-  /** Tables already read: many calls may be given the same one. */
+  /** Tables, names and angles already read: the calls of a column may all be given the same ones. */
   private readonly tables = new Map<ArgumentRecord, WeakMap<object, unknown>>();
 
   constructor(private readonly units: FunctionUnits) {}
@@ -68,12 +68,16 @@ export class ArgumentReader {
           isBlankScalar(scalar) ? undefined : readUnroundedGrains(scalar, cell, allowed, units),
         ).filter((contribution) => contribution !== undefined);
       case 'names':
-        return readEachCell(given, place, (scalar, cell) =>
-          isBlankScalar(scalar) ? undefined : readMark(scalar, cell).toLowerCase(),
+        return this.onceOf(argument, given, () =>
+          readEachCell(given, place, (scalar, cell) =>
+            isBlankScalar(scalar) ? undefined : readMark(scalar, cell).toLowerCase(),
+          ),
         );
       case 'angles':
-        return readEachCell(given, place, (scalar, cell) =>
-          isBlankScalar(scalar) ? undefined : readNumber(scalar, cell),
+        return this.onceOf(argument, given, () =>
+          readEachCell(given, place, (scalar, cell) =>
+            isBlankScalar(scalar) ? undefined : readNumber(scalar, cell),
+          ),
         );
       case 'classes':
         return this.onceOf(argument, given, () => readClasses(argument, given, place, units));

@@ -1,5 +1,14 @@
 /** The sheet Cases: main bores of the crankcase or block. */
-import { BORE_WITHOUT_SHELLS, engineType, GUIDE_TO_BORES, MEASURED, mark, part } from './common-columns.js';
+import {
+  BORE_WITH_ITS_SHELLS,
+  BORE_WITHOUT_SHELLS,
+  engineType,
+  GUIDE_TO_BORES,
+  MEASURED,
+  mark,
+  part,
+  shellsIn,
+} from './common-columns.js';
 import { column, needed, type PartSheet } from './input-sheet.js';
 import { ENGINE_NAME, NAME } from './quantities.js';
 
@@ -17,6 +26,7 @@ export const CASES = {
   letter: 'C',
   measured: BORE_WITHOUT_SHELLS,
   guide: GUIDE_TO_BORES,
+  withShells: BORE_WITH_ITS_SHELLS,
   columns: {
     part,
     engineType,
@@ -24,6 +34,7 @@ export const CASES = {
     fit: column('Fit', NAME, 'Blank is `main`.', { width: 8, isExtra: true }),
     position: needed('Position', NAME, 'Its place along the crank.', { width: 9 }),
     mark,
+    shellsIn,
     ...MEASURED,
   },
 } as const satisfies PartSheet;

@@ -8,7 +8,11 @@ export const CLASSES = {
   isPrintedTwice: true,
   columns: {
     ...ruleFor('class is'),
-    of: needed('Of', oneOf('journal', 'bore', 'shell'), '`journal`, `bore` or `shell`.'),
+    of: needed(
+      'Of',
+      oneOf('journal', 'bore', 'shell', 'piston', 'shaft', 'cylinder'),
+      '`journal`, `bore` or `shell`; `piston` and `shaft` are read as `journal`, `cylinder` as `bore`.',
+    ),
     mark: needed('Mark', NAME, 'The mark stamped on parts of the class.'),
     from: needed('From', SIZE, 'Least size.'),
     to: needed('To', SIZE, 'First size above the class.'),

@@ -6,6 +6,7 @@ import {
   GAUGE_NAME,
   NAME,
   PART_NAME,
+  SETTING,
   TEMPERATURE,
   TEXT,
   YES_OR_NO,
@@ -18,11 +19,25 @@ export const BORE_WITHOUT_SHELLS = 'Bore, cap torqued, no shells in it';
 export const GUIDE_TO_BORES =
   'measure the bores with caps torqued and no shells in them. The parting line is at 90°.';
 
+/** How it is measured with its shells in. */
+export const BORE_WITH_ITS_SHELLS = {
+  measured: 'Bore, cap torqued, its shells in it',
+  guide:
+    'measure the bores with caps torqued and their shells in them, which stay there. The parting line is at 90°.',
+} as const;
+
 export const part = needed('Part', PART_NAME, "The part's own name, once in its sheet.");
 export const engineType = column('Engine type', NAME, 'May be left out where Limits names one type only.');
 export const mark = column('Mark', NAME, 'The size-class letter or number stamped on the part.', {
   width: 7,
 });
+/** Of a sheet of bores that take shells; `yes` makes of its fits bores less journals. */
+export const shellsIn = column(
+  'Shells in',
+  YES_OR_NO,
+  '`yes`: the shells were in it when it was measured; blank is `no`.',
+  { width: 9, isExtra: true },
+);
 export const quantity = column('Quantity', COUNT, 'How many alike; blank is 1.', { width: 9, isExtra: true });
 
 /** What stands at the right of every sheet of parts. */
@@ -31,6 +46,12 @@ export const MEASURED = {
     width: 12.5,
   }),
   gauge: column('Gauge', GAUGE_NAME, 'The gauge used, as Gauges names it.', { width: 9 }),
+  setTo: column(
+    'Set to',
+    SETTING,
+    "The size for which the gauge's zero stood: the readings of the row are deviations from it. Blank: they are sizes.",
+    { width: 9, isExtra: true },
+  ),
   usable: column('Usable', YES_OR_NO, '`yes` (default) or `no`.', { width: 7.5 }),
   bin: column('Bin', NAME, 'Where the part lies.', { isExtra: true }),
   note: column('Note', TEXT, "The user's own words.", { width: 18 }),

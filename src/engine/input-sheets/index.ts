@@ -1,7 +1,10 @@
 /** Every sheet that a user fills, in the order in which workbooks and documentation have them. */
 import { headerKey } from '../book/names.js';
+import { BORES } from './bores.js';
 import { CASES } from './cases.js';
 import { CLASSES } from './classes.js';
+import { CYLINDERS } from './cylinders.js';
+import { FASTENERS } from './fasteners.js';
 import { FITS } from './fits.js';
 import { GAUGE_STUDY } from './gauge-study.js';
 import { GAUGES } from './gauges.js';
@@ -10,9 +13,11 @@ import { JOURNALS } from './journals.js';
 import { LIMITS } from './limits.js';
 import { MATERIALS } from './materials.js';
 import { NEW_SHELLS } from './new-shells.js';
+import { PISTONS } from './pistons.js';
 import { RODS } from './rods.js';
 import { SELECTION } from './selection.js';
 import { SETUP } from './setup.js';
+import { SHAFTS } from './shafts.js';
 import { SHELLS } from './shells.js';
 import { UNDERSIZES } from './undersizes.js';
 
@@ -27,9 +32,14 @@ const SHEETS = new Map<string, InputSheet>(
     JOURNALS,
     RODS,
     CASES,
+    CYLINDERS,
+    PISTONS,
+    BORES,
+    SHAFTS,
     SHELLS,
     NEW_SHELLS,
     UNDERSIZES,
+    FASTENERS,
     FITS,
     GAUGE_STUDY,
   ].map((sheet: InputSheet) => [sheet.name, sheet]),

@@ -22,19 +22,27 @@ export type RowValues<Columns extends InputColumns> = {
   readonly [Key in keyof Columns]: ValueOf<Columns[Key]['quantity']> | undefined;
 };
 
-/** What the columns of readings are: diameters by station and angle, or walls. */
-export type ReadingKind = 'diameters' | 'walls';
+/** What the columns of readings are: diameters by station and angle, walls, or lengths and necks of bolts. */
+export type ReadingKind = 'diameters' | 'walls' | 'bolts';
+
+/** The kinds of readings that parts of a fit have. */
+export type PartReadings = Exclude<ReadingKind, 'bolts'>;
 
 export interface InputSheet<Columns extends InputColumns = InputColumns> {
   readonly name: string;
   readonly columns: Columns;
   readonly readings?: ReadingKind;
+  /** The headers whose cells together tell a measured row from the others; without them its Part. */
+  readonly rowNames?: readonly string[];
   /** A maker prints its lengths in two units: a column may stand twice, the second to check the first. */
   readonly isPrintedTwice?: true;
 }
 
-/** How a part stands in a fit, and with it which limits, classes and materials are its own. */
-export type PartRole = 'inner' | 'outer' | 'wall';
+/**
+ * How a part stands in a fit, and with it which limits, classes and materials are its own. A shaped one is oval and
+ * tapered by design, so that its form is not judged.
+ */
+export type PartRole = 'inner' | 'shaped inner' | 'outer' | 'wall';
 
 /** A sheet of measured parts. */
 export interface PartSheet extends InputSheet {
@@ -44,7 +52,7 @@ export interface PartSheet extends InputSheet {
   readonly counted: readonly [one: string, several: string];
   /** Several of them, as the caption of a table: `Connecting rods`. */
   readonly plural: string;
-  readonly readings: ReadingKind;
+  readonly readings: PartReadings;
   readonly role: PartRole;
   /** The fit of a row: what its column Fit says, else this word; without the column always this word. */
   readonly fit?: string;
@@ -58,6 +66,8 @@ export interface PartSheet extends InputSheet {
   readonly measured: string;
   /** How to measure them, for the guide of the blank workbook. */
   readonly guide: string;
+  /** The same of bores that are measured with their shells in. */
+  readonly withShells?: { readonly measured: string; readonly guide: string };
   /** Whether the page draws its spots along the axis. */
   readonly isDrawn?: true;
 }

@@ -14,9 +14,16 @@ export const LIMITS = {
     aim: column('Aim', SIGNED_LENGTH, 'The clearance wished for.', { isExtra: true }),
     journalMin: column('Journal min', SIZE, 'Least journal size.'),
     journalMax: column('Journal max', SIZE, 'Greatest journal size.'),
-    wearLimit: column('Wear limit', SIZE, 'Least size of a worn journal.'),
+    wearLimit: column('Wear limit', SIZE, 'Least size of a worn journal, piston or shaft.'),
     boreMin: column('Bore min', SIZE, 'Least bore size.'),
     boreMax: column('Bore max', SIZE, 'Greatest bore size.'),
+    boreWearLimit: column('Bore wear limit', SIZE, 'Greatest size of a worn bore.', { isExtra: true }),
+    bearingMin: column('Bearing min', SIZE, 'Least size of a bore measured with its shells in.', {
+      isExtra: true,
+    }),
+    bearingMax: column('Bearing max', SIZE, 'Greatest size of a bore measured with its shells in.', {
+      isExtra: true,
+    }),
     outOfRoundLimit: column('Out-of-round limit', LENGTH, 'Greatest out of round of journal and bore.'),
     taperLimit: column('Taper limit', LENGTH, 'Greatest taper of journal and bore.'),
     neighbourSpread: column(

@@ -5,9 +5,10 @@
 import type { Ratio } from '../../maths/decimal.js';
 import type { Grain } from '../../maths/grain.js';
 import type { Half } from '../../maths/matching/stock.js';
+import { TORQUE_UNITS, type TorqueRange, type TorqueUnit } from '../../maths/torque.js';
 
 /** Units that a text or a header may carry. */
-export type TextUnit = 'mm' | 'in' | 'µm' | 'C' | 'F' | 'g' | '%' | '1e-6/K';
+export type TextUnit = 'mm' | 'in' | 'µm' | 'C' | 'F' | 'g' | '%' | '1e-6/K' | '°' | TorqueUnit;
 
 /** What each kind of number in a cell may be: its units and its range. */
 export interface NumberRule {
@@ -24,6 +25,11 @@ export interface LengthQuantity extends NumberRule {
   readonly kind: 'length';
 }
 
+/** A length that others are added to before they are rounded to the grain. */
+export interface ExactLengthQuantity extends NumberRule {
+  readonly kind: 'exact length';
+}
+
 /** A number that is no length: grams, prices, counts. */
 export interface NumberQuantity extends NumberRule {
   readonly kind: 'number';
@@ -33,6 +39,11 @@ export interface NumberQuantity extends NumberRule {
 
 export interface TemperatureQuantity extends NumberRule {
   readonly kind: 'temperature';
+}
+
+/** A number or a range of them. */
+export interface TorqueQuantity extends NumberRule {
+  readonly kind: 'torque';
 }
 
 /** A name; of what, where the name stands for a row of some sheet. */
@@ -56,8 +67,10 @@ export interface TextQuantity {
 
 export type InputQuantity =
   | LengthQuantity
+  | ExactLengthQuantity
   | NumberQuantity
   | TemperatureQuantity
+  | TorqueQuantity
   | NameQuantity
   | WordQuantity
   | TextQuantity;
@@ -69,18 +82,29 @@ export interface ReadTemperature {
   readonly isNumber: boolean;
 }
 
+/** Exact millimetres of a length cell. */
+export interface ReadExactLength {
+  readonly mm: Ratio;
+  /** Whether the cell holds a plain number, over which a live formula can work. */
+  readonly isNumber: boolean;
+}
+
 /** What a cell of a quantity is read as. */
 export type ValueOf<Of extends InputQuantity> = Of extends LengthQuantity
   ? Grain
-  : Of extends NumberQuantity
-    ? number
-    : Of extends TemperatureQuantity
-      ? ReadTemperature
-      : Of extends NameQuantity
-        ? string
-        : Of extends WordQuantity<infer Word>
-          ? Word
-          : undefined;
+  : Of extends ExactLengthQuantity
+    ? ReadExactLength
+    : Of extends NumberQuantity
+      ? number
+      : Of extends TemperatureQuantity
+        ? ReadTemperature
+        : Of extends TorqueQuantity
+          ? TorqueRange
+          : Of extends NameQuantity
+            ? string
+            : Of extends WordQuantity<infer Word>
+              ? Word
+              : undefined;
 
 const LENGTH_UNITS = ['mm', 'in', 'µm'] as const;
 const positive = (value: number) => value > 0;
@@ -97,6 +121,8 @@ const length = (expected: string, isAllowed: NumberRule['isAllowed']): LengthQua
 export const SIZE = length('a length above 0 (mm, in or µm)', positive);
 /** A limit, an error, a difference. */
 export const LENGTH = length('a length of 0 or more (mm, in or µm)', notNegative);
+/** The size to which a gauge's zero was set. */
+export const SETTING: ExactLengthQuantity = { ...SIZE, kind: 'exact length' };
 export const SIGNED_LENGTH = length('a length (mm, in or µm)', Number.isFinite);
 
 const number = (
@@ -119,6 +145,15 @@ export const EXPANSION = number(
 export const PRICE = number('a price of 0 or more', [], notNegative, { below: 1e8, decimals: 4 });
 export const COUNT = number('a whole number from 1', [], (value) => Number.isInteger(value) && value >= 1);
 export const SHARE = number('middle or a number from 0 to 1', [], (value) => value >= 0 && value <= 1);
+
+export const ANGLE = number('an angle in degrees above 0', ['°'], positive, { below: 3600 });
+
+export const TORQUE: TorqueQuantity = {
+  kind: 'torque',
+  expected: 'a torque above 0 in N·m, lb·ft, lb·in or kgf·m, or a range such as 10–11',
+  units: TORQUE_UNITS,
+  isAllowed: positive,
+};
 
 export const TEMPERATURE: TemperatureQuantity = {
   kind: 'temperature',

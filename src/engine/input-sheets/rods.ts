@@ -1,5 +1,6 @@
 /** The sheet Rods: big ends of connecting rods. */
 import {
+  BORE_WITH_ITS_SHELLS,
   BORE_WITHOUT_SHELLS,
   engineType,
   GUIDE_TO_BORES,
@@ -7,6 +8,7 @@ import {
   mark,
   part,
   ranAt,
+  shellsIn,
 } from './common-columns.js';
 import { column, type PartSheet } from './input-sheet.js';
 import { MASS } from './quantities.js';
@@ -24,12 +26,14 @@ export const RODS = {
   letter: 'R',
   measured: BORE_WITHOUT_SHELLS,
   guide: GUIDE_TO_BORES,
+  withShells: BORE_WITH_ITS_SHELLS,
   columns: {
     part,
     engineType,
     ...ranAt('rod'),
     mark,
     mass: column('Mass', MASS, 'In grams.', { width: 8 }),
+    shellsIn,
     ...MEASURED,
   },
 } as const satisfies PartSheet;

@@ -1,12 +1,18 @@
 /** Every kind of fit. */
 import { addPartSheet } from '../input-sheets/index.js';
 import type { KindOfFit } from './kind-of-fit.js';
+import { PLAIN_FIT } from './plain-fit.js';
 import { SHELL_BEARING } from './shell-bearing.js';
 
-const KINDS: KindOfFit[] = [SHELL_BEARING];
+const KINDS: KindOfFit[] = [SHELL_BEARING, PLAIN_FIT];
 
 export function kindsOfFit(): readonly KindOfFit[] {
   return KINDS;
+}
+
+/** Every record of a fit: each kind, and what it is with shells in its bore. */
+export function recordsOfFits(): readonly KindOfFit[] {
+  return KINDS.flatMap((kind) => (kind.shellsIn ? [kind, kind.shellsIn] : [kind]));
 }
 
 /** Adds a kind with the sheets that only it needs; what it returns takes them out again. */

@@ -6,8 +6,8 @@ import type { PartSheet } from '../input-sheets/input-sheet.js';
 export interface FitTerm {
   /** The column of Fits that names the part, and the name of the term in formulas and JSON. */
   readonly slot: FitSlot;
-  /** In a sentence: `upper shell`. */
-  readonly noun: string;
+  /** In a sentence: `upper shell`; left out where its sheet says what it is. */
+  readonly noun?: string;
   /** With which sign its size enters the value of the fit. */
   readonly sign: 1 | -1;
   /** The names of the sheets that its parts stand in. */
@@ -22,7 +22,7 @@ export interface AskedPlaces {
   readonly option: string;
   /** The question of the questionnaire, and what the option holds. */
   readonly help: string;
-  /** Letter before the position in names of parts: `B1`. */
+  /** Letter before the position in names of parts: `P1`. */
   readonly letter: string;
   /** How many places an engine has where nothing is said. */
   readonly standard: (cylinders: number) => number;
@@ -52,6 +52,10 @@ export interface KindOfFit {
   readonly leaderNeedsPlace: boolean;
   /** The upper and the lower slot stand for two halves of one place, which fill up by rules of their own. */
   readonly strategy?: 'half-shells';
+  /** What such a fit is where its bore was measured with its shells in. */
+  readonly shellsIn?: KindOfFit;
+  /** Whether Selection names a shell for the marks of its parts. */
+  readonly isSelected?: true;
   /** Whether sets of its parts are sought. */
   readonly isMatched: boolean;
   /** The column of Fits with a reading that stands in for the parts. */
@@ -59,6 +63,11 @@ export interface KindOfFit {
   readonly asked: readonly AskedPlaces[];
   /** Sheets that only fits of this kind need. */
   readonly sheets?: readonly PartSheet[];
+}
+
+/** What a fit of a kind is, once its bore is known. */
+export function kindWithBore(kind: KindOfFit, bore: { readonly hasShells: boolean } | undefined): KindOfFit {
+  return (bore?.hasShells && kind.shellsIn) || kind;
 }
 
 /** The term of a slot; undefined where fits of the kind have none. */

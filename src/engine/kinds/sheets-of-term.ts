@@ -9,3 +9,16 @@ export function sheetsOfTerm({ sheets }: FitTerm, fit: string): readonly string[
   const own = sheets.filter((sheet) => isSameWord(partSheet(sheet).fit ?? '', fit));
   return own.length > 0 ? own : sheets;
 }
+
+/** The sheet in which the part of a term is expected: of a word that no sheet has for its own, one with a column Fit. */
+export function homeOfTerm(term: FitTerm, fit: string): string {
+  const [first] = sheetsOfTerm(term, fit);
+  const { sheets } = term;
+  if (isSameWord(partSheet(first!).fit ?? '', fit)) return first!;
+  return sheets.find((sheet) => 'fit' in partSheet(sheet).columns) ?? first!;
+}
+
+/** What the part of a term is called in a sentence. */
+export function nounOfTerm(term: FitTerm, fit: string): string {
+  return term.noun ?? partSheet(homeOfTerm(term, fit)).noun;
+}

@@ -1,18 +1,17 @@
 /** A journal in a bore through two half-shells: `big end`, `main`, and any word that Shells or Cases name. */
 import { CASES } from '../input-sheets/cases.js';
-import { JOURNALS } from '../input-sheets/journals.js';
-import { RODS } from '../input-sheets/rods.js';
 import { SHELLS } from '../input-sheets/shells.js';
 import type { KindOfFit } from './kind-of-fit.js';
+import { BORE_OF_BEARING, JOURNAL_OF_BEARING, SHELLS_IN_BEARING } from './shells-in-bearing.js';
 
 export const SHELL_BEARING: KindOfFit = {
   name: 'shell bearing',
   help: 'A journal in a bore through two half-shells.',
   terms: [
-    { slot: 'bore', noun: 'bore', sign: 1, sheets: [RODS.name, CASES.name] },
+    BORE_OF_BEARING,
     { slot: 'upper', noun: 'upper shell', sign: -1, sheets: [SHELLS.name] },
     { slot: 'lower', noun: 'lower shell', sign: -1, sheets: [SHELLS.name] },
-    { slot: 'journal', noun: 'journal', sign: -1, sheets: [JOURNALS.name] },
+    JOURNAL_OF_BEARING,
   ],
   functions: {
     clearance: 'SHELL_CLEARANCE',
@@ -25,6 +24,8 @@ export const SHELL_BEARING: KindOfFit = {
   leader: 'journal',
   leaderNeedsPlace: false,
   strategy: 'half-shells',
+  shellsIn: SHELLS_IN_BEARING,
+  isSelected: true,
   isMatched: true,
   standIn: 'strip',
   asked: [
@@ -32,7 +33,7 @@ export const SHELL_BEARING: KindOfFit = {
       fit: 'big end',
       option: 'big-ends',
       help: 'big-end positions, such as 1-4, or none; blank: one a cylinder',
-      letter: 'B',
+      letter: 'P',
       standard: (cylinders) => cylinders,
     },
     {

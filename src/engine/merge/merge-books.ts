@@ -15,6 +15,7 @@ import type { TableRow } from '../book/read-row.js';
 import type { Table } from '../book/table.js';
 import { labelsOf } from '../book-labels.js';
 import { CLASSES } from '../input-sheets/classes.js';
+import { FASTENERS } from '../input-sheets/fasteners.js';
 import { GAUGE_STUDY } from '../input-sheets/gauge-study.js';
 import { GAUGES } from '../input-sheets/gauges.js';
 import { inputSheets, partSheets } from '../input-sheets/index.js';
@@ -25,7 +26,7 @@ import { NEW_SHELLS } from '../input-sheets/new-shells.js';
 import { SELECTION } from '../input-sheets/selection.js';
 import { SETUP } from '../input-sheets/setup.js';
 import { UNDERSIZES } from '../input-sheets/undersizes.js';
-import { mergeParts, mergeSetup, mergeTable, type StockPlan } from './merged-rows.js';
+import { mergeFasteners, mergeParts, mergeSetup, mergeTable, type StockPlan } from './merged-rows.js';
 import { findClashes, type Source } from './name-clashes.js';
 
 /**
@@ -60,6 +61,8 @@ export function mergeBooks(books: readonly Book[], file: string): Book {
     undersizes: table(UNDERSIZES, (book) => book.undersizes),
     studies: table(GAUGE_STUDY, (book) => book.studies),
   };
+  const fasteners = mergeFasteners(stock);
+  keep(FASTENERS.name, fasteners.table);
   const parts = new BySheet(
     new Map(
       partSheets().flatMap((record) => {
@@ -81,6 +84,7 @@ export function mergeBooks(books: readonly Book[], file: string): Book {
     own: new Map(),
     places: new Map(),
     ...rows,
+    fasteners: fasteners.rows,
     parts,
     onlyEngineType: stock.onlyEngineType,
     // Fits of the single books do not hold for the stock as a whole.
@@ -88,7 +92,9 @@ export function mergeBooks(books: readonly Book[], file: string): Book {
     keptStrips: [],
     bad: [
       ...setup.bad,
-      ...[...Object.values(rows), parts.all()].flatMap((list) => list.flatMap(({ bad }) => bad)),
+      ...[...Object.values(rows), fasteners.rows, parts.all()].flatMap((list) =>
+        list.flatMap(({ bad }) => bad),
+      ),
     ],
     notices: [...new Set(books.flatMap(({ notices }) => notices))],
     bareNumbers: [],

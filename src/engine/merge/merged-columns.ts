@@ -1,6 +1,7 @@
 /** Which columns the sheet of a stock has, and which of them each column of the single books goes to. */
+import { isBlank } from '../book/blank-cell.js';
 import { headerKey } from '../book/names.js';
-import { isBlank, type ReadingColumn, type Table } from '../book/table.js';
+import type { ReadingColumn, Table } from '../book/table.js';
 import { engineType } from '../input-sheets/common-columns.js';
 import { columnsOf, type InputColumn, type InputSheet } from '../input-sheets/input-sheet.js';
 import type { TextUnit } from '../input-sheets/quantities.js';

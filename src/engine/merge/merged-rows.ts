@@ -1,9 +1,11 @@
 /** The rows of the single books as rows of the stock: their quantities as they were read, their names those of the stock. */
 import type { Book, PartRow, Setup } from '../book/book.js';
 import { dataRowsOf } from '../book/data-rows.js';
+import { type FastenerRow, named } from '../book/fasteners.js';
 import type { TableRow } from '../book/read-row.js';
 import type { BookUnits, Table } from '../book/table.js';
 import { MEASURED } from '../input-sheets/common-columns.js';
+import { FASTENERS } from '../input-sheets/fasteners.js';
 import type { InputColumns, InputSheet, PartSheet } from '../input-sheets/input-sheet.js';
 import { type NameQuantity, PART_NAME } from '../input-sheets/quantities.js';
 import { SETUP } from '../input-sheets/setup.js';
@@ -137,6 +139,28 @@ export function mergeParts(record: PartSheet, stock: StockPlan): MergedRows<Part
   return { table: sheet.table, rows };
 }
 
+/** Fasteners under the names of the stock, each with its readings. */
+export function mergeFasteners(stock: StockPlan): MergedRows<FastenerRow> {
+  const sourced = sourcedRows(FASTENERS, stock, ({ book }) => book.fasteners);
+  if (sourced.length === 0) return { table: undefined, rows: [] };
+  const sheet = sheetOf(FASTENERS, sourced, stock);
+  const rows = sourced.flatMap(({ source, table, rows: own }) => {
+    const nameOf = namesOf(FASTENERS, source, stock);
+    const { onlyEngineType: engineType } = source.book;
+    return own.map((before) => {
+      const { row, bad, readings } = before;
+      const moved = { table, row, bad, readings, engineType, nameOf };
+      const { row: place, bad: movedBad, cells } = sheet.add(moved);
+      const kept = sheet.readingsOf(moved, { row: place, bad: movedBad, cells });
+      const values = { ...before, row: place, bad: movedBad, readings: kept };
+      if (values.engineType === '') values.engineType = stock.onlyEngineType;
+      rename(values as unknown as Record<string, unknown>, FASTENERS.columns, nameOf);
+      return values;
+    });
+  });
+  return { table: sheet.table, rows: named(rows) };
+}
+
 /**
  * A part under its own name of the stock; other names are those of its book. Its fields are named one by one: of what is
  * spread, each object would get a shape of its own, larger than itself.
@@ -154,10 +178,12 @@ function partInStock(row: PartRow, sheet: MergedSheet, stock: StockPlan, source:
     mark: row.mark,
     half: row.half,
     quantity: row.quantity,
+    hasShells: row.hasShells,
     mass: row.mass,
     celsius: row.celsius,
     temperatureIsLive: row.celsius === undefined || sheet.isNumber(moved, MEASURED.temperature.header),
     gauge: row.gauge,
+    setTo: row.setTo && { ...row.setTo, isNumber: sheet.isNumber(moved, MEASURED.setTo.header) },
     usable: row.usable,
     bin: row.bin,
     readings: sheet.readingsOf(source, moved),

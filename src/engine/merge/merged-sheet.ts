@@ -1,16 +1,18 @@
 /** One sheet of a stock: the cells that are written, and the table that they make. */
+
 import { fromMm } from '../../maths/units.js';
+import { isBlank } from '../book/blank-cell.js';
 import { KnownNumbers } from '../book/known-numbers.js';
 import { nameText } from '../book/names.js';
 import type { BadCell } from '../book/problems.js';
 import { readAmount } from '../book/read-amount.js';
-import { type BookUnits, isBlank, type ReadingColumn, type ReadLength, Table } from '../book/table.js';
+import { type BookUnits, type ReadingColumn, type ReadLength, Table } from '../book/table.js';
 import { engineType } from '../input-sheets/common-columns.js';
 import type { InputSheet } from '../input-sheets/input-sheet.js';
 import type { NameQuantity } from '../input-sheets/quantities.js';
 import { type Cell, cellAddress, type SheetModel } from '../workbook-model.js';
 import { type CopiedColumn, MergedColumns, type SourceSheet } from './merged-columns.js';
-import { amountCell, refusedCell, typedCell, unitWithoutSaying } from './written-cell.js';
+import { amountCell, refusedCell, torqueCell, typedCell, unitWithoutSaying } from './written-cell.js';
 
 /** A row of a single book. */
 export interface SourceRow {
@@ -93,7 +95,9 @@ export class MergedSheet {
       if (!read) return [];
       const reading = this.readingAt.get(column.to)!;
       const { content } = cells[column.to]!;
-      if (content?.kind !== 'number') return [{ column: reading, mm: read.mm, isNumber: false }];
+      const isNumber = content?.kind === 'number';
+      // Deviations that are alike may be of parts that are not.
+      if (!isNumber || read.deviation) return [{ ...read, column: reading, isNumber }];
       const make = () => ({ column: reading, mm: read.mm, isNumber: true });
       return this.table.readingsOf(reading).of(content.value, make)!;
     });
@@ -117,6 +121,7 @@ export class MergedSheet {
       const renamed = name && source.nameOf(name, quantity);
       return name === renamed ? typedCell(cell) : { content: { kind: 'text', value: renamed! } };
     }
+    if (quantity.kind === 'torque' && content) return torqueCell(content, own, unit);
     if (!('units' in quantity) || (content?.kind === 'number' && own === unit)) return typedCell(cell);
     const amount = readAmount(content, own, quantity, (meant) => table.settledSign(column.from, meant));
     return 'value' in amount
@@ -131,7 +136,8 @@ export class MergedSheet {
     const reading = source.readings?.find((other) => other.column === readingColumn);
     if (!reading) return refusedCell(cell, unit, length);
     if (content?.kind === 'number' && unit === length) return typedCell(cell);
-    const write = () => amountCell({ value: fromMm(reading.mm, unit), unit, content: content! }, length);
+    const write = () =>
+      amountCell({ value: fromMm(reading.deviation ?? reading.mm, unit), unit, content: content! }, length);
     if (content?.kind !== 'number') return write();
     const known = this.known.get(column) ?? new KnownNumbers<Cell>();
     this.known.set(column, known);

@@ -72,7 +72,21 @@ export function findClashes(sources: readonly Source[]): NameClashes {
       found.add('material', name, source, JSON.stringify(knows(name) ?? null), defined.has(nameKey(name)));
     }
   }
+  for (const [name, owners] of enginesOfFasteners(sources)) {
+    // One book may have the journals of an engine and another its bolts; bolts of two books are of two engines.
+    if (owners.length > 1) for (const source of owners) found.add('engine', name, source, source.label);
+  }
   return found;
+}
+
+/** The books that have fasteners of an engine, by its name. */
+function enginesOfFasteners(sources: readonly Source[]): Map<string, Source[]> {
+  const owners = new Map<string, Source[]>();
+  for (const source of sources) {
+    for (const name of new Set(source.book.fasteners.map(({ engine }) => nameKey(engine))))
+      owners.set(name, [...(owners.get(name) ?? []), source]);
+  }
+  return owners;
 }
 
 /** A gauge is what it is, and what set its zero. */

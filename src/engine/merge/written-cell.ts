@@ -2,9 +2,10 @@
  * What is written of a cell into a workbook of other units. A number that the workbook's own unit has a decimal for
  * is a number; any other is a text with the unit it was typed in.
  */
-import { decimalText, exactDouble, type Ratio } from '../../maths/decimal.js';
+import { decimalText, exact, exactDouble, type Ratio } from '../../maths/decimal.js';
 import { fromCelsius, fromMm, isTemperatureUnit, toCelsius, toMm } from '../../maths/units.js';
 import { scanNumber } from '../book/number-text.js';
+import { scanRange } from '../book/read-torque.js';
 import { type BookUnits, isLength, isMmOrIn } from '../book/table.js';
 import type { InputQuantity, TextUnit } from '../input-sheets/quantities.js';
 import type { Cell, CellContent } from '../workbook-model.js';
@@ -13,9 +14,11 @@ import type { Cell, CellContent } from '../workbook-model.js';
 export function unitWithoutSaying(quantity: InputQuantity, units: BookUnits): TextUnit | undefined {
   switch (quantity.kind) {
     case 'length':
+    case 'exact length':
       return units.length;
     case 'temperature':
       return units.temperature;
+    case 'torque':
     case 'number':
       return quantity.units[0];
     default:
@@ -59,6 +62,22 @@ export function refusedCell(cell: Cell, own: TextUnit | undefined, unit: TextUni
   if (!content) return { content: { kind: 'error', value: '#N/A' } };
   const isNumber = content.kind === 'number' || (content.kind === 'text' && scanNumber(content.value));
   return isNumber && own !== unit ? textCell(withUnit(String(content.value), own)) : { content };
+}
+
+/** A torque keeps the unit that it was typed in, which then stands in the cell where the column is of another. */
+export function torqueCell(
+  content: CellContent,
+  own: TextUnit | undefined,
+  unit: TextUnit | undefined,
+): Cell {
+  if (own === unit) return { content };
+  if (content.kind === 'number') {
+    const digits = decimalText(exact(content.value));
+    return textCell(`${plainDigits(digits ?? String(content.value), own)} ${own}`);
+  }
+  const text = String(content.value).trim();
+  const namesUnit = (scanNumber(text) ?? scanRange(text))?.unit !== undefined;
+  return textCell(namesUnit ? text : `${text} ${own}`);
 }
 
 function converted(value: Ratio, from: TextUnit | undefined, to: TextUnit | undefined): Ratio {

@@ -1,4 +1,5 @@
 /** The sheet Summary. */
+import { renewText } from '../assess/fastener-words.js';
 import { CAUTION } from '../caution.js';
 import type { Layout } from '../columns/layout.js';
 import { readingsUnchanged } from '../columns/readings-checksum.js';
@@ -10,12 +11,14 @@ import { cellRows, headerRow, MADE_BY_WIDTH, text, titlesOf, widthsOf } from './
 export function summarySheet(layout: Layout): OutputSheet {
   const { assessment } = layout;
   const reached = cellRows(REACHED, layout);
+  const renewed = renewText(assessment.fasteners);
   const rows: (OutputCell | undefined)[][] = [
     headerRow(titlesOf(SUMMARY)),
     ...cellRows(SUMMARY, layout),
     [],
     ...(reached.length > 0 ? [titlesOf(REACHED).map((header) => text(header, 'header')), ...reached] : []),
     ...matchingNotes(assessment).map((note) => [text(note)]),
+    ...(renewed === undefined ? [] : [[text(`${renewed}: sheet To buy`)]]),
     [],
     [text('Readings since this run', 'title'), readingsUnchanged(assessment)],
     [],

@@ -1,8 +1,9 @@
 /** Why a journal that could be used has no set, in words. */
 import type { StockJournal } from '../../maths/matching/stock.js';
 import type { Assessment } from '../assess/assess.js';
+import type { Context } from '../assess/context.js';
 import type { PartResult } from '../assess/part-result.js';
-import { reasonNotUsed } from '../assess/stock.js';
+import { reasonOutOfStock } from '../assess/stock.js';
 import { countText, lengthText } from '../assess/words.js';
 import { nameKey } from '../book/names.js';
 import { RODS } from '../input-sheets/rods.js';
@@ -12,12 +13,12 @@ import { SHELLS } from '../input-sheets/shells.js';
 const NAMED = 5;
 
 export function obstacleWords(journal: StockJournal, assessment: Assessment): string {
-  const { parts, book, stock } = assessment;
+  const { parts, book, stock, context } = assessment;
   const isMain = journal.caseBore !== undefined;
   const ofType = ({ row }: PartResult) => nameKey(row.engineType ?? '') === journal.engineType;
   switch (assessment.obstacles.get(journal)) {
     case 'no rod':
-      return `no rod of its engine type can be used${unused(parts.of(RODS.name).filter(ofType))}`;
+      return `no rod of its engine type can be used${unused(parts.of(RODS.name).filter(ofType), context)}`;
     case 'no mass':
       return 'no rod of its engine type has a Mass, and Mass spread asks for it';
     case 'no upper shell':
@@ -30,6 +31,10 @@ export function obstacleWords(journal: StockJournal, assessment: Assessment): st
       );
       const limit = lengthText(most!.halfDifference!, book.setup.lengthUnit);
       return `refused by Half difference: every pair of shells that would fit differs by more than ${limit}`;
+    }
+    case 'shells in': {
+      const { row } = stock.cases.get(journal)!;
+      return `case ${row.name} was measured with its shells in, which give no allowed fit: measure it bare to choose others`;
     }
     case 'no fit':
       return isMain
@@ -53,16 +58,17 @@ export function obstacleWords(journal: StockJournal, assessment: Assessment): st
             nameKey(part.row.fit) === journal.fit &&
             (part.row.half === half || part.row.half === 'either' || part.row.half === undefined),
         ),
+      context,
     );
   }
 }
 
 /** Parts of the kind that there are, and why each is not used. */
-function unused(parts: readonly PartResult[]): string {
+function unused(parts: readonly PartResult[], context: Context): string {
   if (parts.length === 0) return ': there is none';
   const named = parts
     .slice(0, NAMED)
-    .map((part) => `${part.row.name} ${reasonNotUsed(part) ?? 'Half is blank'}`);
+    .map((part) => `${part.row.name} ${reasonOutOfStock(part, context) ?? 'Half is blank'}`);
   const more = parts.length - named.length;
   return `: ${named.join(', ')}${more > 0 ? ` and ${countText(more, 'other')}` : ''}`;
 }

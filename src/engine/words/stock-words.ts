@@ -2,14 +2,16 @@
 import type { LengthUnit } from '../../maths/units.js';
 import type { LeftPart } from '../assess/left-over.js';
 import { type MatchedSet, nounInSet } from '../assess/matched-sets.js';
-import type { BoughtShells } from '../assess/to-buy.js';
+import type { Bought } from '../assess/to-buy.js';
 import { lengthText } from '../assess/words.js';
 import { partSheet } from '../input-sheets/index.js';
+import { nounOfTerm } from '../kinds/sheets-of-term.js';
 import { listed } from './listed.js';
 
-/** Where bought shells go, and which of the two prices is of one. */
-export function placesWords({ places, price, priceInAll }: BoughtShells): string {
-  return `${places.join(', ')}; price ${price} each, ${priceInAll} in all`;
+/** Where what is bought goes, and which of the two prices is of one. */
+export function placesWords({ places, price, priceInAll }: Bought): string {
+  const where = places.join(', ');
+  return price === undefined ? where : `${where}; price ${price} each, ${priceInAll} in all`;
 }
 
 /** What is left over: `rod`, `upper shell, 2 of 5`. */
@@ -24,7 +26,7 @@ export function setWords(set: MatchedSet, unit: LengthUnit): string {
   const others = kind.terms.filter(({ slot }) => slot !== kind.leader);
   const named = others.map((term) => {
     const part = parts[term.slot];
-    return `${part ? nounInSet(term, part) : term.noun} ${names[term.slot]}`;
+    return `${part ? nounInSet(term, part) : nounOfTerm(term, set.fit)} ${names[term.slot]}`;
   });
   return `${listed(named)}, clearance ${lengthText(clearance.clearance, unit)}, ${status}`;
 }

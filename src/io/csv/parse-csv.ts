@@ -78,21 +78,40 @@ function namedDelimiter(named: string | undefined): string | undefined {
   return named !== undefined && /^(?:\t|[^\p{L}\p{N}\s"\ufeff])$/u.test(named) ? named : undefined;
 }
 
-/** The delimiter that splits the header line into the most columns known for the sheet, then into the most. */
+/** Lines that a title may take, the headers with them. */
+const FIRST_LINES = 5;
+
+/**
+ * The delimiter that splits the first line into the most columns known for the sheet, then into the most. Where that is no
+ * line of headers, a title stands above them, and the next lines decide.
+ */
 function headerDelimiter(text: string, name: string): string {
-  const header = text.slice(firstFilledLine(text)).slice(0, HEADER_REACH);
-  let best: { delimiter: string; known: number; filled: number } | undefined;
+  const beginning = text.slice(firstFilledLine(text)).slice(0, HEADER_REACH);
+  const first = bestSplit(beginning, name, 1);
+  if (first.isWhole) return first.delimiter;
+  const below = bestSplit(beginning, name, FIRST_LINES);
+  return below.isWhole ? below.delimiter : first.delimiter;
+}
+
+interface Split {
+  readonly delimiter: string;
+  readonly known: number;
+  readonly filled: number;
+  /** Whether a line holds all headers that the sheet needs. */
+  readonly isWhole: boolean;
+}
+
+function bestSplit(beginning: string, name: string, lines: number): Split {
+  let best: Split | undefined;
   for (const delimiter of DELIMITERS) {
-    const { data, errors } = parse(header, delimiter, 1);
+    const { data, errors } = parse(beginning, delimiter, lines);
     const isQuoted = errors.every(({ type }) => type !== 'Quotes');
-    const rows = isQuoted ? textRows(data) : [];
-    const known = knownColumns({ name, rows });
-    const filled = Object.keys(rows[0] ?? []).length;
-    if (!best || known > best.known || (known === best.known && filled > best.filled)) {
-      best = { delimiter, known, filled };
+    const split = { delimiter, ...headersIn({ name, rows: isQuoted ? textRows(data) : [] }) };
+    if (!best || split.known > best.known || (split.known === best.known && split.filled > best.filled)) {
+      best = split;
     }
   }
-  return best!.delimiter;
+  return best!;
 }
 
 /** Where the first line begins that has more than delimiters, quotes and spaces. */
@@ -101,11 +120,16 @@ function firstFilledLine(text: string): number {
   return letter < 0 ? text.length : text.lastIndexOf('\n', letter) + 1;
 }
 
-function knownColumns(sheet: SheetModel): number {
+function headersIn(sheet: SheetModel): Pick<Split, 'known' | 'filled' | 'isWhole'> {
   const record = inputSheets().find(({ name }) => headerKey(name) === headerKey(sheet.name));
-  if (!record) return 0;
+  if (!record) return { known: 0, filled: Object.keys(sheet.rows[0] ?? []).length, isWhole: false };
   const table = new Table(record, sheet, { length: 'mm', temperature: 'C' });
-  return table.columns.size + table.readingColumns.length;
+  const { columns, readingColumns, headers, missing } = table;
+  return {
+    known: columns.size + readingColumns.length,
+    filled: Object.keys(headers).length,
+    isWhole: missing.length === 0,
+  };
 }
 
 /** Rows and cells by their places; a blank one is a hole. */

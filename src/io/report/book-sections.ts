@@ -1,4 +1,5 @@
 /** What the page says of the book as a whole: its overview, the stock, the tables that everything rests on. */
+import { doubtSentence } from '../../engine/assess/doubt-words.js';
 import { sentenceOf } from '../../engine/book/problems.js';
 import { CAUTION } from '../../engine/caution.js';
 import { LEFT_OVER, TO_BUY } from '../../engine/columns/stock-columns.js';
@@ -46,9 +47,13 @@ export function overview(page: PageContext, records: Records, trace: Trace): Ele
   ];
 }
 
-/** Refused cells and other messages of the run. */
-function problems({ assessment: { book } }: PageContext): Element[] {
-  const sentences = [...book.bad.map((bad) => sentenceOf(book.model.file, bad)), ...book.notices];
+/** Refused cells, slips of the hand and other messages of the run. */
+function problems({ assessment: { book, doubts } }: PageContext): Element[] {
+  const sentences = [
+    ...book.bad.map((bad) => sentenceOf(book.model.file, bad)),
+    ...doubts.map((doubt) => doubtSentence(doubt, book)),
+    ...book.notices,
+  ];
   if (sentences.length === 0) return [];
   return [
     h('h2', 'Cells and settings to look at'),

@@ -6,6 +6,7 @@ import { overview, stockSection, type Trace, tablesSection } from './book-sectio
 import { h, words } from './elements.js';
 import { recordsOf } from './engine-records.js';
 import { engineSection } from './engine-section.js';
+import { fastenersSection } from './fasteners-section.js';
 import { hatchings } from './hatching.js';
 import { ListRows, type PageContext } from './page-pieces.js';
 import { TableStyles } from './page-table.js';
@@ -32,6 +33,7 @@ export function reportPage(assessment: Assessment, trace: Trace): string {
     h('main', [
       ...overview(page, records, trace),
       ...records.engines.map((record, order) => engineSection(page, record, `engine-${order + 1}`)),
+      ...fastenersSection(page),
       ...stockSection(page, records),
       ...tablesSection(page),
     ]),

@@ -29,15 +29,15 @@ interface TypedColumn<Row> {
 /** What was measured of the parts of one sheet, and what it proves. */
 export function partTable(
   caption: string,
-  { columns, readings }: PartSheet,
+  sheet: PartSheet,
   parts: readonly PartResult[],
   assessment: Assessment,
 ): PageTable {
   const typed: TypedColumn<PartResult>[] = [
     { header: 'Part', cell: ({ row }) => text(row.name) },
     { header: 'Position', cell: ({ row }) => text(row.position) },
-    ...('half' in columns ? [{ header: 'Half', cell: ({ row }: PartResult) => text(row.half) }] : []),
-    ...('quantity' in columns
+    ...('half' in sheet.columns ? [{ header: 'Half', cell: ({ row }: PartResult) => text(row.half) }] : []),
+    ...('quantity' in sheet.columns
       ? [
           {
             header: 'Quantity',
@@ -47,7 +47,7 @@ export function partTable(
       : []),
     { header: 'Mark', cell: ({ row }) => text(row.mark) },
   ];
-  return tableOf(caption, typed, columnsOnPage(partColumns(readings), 'measured'), parts, assessment);
+  return tableOf(caption, typed, columnsOnPage(partColumns(sheet), 'measured'), parts, assessment);
 }
 
 /** What was measured of the fits, and what it proves. */

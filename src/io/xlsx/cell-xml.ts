@@ -20,8 +20,11 @@ const QUOTED = /"(?:[^"]|"")*"|'(?:[^']|'')*'/g;
 function isWithinLimits(formula: string): boolean {
   if (formula.length <= LONGEST_TEXT) return true;
   if (formula.length > LONGEST_FORMULA) return false;
+  // All texts lie between the first quote and the last: most formulas need not be cut up.
+  if (formula.lastIndexOf('"') - formula.indexOf('"') <= LONGEST_TEXT) return true;
   for (const [text] of formula.matchAll(QUOTED)) {
-    if (text.startsWith('"') && text.slice(1, -1).replaceAll('""', '"').length > LONGEST_TEXT) return false;
+    if (text.length <= LONGEST_TEXT || !text.startsWith('"')) continue;
+    if (text.slice(1, -1).replaceAll('""', '"').length > LONGEST_TEXT) return false;
   }
   return true;
 }

@@ -6,6 +6,7 @@
  */
 import type { ProvenFitVerdict } from '../conformity.js';
 import type { Guards } from '../guards.js';
+import { isBroughtAlike } from './brought-shells.js';
 import type { PairShape } from './pairs.js';
 import { type TermsRange, widened } from './size-terms.js';
 import type { Space } from './spaces.js';
@@ -90,7 +91,7 @@ export class FitRules {
     const place = new Map<string, number>();
     this.groupOf = Int32Array.from(shapes, (shape) => {
       const gauges = shape.terms.least.gauges.map(({ gauge }) => gauge).join('/');
-      const key = `${shape.kind}/${shape.alike.key}/${gauges}`;
+      const key = `${shape.kind}/${shape.isBrought}/${shape.alike.key}/${gauges}`;
       const group = groups.get(key) ?? { kind: shape.kind, shapes: [] };
       group.shapes.push(shape);
       groups.set(key, group);
@@ -111,13 +112,14 @@ export class FitRules {
     const all = [...groups.values()].map(({ kind, shapes: own }) => {
       let terms: TermsRange | undefined;
       for (const { terms: each } of own) terms = widened(widened(terms, each.least), each.greatest);
-      return { kind, alike: own[0]!.alike, terms: terms! };
+      const { alike, isBrought } = own[0]!;
+      return { kind, isBrought, alike, terms: terms! };
     });
     for (const [spacePlace, space] of spaces.entries()) {
       for (const [groupPlace, group] of all.entries()) {
         const at = spacePlace * this.groups + groupPlace;
         let [open, inRange]: (OpenWalls | undefined)[] = [NONE, NONE];
-        if (space.kind === group.kind) {
+        if (space.kind === group.kind && isBroughtAlike(space, group)) {
           const range = guards.between(space, group);
           const isSure = space.isUncorrected || isOne(range, space.limits, allowed);
           open = isSure ? openWalls(space, space.limits, range.least, allowed) : undefined;

@@ -20,6 +20,12 @@ export interface KeptFit {
   readonly isInRange: boolean;
 }
 
+interface KeptBore {
+  readonly rod: StockRod | undefined;
+  readonly bore: MeasuredPart | undefined;
+  readonly hasShells: true | undefined;
+}
+
 export function ranOn(ran: RanAt | undefined, engine: StockEngine, journal: StockJournal): boolean {
   return ran !== undefined && ran.engine === engine.name && ran.position === journal.position;
 }
@@ -61,6 +67,7 @@ function partsByPlace<Part extends { readonly ran: RanAt | undefined }>(
 /** Every allowed fit that keeps its parts together, in the order of the stock. */
 export function keptFits(stock: Stock, limits: ReadonlyMap<string, ProvableLimits>): KeptFit[] {
   const fits: KeptFit[] = [];
+  const brought = stock.shells.filter(({ isBrought }) => isBrought);
   const shellsOf = partsByPlace(stock.shells, keyOfKind);
   const rodsOf = partsByPlace(stock.rods, ({ engineType }) => keyOfKind({ engineType, fit: BIG_END }));
   for (const engine of stock.engines) {
@@ -68,20 +75,31 @@ export function keptFits(stock: Stock, limits: ReadonlyMap<string, ProvableLimit
       const kindLimits = limits.get(keyOfKind(journal));
       if (!journal.part || !kindLimits) continue;
       const { caseBore, part } = journal;
-      const bores: { rod: StockRod | undefined; bore: MeasuredPart | undefined }[] = caseBore
-        ? [{ rod: undefined, bore: ranOn(caseBore.ran, engine, journal) ? caseBore.part : undefined }]
+      const withShells = { ...kindLimits, halfDifference: undefined };
+      const bores: KeptBore[] = caseBore
+        ? [
+            {
+              rod: undefined,
+              bore: ranOn(caseBore.ran, engine, journal) ? caseBore.part : undefined,
+              hasShells: caseBore.hasShells,
+            },
+          ]
         : rodsOf(engine, journal)
             .filter(({ mass }) => kindLimits.massSpread === undefined || mass !== undefined)
-            .map((rod) => ({ rod, bore: rod.part }));
-      const shells = shellsOf(engine, journal);
-      for (const { rod, bore } of bores) {
+            .map((rod) => ({ rod, bore: rod.part, hasShells: rod.hasShells }));
+      for (const { rod, bore, hasShells } of bores) {
         if (!bore) continue;
+        // Shells in a bore ran wherever it ran.
+        const shells = hasShells
+          ? brought.filter((shell) => keyOfKind(shell) === keyOfKind(journal))
+          : shellsOf(engine, journal);
         for (const upper of shells) {
           if (upper.half === 'lower') continue;
           for (const lower of shells) {
             if (lower.half === 'upper' || (upper === lower && upper.quantity < 2)) continue;
             const parts = { bore, journal: part, upper: upper.part, lower: lower.part };
-            const verdict = verdictOfFit(parts, kindLimits, stock, caseBore?.isUncorrected);
+            const given = hasShells ? withShells : kindLimits;
+            const verdict = verdictOfFit(parts, given, stock, caseBore?.isUncorrected);
             if (verdict) fits.push({ engine, journal, rod, upper, lower, isInRange: verdict === 'in range' });
           }
         }

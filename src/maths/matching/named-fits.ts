@@ -9,6 +9,7 @@ import type { Problem } from './problem.js';
 import { type Choice, NO_ROD } from './sites.js';
 import type {
   MatchedFit,
+  RanAt,
   Stock,
   StockEngine,
   StockJournal,
@@ -102,8 +103,10 @@ class Store {
   }
 }
 
-function ranOfShell(taken: TakenShell) {
-  return taken.from === 'stock' ? taken.shell.ran : undefined;
+/** Shells in a bore ran wherever it ran. */
+function ranOfShell(taken: TakenShell, bore: RanAt | undefined) {
+  if (taken.from === 'new') return undefined;
+  return taken.shell.isBrought ? bore : taken.shell.ran;
 }
 
 /** A journal of an engine with its parts. */
@@ -113,7 +116,7 @@ export function namedFit(
   { rod, upper, lower }: Named,
 ): MatchedFit {
   const bore = rod ?? { ...journal.caseBore!, part: journal.caseBore!.part! };
-  const ran = [bore.ran, ranOfShell(upper), ranOfShell(lower)];
+  const ran = [bore.ran, ranOfShell(upper, bore.ran), ranOfShell(lower, bore.ran)];
   return {
     engine: engine.name,
     journal,

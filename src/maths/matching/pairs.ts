@@ -6,6 +6,7 @@
  */
 import type { Grain } from '../grain.js';
 import type { MeasuredPart } from '../uncertainty.js';
+import { isBroughtAlike } from './brought-shells.js';
 import { keyOfKind, type ShellClass } from './part-classes.js';
 import { type SizeTerms, sizeTerms, type TermsRange, widened } from './size-terms.js';
 import type { Space } from './spaces.js';
@@ -19,6 +20,8 @@ export interface ShellPair {
 
 export interface PairShape {
   readonly kind: string;
+  /** Both are in a bore that was measured with them. */
+  readonly isBrought: boolean;
   readonly size: Grain;
   readonly largest: Grain;
   readonly smallest: Grain;
@@ -36,7 +39,8 @@ function wallsOf(shells: readonly ShellClass[], { upper, lower }: ShellPair): [M
 
 /** Whether two half-shells may stand with each other, whatever their walls. */
 function areMates(a: ShellClass, b: ShellClass, newWithUsed: boolean): boolean {
-  return a.mates === b.mates && (newWithUsed || (a.bought === undefined) === (b.bought === undefined));
+  if (a.mates !== b.mates || !isBroughtAlike(a, b)) return false;
+  return newWithUsed || (a.bought === undefined) === (b.bought === undefined);
 }
 
 /** The pairs of one kind; two `either` classes make one pair, not two. */
@@ -108,7 +112,10 @@ export function shapesOf(
   guards: StockGuards,
   newWithUsed: boolean,
 ): PairShape[] {
-  const groups = new Map<string, { alike: MeasuredAlike; terms: TermsRange; pairs: MeasuredPair[] }>();
+  const groups = new Map<
+    string,
+    { isBrought: boolean; alike: MeasuredAlike; terms: TermsRange; pairs: MeasuredPair[] }
+  >();
   for (const pair of pairsOf(shells, kind, limits, newWithUsed)) {
     const [up, down] = wallsOf(shells, pair);
     const alike = measuredAlike(up, down);
@@ -116,9 +123,11 @@ export function shapesOf(
       { sign: -1, part: up },
       { sign: -1, part: down },
     ]);
-    const key = `${alike.key}/${terms.gauges.map(({ gauge }) => gauge).join('/')}`;
+    const { isBrought } = shells[pair.upper]!;
+    const key = `${isBrought}/${alike.key}/${terms.gauges.map(({ gauge }) => gauge).join('/')}`;
     const group = groups.get(key);
     groups.set(key, {
+      isBrought,
       alike: group?.alike ?? alike,
       terms: widened(group?.terms, terms),
       pairs: group?.pairs ?? [],
@@ -126,7 +135,7 @@ export function shapesOf(
     groups.get(key)!.pairs.push({ pair, terms });
   }
   const shapes: PairShape[] = [];
-  for (const { alike, terms: range, pairs } of groups.values()) {
+  for (const { isBrought, alike, terms: range, pairs } of groups.values()) {
     const steps = guardSteps(spaces, guards, alike, range);
     const known = new Map<string, PairShape>();
     for (const { pair, terms } of pairs) {
@@ -137,7 +146,16 @@ export function shapesOf(
       const key = `${size},${largest},${smallest},${stepsBelow(steps, terms.own)}`;
       let shape = known.get(key);
       if (!shape) {
-        shape = { kind, size, largest, smallest, alike, terms: widened(undefined, terms), pairs: [] };
+        shape = {
+          kind,
+          isBrought,
+          size,
+          largest,
+          smallest,
+          alike,
+          terms: widened(undefined, terms),
+          pairs: [],
+        };
         known.set(key, shape);
         shapes.push(shape);
       }

@@ -31,6 +31,8 @@ export interface JournalClass extends FitKind {
   readonly isUncorrected: boolean;
   /** Whether its engines cannot be completed, not even each alone. */
   readonly isHopeless: boolean;
+  /** The case bore was measured with its shells in. */
+  readonly hasShells: boolean;
   readonly journals: StockJournal[];
 }
 
@@ -41,6 +43,8 @@ export interface RodClass {
   readonly massRank: number | undefined;
   /** The only place where its rods serve; undefined where they serve anywhere. */
   readonly servesAt: RanAt | undefined;
+  /** They were measured with their shells in. */
+  readonly hasShells: boolean;
   readonly rods: StockRod[];
 }
 
@@ -58,6 +62,7 @@ export interface ShellClass extends FitKind {
   readonly bought: StockNewShell | undefined;
   /** The place whose half-shells serve only with each other. */
   readonly mates: string | undefined;
+  readonly isBrought: boolean;
 }
 
 export const BIG_END = 'big end';
@@ -125,13 +130,19 @@ export function journalClasses(
       caseBore: journal.caseBore?.part,
       isUncorrected: journal.caseBore?.isUncorrected === true,
       isHopeless,
+      hasShells: journal.caseBore?.hasShells ?? false,
       journals: group.map((row) => row.journal),
     };
   });
 }
 
 function caseKey({ caseBore }: StockJournal): string {
-  return caseBore ? `${keyOfPart(caseBore.part!)}${caseBore.isUncorrected === true}` : '';
+  if (!caseBore) return '';
+  return JSON.stringify([
+    keyOfPart(caseBore.part!),
+    caseBore.isUncorrected === true,
+    caseBore.hasShells ?? false,
+  ]);
 }
 
 /**
@@ -146,12 +157,19 @@ export function rodClasses(stock: Stock, groupsOf?: (rod: StockRod) => readonly 
   const massKey = groupsOf ?? rankOf;
   const servesAt = (rod: StockRod) => (stock.rodsStay ? rod.ran : undefined);
   return groupsByKey(usable, (rod) =>
-    JSON.stringify([rod.engineType, keyOfPart(rod.part), massKey(rod), servesAt(rod)]),
+    JSON.stringify([
+      rod.engineType,
+      keyOfPart(rod.part),
+      rod.hasShells ?? false,
+      massKey(rod),
+      servesAt(rod),
+    ]),
   ).map((rods) => ({
     engineType: rods[0]!.engineType,
     part: rods[0]!.part,
     massRank: rankOf(rods[0]!),
     servesAt: servesAt(rods[0]!),
+    hasShells: rods[0]!.hasShells ?? false,
     rods,
   }));
 }
@@ -171,7 +189,13 @@ function keyOfPair({ upper, lower }: FusedPair): string {
 export function shellClasses(stock: Stock): ShellClass[] {
   const { singles, pairs } = partedShells(stock.shells);
   const owned = groupsByKey(singles, (shell) =>
-    JSON.stringify([keyOfKind(shell), shell.half, keyOfPart(shell.part), shell.mates]),
+    JSON.stringify([
+      keyOfKind(shell),
+      shell.half,
+      keyOfPart(shell.part),
+      shell.mates,
+      shell.isBrought ?? false,
+    ]),
   ).map((shells) => ({
     engineType: shells[0]!.engineType,
     fit: shells[0]!.fit,
@@ -183,6 +207,7 @@ export function shellClasses(stock: Stock): ShellClass[] {
     pairs: [],
     bought: undefined,
     mates: shells[0]!.mates,
+    isBrought: shells[0]!.isBrought ?? false,
   }));
   const asOne = groupsByKey(pairs, keyOfPair).map((alike) => ({
     engineType: alike[0]!.upper.engineType,
@@ -195,6 +220,7 @@ export function shellClasses(stock: Stock): ShellClass[] {
     pairs: alike,
     bought: undefined,
     mates: undefined,
+    isBrought: false,
   }));
   const bought = stock.newShells.map((shell) => ({
     engineType: shell.engineType,
@@ -207,6 +233,7 @@ export function shellClasses(stock: Stock): ShellClass[] {
     pairs: [],
     bought: shell,
     mates: undefined,
+    isBrought: false,
   }));
   // Pairs last: a table of single halves with each other has no place for them.
   const isPair = ({ half }: ShellClass) => half === 'pair';

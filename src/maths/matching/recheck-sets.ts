@@ -83,6 +83,20 @@ const SET_RULES: readonly SetRule[] = [
     },
   },
   {
+    rule: 'a bore measured with its shells in keeps them, and they serve nowhere else',
+    broken: (fit, rows) => {
+      const bore = fit.journal.caseBore ?? rows.rodOf(fit);
+      const hasShells = bore?.hasShells ?? false;
+      return ofHalves(fit, (taken, half) => {
+        const isOwn = taken.from === 'stock' && (taken.shell.isBrought ?? false);
+        if (isOwn === hasShells) return undefined;
+        return hasShells
+          ? `the ${half} shell is not the one that ${fit.bore.name} was measured with`
+          : `the ${half} shell is in another bore`;
+      });
+    },
+  },
+  {
     rule: 'upper goes up, lower down, either both',
     broken: (fit) =>
       ofHalves(fit, ({ shell }, half) =>
@@ -159,7 +173,7 @@ const SET_RULES: readonly SetRule[] = [
     broken: (fit, rows) => {
       const bore = fit.journal.caseBore ?? rows.rodOf(fit);
       const shells = [fit.upper, fit.lower].map((taken) =>
-        taken.from === 'new' ? undefined : taken.shell.ran,
+        taken.from === 'new' ? undefined : taken.shell.isBrought ? bore?.ran : taken.shell.ran,
       );
       const ranTogether = [bore?.ran, ...shells].every((ran) => ranHere(ran, fit));
       if (ranTogether === fit.ranTogether) return undefined;

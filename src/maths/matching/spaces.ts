@@ -11,6 +11,8 @@ export interface Space {
   /** Class of the rod; undefined for a case bore. */
   readonly rod: number | undefined;
   readonly kind: string;
+  /** The bore was measured with its shells in: it takes a pair that is brought, and no other. */
+  readonly isBrought: boolean;
   readonly limits: ProvableLimits;
   /** Bore less journal: of the sizes, at the tightest and at the loosest. */
   readonly size: Grain;
@@ -67,19 +69,23 @@ export function spacesOf(
 ): Space[] {
   const homesAt = homesByClasses(journals, rods, homes, isApart);
   const spaces: Space[] = [];
-  for (const [journal, { part, caseBore, isUncorrected, journals: alike, ...kind }] of journals.entries()) {
+  for (const [journal, { part, caseBore, journals: alike, ...own }] of journals.entries()) {
+    const { isUncorrected, hasShells, engineType: typeOfJournal, fit } = own;
+    const kind = { engineType: typeOfJournal, fit };
     const key = keyOfKind(kind);
     const kindLimits = limits.get(key);
     if (!kindLimits) continue;
     const space = (
       bore: MeasuredPart,
       rod: number | undefined,
-      own?: readonly Home[],
+      isBrought: boolean,
+      homesHere?: readonly Home[],
       isTwin = false,
     ): Space => ({
       journal,
       rod,
       kind: key,
+      isBrought,
       limits: kindLimits,
       size: bore.size - part.size,
       tightest: bore.smallest - part.largest,
@@ -90,19 +96,19 @@ export function spacesOf(
         { sign: 1, part: bore },
         { sign: -1, part },
       ]),
-      homes: own,
+      homes: homesHere,
       isTwin,
     });
-    if (caseBore) spaces.push(space(caseBore, undefined));
+    if (caseBore) spaces.push(space(caseBore, undefined, hasShells));
     else if (kind.fit === BIG_END) {
-      for (const [rod, { engineType, part: bore, servesAt, rods: same }] of rods.entries()) {
+      for (const [rod, { engineType, part: bore, servesAt, hasShells: isIn, rods: same }] of rods.entries()) {
         if (engineType !== kind.engineType) continue;
         const lists = homesAt.get(`${journal},${rod}`) ?? [];
         // Of one journal and one rod that ran on it there is no other fit.
         const isOnlyHome = lists.length > 0 && alike.length === 1 && same.length === 1;
         const isOpen = !isOnlyHome && servesAt === undefined;
-        if (isOpen) spaces.push(space(bore, rod));
-        for (const own of lists) spaces.push(space(bore, rod, own, isOpen));
+        if (isOpen) spaces.push(space(bore, rod, isIn));
+        for (const list of lists) spaces.push(space(bore, rod, isIn, list, isOpen));
       }
     }
   }

@@ -52,6 +52,8 @@ export interface StockCaseBore {
   readonly ran: RanAt | undefined;
   /** Left as it was read, away from 20 °C: every fit of it is `undecided`. */
   readonly isUncorrected?: boolean | undefined;
+  /** It was measured with its shells in, and takes only those. */
+  readonly hasShells?: true;
 }
 
 /** One engine: all its big-end journals and the mains whose case is in the stock. */
@@ -72,6 +74,8 @@ export interface StockRod {
   readonly part: MeasuredPart;
   readonly mass: number | undefined;
   readonly ran: RanAt | undefined;
+  /** It was measured with its shells in, and brings them. */
+  readonly hasShells?: true;
 }
 
 /** Half-shells of one row, all alike. */
@@ -83,6 +87,8 @@ export interface StockShell extends FitKind {
   readonly ran: RanAt | undefined;
   /** The place whose half-shells serve only with each other; undefined for one that is free. */
   readonly mates?: string | undefined;
+  /** It is in a bore that was measured with it (brought-shells.ts). */
+  readonly isBrought?: true;
 }
 
 /** Half-shells, or pairs of them, that can be bought, in any number. */
@@ -126,7 +132,11 @@ export interface MatchedFit {
   readonly engine: string;
   readonly journal: StockJournal;
   /** The rod chosen, or the case bore that the journal sits in. */
-  readonly bore: { readonly name: string; readonly part: MeasuredPart; readonly ran: RanAt | undefined };
+  readonly bore: {
+    readonly name: string;
+    readonly part: MeasuredPart;
+    readonly ran: RanAt | undefined;
+  };
   readonly upper: TakenShell;
   readonly lower: TakenShell;
   readonly parts: FitParts<MeasuredPart>;

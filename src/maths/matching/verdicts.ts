@@ -10,7 +10,8 @@ import { type Grain, roundToWhole } from '../grain.js';
 import type { Guards } from '../guards.js';
 import { normalQuantile } from '../normal.js';
 import { deviationOfLargest, meanOfLargest } from '../order-statistics.js';
-import { CERTAIN, clearanceVariance, type MeasuredPart, SAME_SIZE } from '../uncertainty.js';
+import { SAME_SIZE } from '../shared-gauges.js';
+import { CERTAIN, clearanceVariance, type MeasuredPart } from '../uncertainty.js';
 import type { SizeTerms, TermsRange } from './size-terms.js';
 import type { KindLimits, Stock } from './stock.js';
 

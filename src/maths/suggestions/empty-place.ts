@@ -63,7 +63,8 @@ export class EmptyPlace {
   *bores(): Generator<Bore> {
     const { caseBore } = this.journal;
     if (caseBore) {
-      if (caseBore.part) yield { rod: undefined, part: caseBore.part };
+      // No shells can be chosen for a bore of which only the size with its own is known.
+      if (caseBore.part && !caseBore.hasShells) yield { rod: undefined, part: caseBore.part };
       return;
     }
     const { mass, pool } = this.giving;

@@ -4,6 +4,7 @@
  */
 import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
+import { withItsShells } from '../matching/brought-shells.js';
 import type { FitKind, Stock, StockJournal, StockRod, StockShell } from '../matching/stock.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
@@ -25,10 +26,18 @@ export type Obstacle =
   | 'no lower shell'
   | 'half difference'
   | 'no fit'
+  /** Its case bore was measured with its shells in, and they do not suit. */
+  | 'shells in'
   | 'taken';
 
 interface Entry<Row> {
   readonly row: Row;
+}
+
+/** A bore that a journal may sit in. */
+interface OpenBore {
+  readonly part: MeasuredPart;
+  readonly hasShells?: true;
 }
 
 interface SizedShells {
@@ -42,7 +51,7 @@ export class OpenFits {
   private readonly shells = new Map<string, SizedShells>();
   private readonly rods = new Map<string, readonly Entry<StockRod>[]>();
   /** Of rods that may be used, by engine type. */
-  private readonly bores = new Map<string, readonly MeasuredPart[]>();
+  private readonly bores = new Map<string, readonly OpenBore[]>();
   private engineOf: ReadonlyMap<StockJournal, string> | undefined;
   /** By kind and place: the lower halves that serve only with the others of the place. */
   private readonly mates = new Map<string, readonly Entry<AnyShell>[]>();
@@ -58,6 +67,9 @@ export class OpenFits {
     if (bores.length === 0) {
       return this.rodsOf(journal.engineType).length > 0 ? 'no mass' : 'no rod';
     }
+    const brought = bores.filter(({ hasShells }) => hasShells);
+    if (limits && brought.some((bore) => this.hasPair(journal, bore, limits))) return 'taken';
+    if (brought.length === bores.length) return journal.caseBore ? 'shells in' : 'no fit';
     for (const side of ['upper', 'lower'] as const) {
       if (this.shellsOf(journal, side).entries.length === 0) return `no ${side} shell`;
     }
@@ -79,14 +91,14 @@ export class OpenFits {
         rod.engineType === journal.engineType &&
         this.mayServe(rod, journal) &&
         (limits.massSpread === undefined || rod.mass !== undefined) &&
-        this.hasPair(journal, rod.part, limits),
+        this.hasPair(journal, rod, limits),
     );
   }
 
   /** The shells that make an allowed fit on a journal, as one half, with some bore and other half of the stock. */
   shellsFor(journal: StockJournal, side: Side): StockShell[] {
     return this.stock.shells.filter(
-      (shell) => sameKind(shell, journal) && this.isOpenToShell(journal, shell, side),
+      (shell) => sameKind(shell, journal) && !shell.isBrought && this.isOpenToShell(journal, shell, side),
     );
   }
 
@@ -95,7 +107,7 @@ export class OpenFits {
     if (!limits || journal.caseBore || rod.engineType !== journal.engineType) return false;
     if (limits.massSpread !== undefined && rod.mass === undefined) return false;
     if (!this.mayServe(rod, journal)) return false;
-    return this.hasPair(journal, rod.part, limits);
+    return this.hasPair(journal, rod, limits);
   }
 
   isOpenToShell(journal: StockJournal, shell: StockShell, side: Side): boolean {
@@ -107,7 +119,8 @@ export class OpenFits {
       const [upper, lower] = side === 'upper' ? [shell.part, other] : [other, shell.part];
       return this.rules.allows({ bore, upper, lower, journal: journalPart }, limits);
     };
-    const rods = this.rodsOf(journal.engineType);
+    const rods = this.rodsOf(journal.engineType).filter(({ row }) => !row.hasShells);
+    if (caseBore?.hasShells) return false;
     const bores = caseBore ? [caseBore.part] : [rods[0]?.row.part, rods.at(-1)?.row.part];
     const [least, greatest] = [bores[0]?.size, bores.at(-1)?.size];
     if (least === undefined || greatest === undefined) return false;
@@ -133,16 +146,19 @@ export class OpenFits {
     return false;
   }
 
-  private boresOf(journal: StockJournal): readonly MeasuredPart[] {
+  private boresOf(journal: StockJournal): readonly OpenBore[] {
     const { caseBore, engineType } = journal;
-    if (caseBore) return caseBore.part ? [caseBore.part] : [];
+    if (caseBore) {
+      const { part, hasShells } = caseBore;
+      return part ? [{ part, ...(hasShells && { hasShells }) }] : [];
+    }
     const known = this.stock.rodsStay ? undefined : this.bores.get(engineType);
     if (known) return known;
     const needsMass = this.rules.limitsOf(journal)?.massSpread !== undefined;
     const rods = this.rodsOf(engineType).filter(
       ({ row }) => (!needsMass || row.mass !== undefined) && this.mayServe(row, journal),
     );
-    const bores = rods.map(({ row }) => row.part);
+    const bores = rods.map(({ row }) => row);
     this.bores.set(engineType, bores);
     return bores;
   }
@@ -170,7 +186,10 @@ export class OpenFits {
     const known = this.shells.get(key);
     if (known) return known;
     const rows: AnyShell[] = [...this.stock.shells, ...this.stock.newShells].filter(
-      (shell) => sameKind(shell, { engineType, fit }) && goesOn(shell.half, side),
+      (shell) =>
+        sameKind(shell, { engineType, fit }) &&
+        goesOn(shell.half, side) &&
+        !('isBrought' in shell && shell.isBrought),
     );
     const entries = rows.map((row) => ({ row })).sort((a, b) => a.row.part.size - b.row.part.size);
     const least = entries[0]?.row.part.size ?? 0;
@@ -202,9 +221,10 @@ export class OpenFits {
       : Math.max(limits.max - wish, wish - limits.min);
   }
 
-  private hasPair(journal: StockJournal, bore: MeasuredPart, limits: GivenLimits): boolean {
+  private hasPair(journal: StockJournal, { part: bore, hasShells }: OpenBore, limits: GivenLimits): boolean {
     const { part } = journal;
     if (!part) return false;
+    if (hasShells) return this.rules.suits(withItsShells(bore, part), limits);
     const [uppers, lowers] = [this.shellsOf(journal, 'upper'), this.shellsOf(journal, 'lower')];
     const walls = bore.size - part.size - wishOf(limits);
     const reach = this.reachOf(limits);

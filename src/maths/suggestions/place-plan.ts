@@ -11,7 +11,7 @@ import { EmptyPlace, type Giving } from './empty-place.js';
 import { costOf, type KindParts, listsShells, type PlacePlan } from './plan.js';
 import type { SingleFitRules } from './rules.js';
 import { withRod, withRodAndWalls } from './with-rod.js';
-import { withNewShells, withNothing, withOneWall, withTwoWalls } from './with-shells.js';
+import { withNewShells, withNothing, withOneWall, withShellsInRod, withTwoWalls } from './with-shells.js';
 
 /**
  * Undefined where no addition fills the journal.
@@ -30,6 +30,7 @@ export function cheapestPlan(
   const isListed = listsShells(kind);
   const walls = () => withOneWall(place, bores) ?? withTwoWalls(place, bores);
   const draft =
+    withShellsInRod(place) ??
     withNothing(place, bores) ??
     withNewShells(place, bores) ??
     (isListed ? undefined : walls()) ??

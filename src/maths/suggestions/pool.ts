@@ -16,6 +16,8 @@ export type PooledShell = Pooled<StockShell>;
 /** Parts of one kind, sorted by size. */
 export interface Pool {
   readonly rods: readonly PooledRod[];
+  /** Rods that were measured with their shells in. */
+  readonly rodsWithShells: readonly PooledRod[];
   readonly upper: readonly PooledShell[];
   readonly lower: readonly PooledShell[];
 }
@@ -55,7 +57,8 @@ export class Parts {
         if (isOpen) this.rods.push({ row: rod, count: 1, holder: fit });
       }
       for (const shell of [fit.upper, fit.lower]) {
-        if (shell.from === 'new') continue;
+        // Shells in a bore go where it goes.
+        if (shell.from === 'new' || shell.shell.isBrought) continue;
         take(shell.shell);
         if (isOpen) this.shells.push({ row: shell.shell, count: 1, holder: fit });
       }
@@ -64,6 +67,7 @@ export class Parts {
       if (!taken.has(row)) this.rods.push({ row, count: 1, holder: undefined });
     }
     for (const row of stock.shells) {
+      if (row.isBrought) continue;
       const count = row.quantity - (taken.get(row) ?? 0);
       if (count > 0) this.shells.push({ row, count, holder: undefined });
     }
@@ -86,8 +90,10 @@ export class Parts {
     const counts = ({ holder }: Pooled<unknown>) => fromOthers || !holder;
     const shells = this.shells.filter((entry) => counts(entry) && sameKind(entry.row, kind));
     const side = (half: Side) => shells.filter(({ row }) => goesOn(row.half, half));
+    const rods = this.rods.filter((entry) => counts(entry) && entry.row.engineType === kind.engineType);
     return {
-      rods: this.rods.filter((entry) => counts(entry) && entry.row.engineType === kind.engineType),
+      rods: rods.filter(({ row }) => !row.hasShells),
+      rodsWithShells: rods.filter(({ row }) => row.hasShells),
       upper: side('upper'),
       lower: side('lower'),
     };

@@ -67,6 +67,8 @@ export function regrindPlan(
   undersizes: readonly Undersize[],
   crank: GroundCrank,
 ): Regrind | undefined {
+  // What new shells would make of a bore is not known where it was measured with its own.
+  if (crank.journals.some(hasShellsIn)) return undefined;
   const smallest = crank.journals.map(({ groundFrom }) => groundFrom);
   if (smallest.some((size) => size === undefined)) return undefined;
   const steps = [...undersizes].sort((a, b) => b.journal.to - a.journal.to);
@@ -128,6 +130,13 @@ function groundTo(
 
 function hasBore(site: GroundSite): boolean {
   return ownBore(site) !== undefined;
+}
+
+function hasShellsIn({ journal, fit }: GroundSite): boolean {
+  const pair = [fit?.upper, fit?.lower];
+  return (
+    journal.caseBore?.hasShells ?? pair.some((shell) => shell?.from === 'stock' && shell.shell.isBrought)
+  );
 }
 
 function ownBore({ journal, fit }: GroundSite): MeasuredPart | undefined {

@@ -1,10 +1,25 @@
 /** Additions of shells alone, to a bore that is there. */
 import type { FitParts } from '../clearance.js';
+import { withItsShells } from '../matching/brought-shells.js';
 import type { MeasuredPart } from '../uncertainty.js';
-import { type Bore, type EmptyPlace, TRIES, TRIES_OF_EACH } from './empty-place.js';
+import { type Bore, type EmptyPlace, hasMass, TRIES, TRIES_OF_EACH } from './empty-place.js';
 import { outward } from './outward.js';
 import { compareCosts, costOf, type Draft } from './plan.js';
 import { middleOf, windowOf } from './windows.js';
+
+/** A rod that brings its shells, one that is left over before one from another crank. */
+export function withShellsInRod(place: EmptyPlace): Draft | undefined {
+  if (place.journal.caseBore) return undefined;
+  const { pool, mass } = place.giving;
+  const open = pool.rodsWithShells.filter(
+    (rod) =>
+      place.free(rod) > 0 &&
+      hasMass(rod.row.mass, mass) &&
+      place.rules.suits(withItsShells(rod.row.part, place.journalPart), place.kind.limits),
+  );
+  const rod = open.find(({ holder }) => !holder) ?? open[0];
+  return rod && { added: [], rod, upper: undefined, lower: undefined };
+}
 
 /** A bore and a pair that are there, with the fewest parts from other cranks. */
 export function withNothing(place: EmptyPlace, bores: readonly Bore[]): Draft | undefined {

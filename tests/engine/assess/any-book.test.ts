@@ -7,7 +7,11 @@ import { SETUP_ITEMS } from '../../../src/engine/input-sheets/setup.js';
 import { UserError } from '../../../src/engine/user-error.js';
 import { assess, DATE, ERROR, type Plain, type Sheets } from '../book-of.js';
 
-const READINGS = { diameters: ['A 0', 'A 90', 'A 0 #2', 'B 0 (in)'], walls: ['Wall 1', 'Wall 2 (µm)'] };
+const READINGS = {
+  diameters: ['A 0', 'A 90', 'A 0 #2', 'B 0 (in)'],
+  walls: ['Wall 1', 'Wall 2 (µm)'],
+  bolts: ['Length 1', 'Neck 1 (in)'],
+};
 const WORDS = [
   'X',
   'Y',

@@ -183,7 +183,7 @@ describe("a dealer's stock", () => {
       }
       const bought = sets.filter(({ found }) => found.upper.from === 'new');
       expect(toBuy.reduce((sum, { quantity }) => sum + quantity, 0)).toBe(bought.length);
-      const prices = toBuy.reduce((sum, { priceInAll }) => sum + priceInAll, 0);
+      const prices = toBuy.reduce((sum, { priceInAll }) => sum + priceInAll!, 0);
       expect(matching!.stages.find(({ aim }) => aim === 'price of bought shells')!.reached).toBe(prices);
       for (const { half } of toBuy) expect(half).toBe('pair');
     },

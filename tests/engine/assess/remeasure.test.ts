@@ -158,17 +158,17 @@ describe('where repeats will not do', () => {
     );
   });
 
-  test.each<[string, Cells, Cells, boolean]>([
-    ['it measured a size of the book less than 0.5 mm away', {}, { 'A 0': 53.5 }, true],
-    ['it measured none so near', {}, { 'A 0': 53.6 }, false],
-    ['it measured sizes on both sides', {}, { 'A 0': 40, 'A 90': 60 }, true],
-    ['From and To hold the size', { From: 50, To: 60 }, { 'A 0': 53.6 }, true],
-    ['From and To are that size', { From: 53.0225, To: 53.0225 }, { 'A 0': 53.6 }, true],
-    ['To is less', { From: 50, To: 53 }, { 'A 0': 53.03 }, false],
-    ['From is more', { From: 53.1, To: 60 }, { 'A 0': 53.03 }, false],
-    ['From is typed alone', { From: 50 }, { 'A 0': 53.6 }, true],
-    ['To is typed alone', { To: 53 }, { 'A 0': 53.03 }, false],
-  ])('a gauge is named that reaches the size: %s', (_words, gauge, other, isNamed) => {
+  test.each<[string, Cells, readonly Cells[], boolean]>([
+    ['it measured a size of the book less than 0.5 mm away', {}, [{ 'A 0': 53.5 }], true],
+    ['it measured none so near', {}, [{ 'A 0': 53.6 }], false],
+    ['it measured sizes on both sides', {}, [{ 'A 0': 40 }, { 'A 0': 60 }], true],
+    ['From and To hold the size', { From: 50, To: 60 }, [{ 'A 0': 53.6 }], true],
+    ['From and To are that size', { From: 53.0225, To: 53.0225 }, [{ 'A 0': 53.6 }], true],
+    ['To is less', { From: 50, To: 53 }, [{ 'A 0': 53.03 }], false],
+    ['From is more', { From: 53.1, To: 60 }, [{ 'A 0': 53.03 }], false],
+    ['From is typed alone', { From: 50 }, [{ 'A 0': 53.6 }], true],
+    ['To is typed alone', { To: 53 }, [{ 'A 0': 53.03 }], false],
+  ])('a gauge is named that reaches the size: %s', (_words, gauge, others, isNamed) => {
     const at = { Engine: 'E', Position: 1 };
     const { remeasure } = assessMeasured(
       bookOf({
@@ -177,7 +177,10 @@ describe('where repeats will not do', () => {
         Journals: table({ Part: 'J', ...at, Fit: 'big end', Gauge: 'M', 'A 0': 50 }),
         Rods: table(
           { Part: 'R', ...at, Gauge: 'B', 'A 0': 53.0225 },
-          { Part: 'Other', Engine: '', Position: '', Gauge: 'B fine', ...other },
+          ...others.map((other, order) => ({
+            ...{ Part: `Other ${order}`, Engine: '', Position: '', Gauge: 'B fine' },
+            ...other,
+          })),
         ),
         Shells: table(
           { Part: 'U', ...at, Half: 'upper', Gauge: 'M', 'Wall 1': 1.5 },

@@ -124,7 +124,7 @@ describe('Classes', () => {
     [
       'a word that is none',
       [of('A', 42, 42.01, { Of: 'crank' })],
-      ['Classes!C2 (Of): found the text "crank", expected journal, bore or shell'],
+      ['Classes!C2 (Of): found the text "crank", expected journal, bore, shell, piston, shaft or cylinder'],
     ],
   ])('%s', (_words, rows, why) => {
     expect(findings('Classes', { Classes: table(...rows) })).toEqual(why);

@@ -50,11 +50,16 @@ export class Bench {
   readonly dialogue: Dialogue;
   readonly log: LogEntry[] = [];
 
-  constructor(given: Sheets = sheets(), { isPiped = false } = {}) {
+  /** @param log of an earlier sitting */
+  constructor(
+    given: Sheets = sheets(),
+    { isPiped = false, log = [] }: { readonly isPiped?: boolean; readonly log?: readonly LogEntry[] } = {},
+  ) {
     this.book = new BenchBook(modelOf(given));
     this.dialogue = new Dialogue(this.book, blankSpots(this.book), {
       now: () => '2026-01-01T00:00:00.000Z',
       isPiped,
+      log,
     });
   }
 

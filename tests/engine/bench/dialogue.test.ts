@@ -96,8 +96,34 @@ describe('a doubtful reading', () => {
   test.each([
     ['1.6536', 'it looks like inches'],
     ['42001', 'decimal point'],
+    ['42.501', '42.001 mm would agree (half a turn of the thimble)'],
+    ['42.300', '42.03 mm would agree (two digits exchanged)'],
+    // The pitch of an inch thimble, common practice, no published source.
+    ['1.6786 in', '1.6536 in would agree (a turn of the thimble)'],
   ])('%s: %s', (line, words) => {
     expect(new Bench().type(line).refused[0]).toContain(words);
+  });
+
+  test('a step of Undersizes is usual', () => {
+    const step = {
+      'Engine type': 'X',
+      Fit: 'big end',
+      Step: '0.5',
+      'Journal min': 41.485,
+      'Journal max': 41.505,
+    };
+    const bench = new Bench(sheets({}, { Undersizes: table(step) }));
+    expect(bench.type('41.495').refused).toEqual([]);
+  });
+
+  test('the first wall is expected from bore, journal and clearance', () => {
+    const rods = { Part: 'R1', 'Engine type': 'X', Engine: 'E1', Position: 1, Gauge: 'D1', 'A 0': 45.01 };
+    const bench = new Bench(sheets({ 'A 0': 42 }, { Rods: table(rods) }));
+    bench.type('j U Wall 1');
+    // (45.01 − 42 − 0.05 to 0.02) / 2
+    expect(bench.dialogue.question()!.usual).toBe('usual 1.48 to 1.495 mm (bore, journal and clearance)');
+    expect(bench.type('1.988').refused[0]).toContain('1.488 mm would agree (half a turn of the thimble)');
+    expect(bench.type('1.488').refused).toEqual([]);
   });
 
   test('a repeat that the gauge cannot have given', () => {

@@ -9,7 +9,7 @@ import { Bench, sheets } from './bench-of.js';
 const text = fc.string({ unit: 'binary', maxLength: 30 });
 const entries: fc.Arbitrary<LogEntry> = fc.record({
   time: text,
-  kind: fc.constantFrom('reading', 'undo', 'note', 'temperature', 'gauge', 'written'),
+  kind: fc.constantFrom('reading', 'undo', 'note', 'temperature', 'gauge', 'set to', 'written'),
   sheet: fc.constantFrom('Journals', 'Rods', 'Cases', 'Shells', undefined),
   part: text,
   spot: text,
@@ -73,6 +73,7 @@ describe('taken up in the book as it was', () => {
     ['a spot read again', ['42.001', 'j J1 A 0', '42.002']],
     ['and that taken back', ['42.001', 'j J1 A 0', '42.002', 'u']],
     ['notes, reasons, temperatures', ['t 21', 'n one', '42.501', 'k two', 'n three', 'u']],
+    ['deviations', ['z 42.000', '+1', '-0.002', '0', 'u', '+3 um']],
     ['new columns', ['42.001', 'r', '42.002', 'r', '42.0015', 'r', '42.0012', 'u']],
   ])('%s', (_, lines) => {
     const before = new Bench();

@@ -249,3 +249,91 @@ describe('a sheet', () => {
     expect(() => bookOf({ Notes: [['anything']] })).toThrow(/found no sheet that oilgap knows/);
   });
 });
+
+describe('the header row', () => {
+  const ROW = ['J1', 'E1', 'main', 1];
+  const TITLE = ['Crankshaft of the green engine', undefined, undefined, undefined, undefined, 'A 0'];
+
+  test.each([
+    ['a title', [TITLE]],
+    ['a title with an empty row below it', [TITLE, []]],
+    ['four rows of titles', [TITLE, ['Part'], ['Part', 'Engine'], ['Part', 'Engine', 'Fit']]],
+  ])('stands below %s', (_, titles) => {
+    const book = bookOf({ Journals: [...titles, [...JOURNALS, 'A 0'], [...ROW, 42.003]] });
+    const [part] = book.parts.of('Journals');
+    expect(part).toMatchObject({ name: 'J1', row: titles.length + 1 });
+    expect(part!.readings).toHaveLength(1);
+    expect(book.tables.get('Journals')!.headerRow).toBe(titles.length);
+    expect(book.notices).toEqual([]);
+  });
+
+  test('is the first that holds every needed header', () => {
+    const book = bookOf({ Journals: [[...JOURNALS, 'A 0'], [...JOURNALS, 'A 90'], ROW] });
+    expect(book.tables.get('Journals')!.headerRow).toBe(0);
+  });
+
+  test.each([
+    ['below the fifth row', [...Array(5).fill(['Title']), JOURNALS, ROW], 'in its first five rows'],
+    ['without a needed header', [['Title'], ['Part', 'Engine', 'Fit'], ROW], 'in row 2'],
+  ])('%s: the sheet is named and not read', (_, rows, place) => {
+    const book = bookOf({ Journals: rows, Rods: [['Part'], ['R1']] });
+    expect([...book.tables.keys()]).toEqual(['Rods']);
+    expect(book.notices).toEqual([
+      expect.stringMatching(
+        new RegExp(
+          `^${FILE}: sheet Journals: found no column .*"Position" ${place}; .*the sheet is not read\\.$`,
+        ),
+      ),
+    ]);
+  });
+
+  test('of Setup stands below a title too', () => {
+    const book = bookOf({
+      Setup: [['Settings'], ['Item', 'Value'], ['Length unit', 'in']],
+      Journals: [JOURNALS, ROW],
+    });
+    expect(book.setup.lengthUnit).toBe('in');
+  });
+});
+
+describe('a header of two names', () => {
+  const columnsOf = (...headers: string[]) => {
+    const { columns, readingColumns } = journalsWith(headers).tables.get('Journals')!;
+    return {
+      known: [...columns].filter(([, { column }]) => column >= JOURNALS.length).map(([name]) => name),
+      readings: readingColumns.map(({ column, header, unit }) => `${column} ${header} ${unit}`),
+    };
+  };
+
+  test.each([
+    ['Mark / Klasse', ['Mark'], []],
+    ['Klasse/Mark', ['Mark'], []],
+    ['Klasse\nMark', ['Mark'], []],
+    ['Klasse ／ Mark', ['Mark'], []],
+    ['Mark / Klasse / Classe', ['Mark'], []],
+    ['Gauge / Temperature', ['Gauge', 'Temperature'], []],
+    ['Ma\nrk', ['Mark'], []],
+    ['Vorne 0 / A 0', [], ['4 A 0 mm']],
+    ['A 0\nVorne 0 (in)', [], ['4 A 0 in']],
+    ['A 0 [µm] / Vorne 0', [], ['4 A 0 µm']],
+    ['A 0 / B 90', [], ['4 A 0 mm']],
+    ['A 0\n(in)', [], ['4 A 0 in']],
+    ['A 0 / Vorne 0\n(in)', [], ['4 A 0 in']],
+    ['Klasse (alt / Mark)', [], []],
+    ['Klasse [alt / Mark] B', [], []],
+    ['Klasse - Mark', [], []],
+  ])('%j', (header, known, readings) => {
+    expect(columnsOf(header)).toEqual({ known, readings });
+  });
+
+  test('makes needed columns known, and the first of two columns counts', () => {
+    const book = bookOf({
+      Journals: [
+        ['Part / Teil', 'Engine / Motor', 'Sitz\nFit', 'Position / Stelle', 'Mark / Klasse', 'Mark'],
+        ['J1', 'E1', 'main', 1, 'B', 'C'],
+      ],
+    });
+    expect(book.parts.of('Journals')).toMatchObject([{ name: 'J1', engine: 'E1', fit: 'main', mark: 'B' }]);
+    expect(book.notices.join()).toContain('a second column of what the header "Mark" means');
+  });
+});

@@ -10,6 +10,8 @@ import { evaluateColumns } from '../../../src/engine/columns/evaluate.js';
 import { fitColumns } from '../../../src/engine/columns/fit-columns.js';
 import { partColumns } from '../../../src/engine/columns/part-columns.js';
 import type { ResultColumn } from '../../../src/engine/columns/result-column.js';
+import { JOURNALS } from '../../../src/engine/input-sheets/journals.js';
+import { SHELLS } from '../../../src/engine/input-sheets/shells.js';
 import { SHELL_BEARING } from '../../../src/engine/kinds/shell-bearing.js';
 import { cellAddress } from '../../../src/engine/workbook-model.js';
 import { stockList } from '../../bench/stock-list.js';
@@ -40,6 +42,12 @@ describe('random books', () => {
       ...['beyond limits', 'within limits', 'measured'],
     ];
     expect(verdicts.filter((verdict) => (found.get(verdict) ?? 0) < 3)).toEqual([]);
+  });
+
+  test('have bores that were measured with their shells in, and fits of them', () => {
+    const fits = books.flatMap(({ assessment }) => assessment.fits);
+    const ofThem = fits.filter(({ parts, clearance }) => parts.bore?.row.hasShells && clearance);
+    expect(ofThem.length).toBeGreaterThan(5);
   });
 });
 
@@ -85,8 +93,8 @@ describe('each column on HyperFormula', () => {
           );
       const { parts, fits } = assessment;
       return [
-        ...plain(partColumns('diameters'), parts.ofAll(['Journals', 'Rods', 'Cases'])),
-        ...plain(partColumns('walls'), parts.of('Shells')),
+        ...plain(partColumns(JOURNALS), parts.ofAll(['Journals', 'Rods', 'Cases'])),
+        ...plain(partColumns(SHELLS), parts.of('Shells')),
         ...plain(fitColumns(SHELL_BEARING), fits),
       ];
     });

@@ -56,10 +56,11 @@ export function listsOf(book: Book): Record<string, readonly TableRow[]> {
 
 /** A row without its place: equal for two rows that were read as the same. */
 export function quantitiesOf(row: TableRow): Record<string, unknown> {
-  const { row: _, bad, temperatureIsLive: __, ...values } = row as PartRow;
+  const { row: _, bad, temperatureIsLive: __, setTo, ...values } = row as PartRow;
   const exactly = (value: unknown): unknown => (isRatio(value) ? lowest(value) : value);
   return {
     ...Object.fromEntries(Object.entries(values).map(([key, value]) => [key, exactly(value)])),
+    ...(setTo && { setTo: lowest(setTo.mm) }),
     ...(values.readings && {
       readings: values.readings
         .map(({ column: { station, angle, repeat }, mm }) => `${station} ${angle} #${repeat}: ${lowest(mm)}`)
@@ -71,11 +72,12 @@ export function quantitiesOf(row: TableRow): Record<string, unknown> {
 
 /** A row with its place, its cells' addresses and what a formula can work over. */
 export function placedRow(row: TableRow): Record<string, unknown> {
-  const { readings, temperatureIsLive } = row as PartRow;
+  const { readings, temperatureIsLive, setTo } = row as PartRow;
   return {
     ...quantitiesOf(row),
     row: row.row,
     bad: row.bad.map(({ sheet, cell, header }) => `${sheet}!${cell} ${header}`).sort(),
+    ...(setTo && { setToIsNumber: setTo.isNumber }),
     ...(readings && {
       temperatureIsLive,
       places: readings

@@ -81,6 +81,7 @@ const NUMBERS = [2, 3, 0.25, 0.75, 55, 60];
 const READINGS: Readonly<Record<string, readonly string[]>> = {
   diameters: ['A 0', 'Mid 90', 'B 0 #2'],
   walls: ['Wall 1', 'Wall 2 #2'],
+  bolts: ['Length 1', 'Neck 2 #2'],
 };
 
 /** A header and what stands under it. */
@@ -94,8 +95,9 @@ function typed(
 ): [string, Plain] {
   switch (quantity.kind) {
     case 'length':
+    case 'exact length':
     case 'temperature': {
-      const own = units[quantity.kind];
+      const own = units[quantity.kind === 'temperature' ? 'temperature' : 'length'];
       const unit = form?.isOther ? OTHERS[own]! : own;
       const value = SIZES[unit]![row]!;
       if (form?.in === 'header') return [`${header} (${unit})`, value];
@@ -103,6 +105,12 @@ function typed(
       const text = `${value}${quantity.kind === 'temperature' && !Number.isInteger(value) ? '0' : ''}`;
       if (form?.in === 'text') return [header, text.replace('.', ',')];
       return [header, form ? `${text} ${unit}` : value];
+    }
+    case 'torque': {
+      const unit = form?.isOther ? 'lb·ft' : 'N·m';
+      const value = [98, '98.5–108'][row]!;
+      if (form?.in === 'header') return [`${header} (${unit})`, value];
+      return [header, form && form.in !== 'text' ? `${value} ${unit}` : value];
     }
     case 'number': {
       const allowed = NUMBERS.filter((number) => quantity.isAllowed(number));
@@ -144,7 +152,9 @@ function readValues(book: Book, sheet: InputSheet): unknown[][] {
     const content = row.cell(header)?.cell.content;
     if (quantity.kind === 'text') return content && nameText(content);
     const value = row.value(header, quantity);
-    return typeof value === 'object' ? quantitiesOf({ ...value, row: 0, bad: [] }).celsius : value;
+    if (typeof value !== 'object' || 'low' in value) return value;
+    const exact = quantitiesOf({ ...value, row: 0, bad: [] });
+    return exact.celsius ?? exact.mm;
   };
   return dataRowsOf(found).map((number) => {
     const row = new Row(found, number);

@@ -56,6 +56,20 @@ describe('the delimiter', () => {
   });
 });
 
+describe('below a title', () => {
+  const HEADERS = ['Part', 'Engine', 'Fit', 'Position', 'A 0'];
+  const ROW = ['P1', 'E1', 'main', '1', '42,003'];
+
+  test.each([
+    ['a comma in the title', 'Crank, green', ';'],
+    ['a semicolon in the title', 'Crank; green; old; used; spare; bent', '\t'],
+    ['two lines of titles', 'Crank, green\n\nold, spare', ';'],
+  ])('the headers name the delimiter: %s', (_, title, delimiter) => {
+    const source = [title, HEADERS.join(delimiter), ROW.join(delimiter)].join('\n');
+    expect(texts(source).slice(-2)).toEqual([HEADERS, ROW]);
+  });
+});
+
 describe('cells', () => {
   test.each([
     ['a number with leading zeros', '007', '007'],

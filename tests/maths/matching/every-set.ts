@@ -49,27 +49,41 @@ export function optionsOf(stock: Stock, engine: StockEngine, journal: StockJourn
   const { min, max, serviceLimit, aim, halfDifference, massSpread } = limits;
   const here = (ran: { engine: string; position: string } | undefined) =>
     ran?.engine === engine.name && ran.position === journal.position;
-  const bores: { rod: StockRod | undefined; part: MeasuredPart | undefined; kept: boolean }[] =
-    journal.caseBore
-      ? [{ rod: undefined, part: journal.caseBore.part, kept: here(journal.caseBore.ran) }]
-      : stock.rods
-          .filter(
-            (rod) =>
-              rod.engineType === journal.engineType &&
-              (massSpread === undefined || rod.mass !== undefined) &&
-              (!stock.rodsStay || !rod.ran || here(rod.ran)),
-          )
-          .map((rod) => ({ rod, part: rod.part, kept: here(rod.ran) }));
+  const bores: {
+    rod: StockRod | undefined;
+    part: MeasuredPart | undefined;
+    kept: boolean;
+    hasShells?: boolean | undefined;
+  }[] = journal.caseBore
+    ? [
+        {
+          rod: undefined,
+          part: journal.caseBore.part,
+          kept: here(journal.caseBore.ran),
+          hasShells: journal.caseBore.hasShells,
+        },
+      ]
+    : stock.rods
+        .filter(
+          (rod) =>
+            rod.engineType === journal.engineType &&
+            (massSpread === undefined || rod.mass !== undefined) &&
+            (!stock.rodsStay || !rod.ran || here(rod.ran)),
+        )
+        .map((rod) => ({ rod, part: rod.part, kept: here(rod.ran), hasShells: rod.hasShells }));
   const shells: Shell[] = [...stock.shells, ...stock.newShells].filter(
     ({ engineType, fit }) => engineType === journal.engineType && fit === journal.fit,
   );
   const options: Option[] = [];
-  for (const { rod, part: bore, kept } of bores) {
+  const isIn = (shell: Shell) => isOwned(shell) && shell.isBrought === true;
+  for (const { rod, part: bore, kept, hasShells = false } of bores) {
     for (const upper of shells) {
       for (const lower of shells) {
         if (!bore || upper.half === 'lower' || lower.half === 'upper') continue;
         if (upper === lower && isOwned(upper) && upper.quantity < 2) continue;
         if (!mayStandTogether(upper, lower, stock)) continue;
+        // A bore measured with its shells in takes those, and they go nowhere else.
+        if (isIn(upper) !== hasShells || isIn(lower) !== hasShells) continue;
         const difference = Math.abs(upper.part.size - lower.part.size);
         if (halfDifference !== undefined && difference > halfDifference) continue;
         const parts = { bore, journal: journal.part, upper: upper.part, lower: lower.part };
@@ -84,7 +98,8 @@ export function optionsOf(stock: Stock, engine: StockEngine, journal: StockJourn
           ...(stock.allowWorn ? ['within service limit'] : []),
         ];
         if (!allowed.includes(verdict)) continue;
-        const ran = kept && isOwned(upper) && here(upper.ran) && isOwned(lower) && here(lower.ran);
+        const ran =
+          kept && (hasShells || (isOwned(upper) && here(upper.ran) && isOwned(lower) && here(lower.ran)));
         const distance = aim === undefined ? 0 : Math.abs(clearance.clearance - aim);
         const stays = rod !== undefined && kept;
         options.push({ rod, upper, lower, distance, kept: ran, stays, inRange: verdict === 'in range' });

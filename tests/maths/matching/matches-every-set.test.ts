@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { type MatchingOptions, matchStock } from '../../../src/maths/matching/match.js';
 import type { Stock } from '../../../src/maths/matching/stock.js';
 import { bestByTryingAll } from './every-set.js';
-import { ruledStock, tinyStock } from './random-stock.js';
+import { randomOf, ruledStock, tinyStock, withShellsIn } from './random-stock.js';
 import { valuesOf } from './values-of.js';
 
 const describeStock = (seed: number, stock: Stock) =>
@@ -28,4 +28,17 @@ describe('matching reaches and proves what trying every set finds', () => {
       for (let seed = from; seed < from + 100; seed++) await expectBest(seed, tinyStock(seed));
     });
   }
+});
+
+test('tiny stocks where some bores were measured with their shells in', async () => {
+  let taken = 0;
+  for (let seed = 1; seed <= 150; seed++) {
+    const stock = withShellsIn(randomOf(seed), seed % 2 === 0 ? ruledStock(seed) : tinyStock(seed));
+    const best = bestByTryingAll(stock);
+    const result = await matchStock(stock);
+    expect(valuesOf(result, 'reached'), describeStock(seed, stock)).toEqual(best);
+    expect(valuesOf(result, 'bound'), describeStock(seed, stock)).toEqual(best);
+    taken += result.fits.filter(({ upper }) => upper.from === 'stock' && upper.shell.isBrought).length;
+  }
+  expect(taken).toBeGreaterThan(100);
 });

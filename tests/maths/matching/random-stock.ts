@@ -1,4 +1,5 @@
 /** Seeded stocks for the tests of matching: tiny ones with every rule at play, and ones as measured in a workshop. */
+import { broughtShells } from '../../../src/maths/matching/brought-shells.js';
 import { type Sequence, sequenceOf } from '../../../src/maths/matching/random.js';
 import type {
   FitKind,
@@ -12,11 +13,11 @@ import type {
   StockRod,
   StockShell,
 } from '../../../src/maths/matching/stock.js';
+import type { SystematicSource } from '../../../src/maths/shared-gauges.js';
 import {
   CERTAIN,
   expansionContribution,
   type MeasuredPart,
-  type SystematicSource,
   temperatureVariance,
 } from '../../../src/maths/uncertainty.js';
 
@@ -467,4 +468,35 @@ export function together(first: Stock, ...others: readonly Stock[]): Stock {
     shells: all.flatMap(({ shells }) => shells),
     newShells: all.flatMap(({ newShells }) => newShells),
   };
+}
+
+/** The same stock where some bores were measured with shells in them that would suit. */
+export function withShellsIn(random: Random, stock: Stock): Stock {
+  const bearing = (part: MeasuredPart): MeasuredPart => {
+    const walls = 2 * WALL + 500 * wholeOf(random, -4, 4);
+    const { size, largest, smallest } = part;
+    return { ...part, size: size - walls, largest: largest - walls, smallest: smallest - walls };
+  };
+  const counts = new Map<string, FitKind & { count: number }>();
+  const count = ({ engineType, fit }: FitKind) => {
+    const key = JSON.stringify([engineType, fit]);
+    const known = counts.get(key) ?? { engineType, fit, count: 0 };
+    counts.set(key, { ...known, count: known.count + 1 });
+  };
+  const rods = stock.rods.map((rod): StockRod => {
+    if (random() < 0.5) return rod;
+    count({ engineType: rod.engineType, fit: 'big end' });
+    return { ...rod, part: bearing(rod.part), hasShells: true };
+  });
+  const engines = stock.engines.map((engine) => ({
+    ...engine,
+    journals: engine.journals.map((journal): StockJournal => {
+      const { caseBore } = journal;
+      if (!caseBore?.part || random() < 0.5) return journal;
+      count(journal);
+      return { ...journal, caseBore: { ...caseBore, part: bearing(caseBore.part), hasShells: true } };
+    }),
+  }));
+  const brought = [...counts.values()].flatMap((kind) => broughtShells(kind, kind.count));
+  return { ...stock, rods, engines, shells: [...stock.shells, ...brought] };
 }

@@ -134,6 +134,18 @@ const BROKEN: readonly Broken[] = [
     change: (own) => withBore(own, MAIN_SET, rodNamed(own, 'R4')),
   },
   {
+    name: 'a shell that is in another bore',
+    rule: /measured with its shells in keeps them/,
+    says: /engine E, big end 1: the upper shell is in another bore/,
+    change: (own) => withRow(own, shellNamed(own, 'U1'), { isBrought: true }),
+  },
+  {
+    name: 'a shell in a bore that has its own',
+    rule: /measured with its shells in keeps them/,
+    says: /engine E, big end 1: the upper shell is not the one that R1 was measured with/,
+    change: (own) => withRow(own, rodNamed(own, 'R1'), { hasShells: true }),
+  },
+  {
     name: 'a lower shell that goes up',
     rule: /upper goes up/,
     says: /engine E, big end 1: the upper shell is marked lower/,

@@ -1,9 +1,10 @@
 /** What a suggestion needs besides a stock, for the seeded stocks of the matching's tests. */
 import type { FitKind, Stock, StockNewShell } from '../../../src/maths/matching/stock.js';
+import type { SystematicSource } from '../../../src/maths/shared-gauges.js';
 import type { SuggestionFacts } from '../../../src/maths/suggestions/crank-plan.js';
 import { goesOn, SingleFitRules, sameKind } from '../../../src/maths/suggestions/rules.js';
 import type { Measure, Window } from '../../../src/maths/suggestions/windows.js';
-import { type SystematicSource, temperatureVariance } from '../../../src/maths/uncertainty.js';
+import { temperatureVariance } from '../../../src/maths/uncertainty.js';
 
 /** A gauge whose random part grows with the size, as the term of temperature does. */
 export function measuredBy(systematic: readonly SystematicSource[], readVariance: number): Measure {

@@ -3,6 +3,7 @@ import type { ReferenceCheck } from './check.js';
 import { CLEARANCE_CHECKS } from './clearances.js';
 import { CONFORMITY_CHECKS } from './conformity.js';
 import { GAUGE_STUDY_CHECKS } from './gauge-studies.js';
+import { TORQUE_CHECKS } from './torques.js';
 import { UNCERTAINTY_CHECKS } from './uncertainty.js';
 
 export const REFERENCE_CHECKS: readonly ReferenceCheck[] = [
@@ -10,6 +11,7 @@ export const REFERENCE_CHECKS: readonly ReferenceCheck[] = [
   ...UNCERTAINTY_CHECKS,
   ...CONFORMITY_CHECKS,
   ...GAUGE_STUDY_CHECKS,
+  ...TORQUE_CHECKS,
 ];
 
 const TIGHTENING = 'the program computes no torque or preload of bolts';
