@@ -12,7 +12,7 @@ import { join } from 'node:path';
 import { matchStock } from '../src/maths/matching/match.js';
 import type { MatchResult, Stock } from '../src/maths/matching/stock.js';
 import { type Option, optionsOf } from '../tests/maths/matching/every-set.js';
-import { type WorkshopSize, workshopStock } from '../tests/maths/matching/random-stock.js';
+import { type WorkshopSize, withDefaults, workshopStock } from '../tests/maths/matching/random-stock.js';
 
 const DEFAULT_FIRST = 1;
 const DEFAULT_COUNT = 50;
@@ -70,7 +70,8 @@ function stockOf({ size }: Peer, seed: number): Stock {
     wear: 4000,
     ...(seed % 5 < 2 ? { massSpread: 3 } : {}),
   });
-  return { ...stock, preferKeptPairs: seed % 7 === 0, allowUndecided: seed % 6 === 0 };
+  const ruled = seed % 3 === 0 ? withDefaults(stock) : stock;
+  return { ...ruled, preferKeptPairs: seed % 7 < 2, allowUndecided: seed % 6 === 0 };
 }
 
 interface Fit extends Option {
@@ -127,21 +128,24 @@ function rowsOf(stock: Stock, fits: readonly Fit[]): string[] {
 }
 
 /** What each fit and each engine counts for an aim that is minimised. */
-function objectiveOf(aim: string, stock: Stock, fits: readonly Fit[]): Terms {
+function objectiveOf(aim: string, stock: Stock, fits: readonly Fit[], hopeless: ReadonlySet<string>): Terms {
   const engines = stock.engines.map((engine, place) => ({
     count: engine.journals.length,
     name: `e${place}`,
   }));
   const price = (shell: object) => ('price' in shell ? Math.round(100 * (shell.price as number)) : 0);
   if (aim === 'complete engines') return engines.map(({ name }) => [-1, name]);
-  if (aim === 'filled journals beyond them') {
+  if (aim === 'filled journals beyond them' || aim === 'filled journals of engines that could be completed') {
+    const isCounted = ({ engine }: Fit) =>
+      aim === 'filled journals beyond them' || !hopeless.has(stock.engines[engine]!.name);
     return [
-      ...fits.map(({ name }) => [-1, name] as const),
+      ...fits.filter(isCounted).map(({ name }) => [-1, name] as const),
       ...engines.map(({ count, name }) => [count, name] as const),
     ];
   }
-  const value = ({ upper, lower, distance, kept }: Fit) => {
+  const value = ({ upper, lower, distance, kept, stays }: Fit) => {
     if (aim === 'price of bought shells') return price(upper) + price(lower);
+    if (aim === 'rods that stay') return -Number(stays);
     return aim === 'distance from the aim' ? distance : -Number(kept);
   };
   return fits.map((fit) => [value(fit), fit.name] as const).filter(([coefficient]) => coefficient !== 0);
@@ -176,7 +180,7 @@ function solve(
 }
 
 /** The values of the aims that the peer decides in the time, from the first on. */
-function peerValues(peer: Peer, stock: Stock, aims: readonly string[], folder: string): number[] {
+function peerValues(peer: Peer, stock: Stock, result: MatchResult, folder: string): number[] {
   const fits = stock.engines.flatMap((engine, place) =>
     engine.journals.flatMap((journal) =>
       optionsOf(stock, engine, journal).map((option) => ({ ...option, engine: place, journal })),
@@ -186,8 +190,9 @@ function peerValues(peer: Peer, stock: Stock, aims: readonly string[], folder: s
   const names = [...named.map(({ name }) => name), ...stock.engines.map((_, place) => `e${place}`)];
   const rows = rowsOf(stock, named);
   const values: number[] = [];
-  for (const aim of aims) {
-    const objective = objectiveOf(aim, stock, named);
+  const hopeless = new Set(result.hopelessEngines);
+  for (const { aim } of result.stages) {
+    const objective = objectiveOf(aim, stock, named, hopeless);
     const value = solve(peer, folder, objective, rows, names);
     if (value === undefined) break;
     rows.push(`${sum(objective)} <= ${value}`);
@@ -196,7 +201,14 @@ function peerValues(peer: Peer, stock: Stock, aims: readonly string[], folder: s
   return values;
 }
 
-const MOST = ['complete engines', 'filled journals beyond them', 'pairs kept together'];
+const MOST = [
+  'complete engines',
+  'filled journals of engines that could be completed',
+  'filled journals beyond them',
+  'fits in range',
+  'pairs kept together',
+  'rods that stay',
+];
 
 /** Values as the peer states them: all to be least, prices in cents. */
 function ownValues({ stages }: MatchResult, of: 'reached' | 'bound'): number[] {
@@ -216,13 +228,12 @@ try {
   for (let seed = first; seed < first + count; seed++) {
     const stock = stockOf(peer, seed);
     const result = await matchStock(stock, { seconds: 300 });
-    const aims = result.stages.map(({ aim }) => aim);
-    const values = peerValues(peer, stock, aims, folder);
+    const values = peerValues(peer, stock, result, folder);
     const [reached, bound] = [ownValues(result, 'reached'), ownValues(result, 'bound')];
     const decided = (all: readonly number[]) => String(all.slice(0, values.length));
     const equal = String(values) === decided(reached) && String(values) === decided(bound);
     if (equal) same++;
-    whole += Number(values.length === aims.length);
+    whole += Number(values.length === result.stages.length);
     journals += stock.engines.flatMap((engine) => engine.journals).length;
     incomplete += Number(result.completeEngines.length < stock.engines.length);
     console.log(

@@ -1,5 +1,5 @@
 /** One four-cylinder engine with aluminium cases, measured in a warm workshop. */
-import { type DemoBook, notes, setup, sheet } from './demo-book.js';
+import { type DemoBook, type DemoRow, notes, setup, sheet } from './demo-book.js';
 import { BORE_HEADERS, engineParts, JOURNAL_HEADERS, SHELL_HEADERS, shown } from './engine-parts.js';
 import {
   classesSheet,
@@ -71,6 +71,14 @@ export function oneEngine(): DemoBook {
     ],
     bench,
   );
+  // On the shelf lies a pair that has run nowhere here, thicker than that of main 3.
+  const spare = mains.shells
+    .filter(({ Position }) => Position === '3')
+    .map((row) => ({
+      ...row,
+      ...{ Part: `Shelf ${row.Half}`, Engine: '', Position: '' },
+      ...thicker(row, ['Wall 1', 'Wall 2', 'Wall 3'], 4),
+    }));
   // The first reading of two journals was taken twice.
   const repeats: Readonly<Record<string, number>> = {
     'E1 P1': shown(51997, CELSIUS, EXPANSION.journal),
@@ -104,7 +112,12 @@ export function oneEngine(): DemoBook {
       sheet('Journals', JOURNAL_HEADERS.toSpliced(afterFirst, 0, 'A 0 #2'), journals),
       sheet('Rods', BORE_HEADERS, bigEnds.bores),
       sheet('Cases', BORE_HEADERS, mains.bores),
-      sheet('Shells', SHELL_HEADERS, [...bigEnds.shells, ...mains.shells]),
+      sheet('Shells', SHELL_HEADERS, [...bigEnds.shells, ...mains.shells, ...spare]),
     ],
   };
+}
+
+/** The walls of a row, in whole steps of 1 µm more. */
+function thicker(row: DemoRow, walls: readonly string[], um: number): DemoRow {
+  return Object.fromEntries(walls.map((wall) => [wall, Math.round(1000 * Number(row[wall]) + um) / 1000]));
 }

@@ -8,6 +8,7 @@ import { NOT_MEASURED } from '../engine/assess/remeasure-words.js';
 import { studyFigures } from '../engine/assess/study-figures.js';
 import { countText, lengthText } from '../engine/assess/words.js';
 import { isOnFits } from '../engine/kinds/kind-of-fit.js';
+import { movedSentence } from '../engine/words/moved-words.js';
 import { fitTables } from '../io/terminal/fit-table.js';
 import type { LengthUnit } from '../maths/units.js';
 
@@ -37,6 +38,8 @@ export function bookSummary(assessment: Assessment, written: string, width?: num
       `  matched sets: ${matching.completeEngines.length} of ${countText(stock.stock.engines.length, 'engine')} complete, ` +
         `${countText(matching.fits.length, 'journal')} filled${proof}`,
     );
+    const moved = movedSentence(assessment);
+    if (moved) lines.push(`  ${moved}`);
   }
   lines.push(`  written: ${written}`);
   return lines.join('\n');

@@ -42,7 +42,7 @@ describe.each(LISTS.map((list) => [list.name, list] as const))(
 
 /** Two pins, of which one is filled with a shell that is bought. */
 const BOOK = {
-  Setup: table({ Item: 'New shells', Value: 'yes' }),
+  Setup: table({ Item: 'New shells', Value: 'yes' }, { Item: 'New with used', Value: 'yes' }),
   Limits: table({ 'Engine type': 'X', Fit: 'big end', 'Clearance min': 0.02, 'Clearance max': 0.05 }),
   Journals: table(
     { Part: 'J1', Engine: 'E1', Fit: 'big end', Position: 1, 'A 0': 42 },

@@ -81,7 +81,7 @@ test('a setting that only matching needs costs only the sets, and is named', asy
   expect(JSON.parse(good.stdout).books[0].matching.completeEngines).toEqual(['E1']);
   const bad = oilgap('check', await writeBook(folder, 'bad.xlsx', sheetsWith({}, setup('cheap'))), '--json');
   expect(bad.status).toBe(1);
-  expect(bad.stderr).toContain('Setup!B2 (Prefer): found the text "cheap"; expected closest or kept pairs; ');
+  expect(bad.stderr).toContain('Setup!B2 (Prefer): found the text "cheap"; expected kept pairs or closest; ');
   const [{ fits, matching }] = JSON.parse(bad.stdout).books;
   expect([fits[0].status, matching]).toEqual(['in range', null]);
   const summary = (await cellsOf(join(folder, 'bad.checked.xlsx'), 'Summary')).flat();

@@ -11,11 +11,12 @@ import { assessFasteners, type FastenerResult } from './fastener.js';
 import { assessFit, type FitResult } from './fit.js';
 import { type GaugeStudy, gaugeStudies } from './gauge-study.js';
 import { type LeftPart, leftOver } from './left-over.js';
-import { type MatchedSet, matchedSets } from './matched-sets.js';
+import { type MatchedSet, matchedSets, setsToMake } from './matched-sets.js';
 import { type NeighbourResult, neighbourResults } from './neighbours.js';
 import { assessParts } from './part.js';
 import type { PartsOfBook } from './placed-fit.js';
 import { placeFits } from './places.js';
+import { placesNow } from './places-now.js';
 import { remeasureList } from './remeasure.js';
 import type { Remeasure } from './remeasure-words.js';
 import { shellsInBoresOf } from './shells-in-bores.js';
@@ -82,7 +83,7 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
   const { seconds, onProgress, missingBooks = [] } = options;
   const measured = assessMeasured(book);
   const { context, parts, fits, fasteners } = measured;
-  const stock = stockOf(parts, context);
+  const stock = stockOf(parts, context, placesNow(fits));
   const matching =
     stock.stock.engines.length > 0 && book.setup.bad.length === 0
       ? await matchStock(stock.stock, { seconds, ...(onProgress && { onProgress }) })
@@ -96,7 +97,7 @@ export async function assessBook(book: Book, options: AssessOptions): Promise<As
     stock,
     matching,
     sets,
-    toBuy: [...toBuy(sets), ...fastenersToBuy(fasteners, book.setup.lengthUnit)],
+    toBuy: [...toBuy(setsToMake(sets, matching)), ...fastenersToBuy(fasteners, book.setup.lengthUnit)],
     leftOver: matching ? leftOver(sets, parts) : [],
     obstacles: matching ? obstaclesOf(stock.stock, matching.fits) : new Map(),
     plans: matching ? crankPlansOf(parts, stock, matching, context) : [],

@@ -1,6 +1,6 @@
 /** The matched sets: what each filled journal got, judged as a fit. */
 import { type Clearance, fitOf } from '../../maths/clearance.js';
-import { fitVerdict, type ProvenFitVerdict } from '../../maths/conformity.js';
+import { chanceInRange, fitVerdict, type ProvenFitVerdict } from '../../maths/conformity.js';
 import type { Grain } from '../../maths/grain.js';
 import { fitGuards, type Guards } from '../../maths/guards.js';
 import type { MatchedFit, MatchResult, TakenShell } from '../../maths/matching/stock.js';
@@ -41,6 +41,8 @@ export interface MatchedSet extends FitPlace {
   /** Clearance less aim. */
   readonly offAim: Grain;
   readonly status: ProvenFitVerdict;
+  /** The probability that it lies in its range. */
+  readonly chance: number;
 }
 
 /** One set a filled journal, in the order of the journals' rows. */
@@ -77,6 +79,12 @@ export function matchedSets(
   return sets.sort((a, b) => a.journal.row.row - b.journal.row.row);
 }
 
+/** The sets of complete engines, where there is one; else all: what is picked and bought. */
+export function setsToMake(sets: readonly MatchedSet[], matching: MatchResult | undefined): MatchedSet[] {
+  const complete = new Set(matching?.completeEngines);
+  return complete.size === 0 ? [...sets] : sets.filter(({ found }) => complete.has(found.engine));
+}
+
 /** The shells that are in the bores which were measured with them, as their rows name them. */
 function halvesByBore(parts: PartsOfBook, { book }: Context): (bore: PartRow) => Halves {
   const inBores = shellsInBoresOf(book);
@@ -107,7 +115,8 @@ function judged(
     ...{ engine, fit, position, kind, limits, clearance, guards },
     clearanceU: hasGauge ? expandedUncertainty(totalVariance(variance)) : undefined,
     offAim: clearance.clearance - context.aimOf(limits)!,
-    status: fitVerdict(clearance, range, guards),
+    status: found.journal.caseBore?.isUncorrected ? 'undecided' : fitVerdict(clearance, range, guards),
+    chance: chanceInRange(clearance, range, Math.sqrt(totalVariance(variance))),
   };
 }
 

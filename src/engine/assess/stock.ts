@@ -31,11 +31,18 @@ function isMain({ fit }: PartRow): boolean {
   return nameKey(fit) === CASES.fit;
 }
 
-/** Why a part may not be matched; undefined where it may. */
-export function reasonNotUsed({ row, status, isUncorrected }: PartResult): string | undefined {
+/**
+ * Why a part may not be matched; undefined where it may.
+ * @param allowUndecided whether matching may make undecided fits
+ */
+export function reasonNotUsed(
+  { row, status, isUncorrected }: PartResult,
+  allowUndecided = false,
+): string | undefined {
   if (!row.usable) return 'not usable';
   if (status === 'bad reading' || status === 'not measured' || status === 'beyond limits') return status;
-  if (isUncorrected) return 'not corrected to 20 °C';
+  // Its fits are undecided, whatever their clearance.
+  if (isUncorrected && !allowUndecided) return 'not corrected to 20 °C';
   if (row.engineType === undefined) return 'Engine type is blank';
   return undefined;
 }
@@ -49,8 +56,8 @@ export function reasonOutOfStock(part: PartResult, { book }: Context): string | 
 /** The refused cell of a Limits row without which no fit of it can be chosen. */
 export function matchingFault(limits: LimitsRow | undefined, { book }: Context): BadCell | undefined {
   const needed = ['Clearance min', 'Clearance max', 'Aim', 'Mass spread'];
-  // It parts `undecided` from `loose`, and only the first may be allowed.
-  if (book.setup.allowUndecided) needed.push('Service limit');
+  // It parts `undecided` and `within service limit` from `loose`, and only these may be allowed.
+  if (book.setup.allowUndecided || book.setup.allowWorn) needed.push('Service limit');
   return limits?.bad.find(({ header }) => needed.includes(header));
 }
 
@@ -61,9 +68,16 @@ export interface BookStock {
   readonly cases: ReadonlyMap<StockJournal, PartResult>;
 }
 
-export function stockOf(parts: PartsOfBook, context: Context): BookStock {
+/** @param now where parts are whose rows name no place, as far as that counts */
+export function stockOf(
+  parts: PartsOfBook,
+  context: Context,
+  now: ReadonlyMap<PartResult, RanAt> = new Map(),
+): BookStock {
   const { book } = context;
   const { setup } = book;
+  const ran = (part: PartResult) => ranAt(part.row) ?? now.get(part);
+  const notUsed = (part: PartResult) => reasonNotUsed(part, setup.allowUndecided);
   const journals = new Map<StockJournal, PartResult>();
   const cases = new Map<StockJournal, PartResult>();
   const mains = parts.of(CASES.name).filter(({ row }) => isMain(row));
@@ -80,18 +94,19 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
       const housing = there[0];
       // A main whose case is not in the stock is outside.
       if (isMain(row) && !housing) continue;
-      const housingIsUsable = housing && there.length === 1 && reasonNotUsed(housing) === undefined;
+      const housingIsUsable = housing && there.length === 1 && notUsed(housing) === undefined;
       const journal: StockJournal = {
         ...kindOf(row),
         name: row.name,
         position: nameKey(row.position),
-        part: reasonNotUsed(part) === undefined ? part.measured : undefined,
+        part: notUsed(part) === undefined ? part.measured : undefined,
         caseBore:
           isMain(row) && housing
             ? {
                 name: housing.row.name,
                 part: housingIsUsable ? housing.measured : undefined,
-                ran: ranAt(housing.row),
+                ran: ran(housing),
+                isUncorrected: housing.isUncorrected,
                 ...(housing.row.hasShells && { hasShells: true }),
               }
             : undefined,
@@ -104,21 +119,30 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
   }
   const usable = (list: readonly PartResult[]) =>
     list.flatMap((part) =>
-      part.measured && reasonNotUsed(part) === undefined ? [{ row: part.row, part: part.measured }] : [],
+      part.measured && notUsed(part) === undefined
+        ? [{ row: part.row, part: part.measured, ran: ran(part) }]
+        : [],
     );
-  const rods = usable(parts.of(RODS.name)).map(({ row, part }) => ({
+  const rods = usable(parts.of(RODS.name)).map(({ row, part, ran: ranOn }) => ({
     name: row.name,
     engineType: nameKey(row.engineType!),
     part,
     mass: row.mass,
-    ran: ranAt(row),
+    ran: ranOn,
     ...(row.hasShells && { hasShells: true as const }),
   }));
   const inBores = shellsInBoresOf(book);
-  const shells = usable(parts.of(SHELLS.name)).flatMap(({ row, part }) =>
+  const mates = setup.halvesStay ? matesOf(parts.of(SHELLS.name)) : () => undefined;
+  const shells = usable(parts.of(SHELLS.name)).flatMap(({ row, part, ran: ranOn }) =>
     row.half === undefined || inBores.boreOf(row)
       ? []
-      : [{ ...kindOf(row), name: row.name, half: row.half, quantity: row.quantity, part, ran: ranAt(row) }],
+      : [
+          {
+            ...kindOf(row),
+            ...{ name: row.name, half: row.half, quantity: row.quantity },
+            ...{ part, ran: ranOn, mates: mates(row) },
+          },
+        ],
   );
   const firstLimits = [
     ...new Map([...book.limits].reverse().map((row) => [kindKey(row.engineType, row.fit), row])).values(),
@@ -144,7 +168,10 @@ export function stockOf(parts: PartsOfBook, context: Context): BookStock {
       newShells: setup.buyNewShells ? book.newShells.flatMap((row) => newShellOf(row) ?? []) : [],
       confidence: setup.confidence,
       allowUndecided: setup.allowUndecided,
+      allowWorn: setup.allowWorn,
       preferKeptPairs: setup.preferKeptPairs,
+      rodsStay: setup.rodsStay,
+      newWithUsed: setup.newWithUsed,
     },
   };
 }
@@ -162,10 +189,36 @@ function broughtShellsOf(rods: readonly StockRod[], engines: readonly StockEngin
 /** A shell as it is sold, at the middle of its walls; undefined for a row that cannot be read whole. */
 export function newShellOf(row: NewShellRow): StockNewShell | undefined {
   const { mark, half, from, to, bad, price } = row;
-  if (bad.length > 0 || !mark || !half || from === undefined || to === undefined || from > to)
-    return undefined;
+  if (bad.length > 0 || !mark || from === undefined || to === undefined || from > to) return undefined;
   const part = { size: middle({ from, to }), smallest: from, largest: to, ...CERTAIN };
-  return { engineType: nameKey(row.engineType), fit: nameKey(row.fit), mark, half, part, price };
+  return {
+    engineType: nameKey(row.engineType),
+    fit: nameKey(row.fit),
+    mark,
+    half: half ?? 'pair',
+    part,
+    price,
+  };
+}
+
+/**
+ * The place whose half-shells serve only with each other; undefined for one that alone names its place. Those that may
+ * not be used count too: their mates are then not used either.
+ */
+function matesOf(shells: readonly PartResult[]): (row: PartRow) => string | undefined {
+  const placeOf = (row: PartRow) =>
+    row.engine === '' || row.position === ''
+      ? undefined
+      : [row.engine, row.fit, row.position].map(nameKey).join('\u0000');
+  const counts = new Map<string | undefined, number>();
+  for (const { row } of shells) {
+    const place = placeOf(row);
+    counts.set(place, (counts.get(place) ?? 0) + row.quantity);
+  }
+  return (row) => {
+    const place = placeOf(row);
+    return counts.get(place)! > 1 ? place : undefined;
+  };
 }
 
 function kindOf(row: PartRow) {

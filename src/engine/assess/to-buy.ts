@@ -9,7 +9,7 @@ import type { FastenerResult } from './fastener.js';
 import { fastenerMark } from './fastener-words.js';
 import type { MatchedSet } from './matched-sets.js';
 
-/** The shells of one row of New shells, or fasteners that are alike. */
+/** The shells, or the pairs, of one row of New shells, or fasteners that are alike. */
 export interface Bought {
   readonly engineType: string;
   /** Of a fastener its Group. */
@@ -30,7 +30,9 @@ export interface Bought {
 export function toBuy(sets: readonly MatchedSet[]): Bought[] {
   const bought = new Map<StockNewShell, Bought>();
   for (const { found, engine, fit, position, journal } of sets) {
-    for (const half of ['upper', 'lower'] as const) {
+    // A pair stands above and below, and is bought once.
+    const halves = found.upper.shell.half === 'pair' ? (['upper'] as const) : (['upper', 'lower'] as const);
+    for (const half of halves) {
       const taken = found[half];
       if (taken.from !== 'new') continue;
       const { mark, price } = taken.shell;

@@ -28,8 +28,15 @@ export interface Setup {
   /** 0..1 of the clearance range; undefined where its cell was refused. */
   readonly aimShare: number | undefined;
   readonly allowUndecided: boolean;
+  /** Whether matching may make fits within the service limit. */
+  readonly allowWorn: boolean;
   readonly buyNewShells: boolean;
   readonly preferKeptPairs: boolean;
+  /** Whether a rod that ran on a journal serves there only. */
+  readonly rodsStay: boolean;
+  /** Whether half-shells whose rows name one place serve only with each other. */
+  readonly halvesStay: boolean;
+  readonly newWithUsed: boolean;
   readonly massSpread: number | undefined;
   readonly halfDifference: Grain | undefined;
   /** The step of the scale that strip readings are read by. */

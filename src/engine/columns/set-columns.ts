@@ -1,6 +1,6 @@
 /** The columns of the sheets about the matched sets: the sets themselves, and where their parts are picked. */
 import type { Clearance } from '../../maths/clearance.js';
-import type { MatchedSet } from '../assess/matched-sets.js';
+import { type MatchedSet, setsToMake } from '../assess/matched-sets.js';
 import { type PickedPart, pickList } from '../assess/pick-list.js';
 import type { Book } from '../book/book.js';
 import { type TypedName, typedName } from '../book/typed-name.js';
@@ -140,7 +140,7 @@ export const MATCHED_SETS: ResultTable<MatchedSet> = {
 export const PICK_LIST: ResultTable<PickedPart> = {
   name: 'Pick list',
   rowName: 'Part',
-  rows: ({ sets }) => pickList(sets),
+  rows: ({ sets, matching }) => pickList(setsToMake(sets, matching)),
   columns: [
     {
       header: 'Bin',
@@ -172,6 +172,14 @@ export const PICK_LIST: ResultTable<PickedPart> = {
       width: 14,
       help: 'The engine that it is picked for.',
       value: ({ set }, { book }) => engineOf(set, book),
+    },
+    {
+      header: 'Fit',
+      quantity: 'name',
+      width: 10,
+      help: 'The fit that it is picked for.',
+      page: 'every',
+      value: ({ set }) => set.fit,
     },
     {
       header: 'Position',

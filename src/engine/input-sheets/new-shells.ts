@@ -8,11 +8,15 @@ export const NEW_SHELLS = {
   isPrintedTwice: true,
   columns: {
     ...ruleFor('shell is'),
-    half: needed('Half', HALF, '`upper`, `lower` or `either`.'),
+    half: column(
+      'Half',
+      HALF,
+      '`upper`, `lower` or `either`; blank: sold as a pair, for the price of the pair.',
+    ),
     mark: needed('Mark', NAME, 'What to order.'),
     from: needed('Wall from', SIZE, 'Least wall.'),
     to: needed('Wall to', SIZE, 'Greatest wall.'),
-    price: column('Price', PRICE, 'Of one, to four decimals; blank is 1.'),
+    price: column('Price', PRICE, 'Of one, or of a pair, to four decimals; blank is 1.'),
     step: column('Step', NAME, 'The step of Undersizes that the shell is for; blank: any.'),
   },
 } as const;

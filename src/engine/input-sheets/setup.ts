@@ -34,8 +34,21 @@ export const SETTINGS = [
     'refuse',
     'allow',
   ]),
+  setting('Worn fits', 'Whether matching may make fits within service limit. Blank is refuse.', [
+    'refuse',
+    'allow',
+  ]),
   setting('New shells', 'Whether matching may buy from the sheet New shells. Blank is no.', ['no', 'yes']),
-  setting('Prefer', 'What matching prefers. Blank is closest.', ['closest', 'kept pairs']),
+  setting('Prefer', 'What matching prefers. Blank is kept pairs.', ['kept pairs', 'closest']),
+  setting('Rods', 'Whether a rod that ran on a journal serves there only. Blank is may move.', [
+    'may move',
+    'stay',
+  ]),
+  setting('Halves', 'Whether half-shells that ran as a pair serve only so. Blank is stay together.', [
+    'stay together',
+    'free',
+  ]),
+  setting('New with used', 'Whether a new half may stand with a used one. Blank is no.', ['no', 'yes']),
   setting('Mass spread', 'Greatest difference of mass among the rods of one crank, in grams.'),
   setting('Half difference', 'Greatest difference of wall between the halves of a pair.'),
   setting('Strip step', "The step of the gauge strip's scale. Blank is 0.025 mm."),

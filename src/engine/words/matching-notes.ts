@@ -4,6 +4,7 @@ import type { Assessment } from '../assess/assess.js';
 import { nextEngine } from '../assess/suggestions.js';
 import { countText } from '../assess/words.js';
 import { reasonOf } from '../book/problems.js';
+import { expectedOutsideSentence, movedSentence } from './moved-words.js';
 import { missingSentence, stopSentence } from './proof-words.js';
 
 export function matchingNotes(assessment: Assessment): string[] {
@@ -17,6 +18,8 @@ export function matchingNotes(assessment: Assessment): string[] {
   const next = nextEngine(assessment);
   const sentences = [
     `Of ${countText(stock.stock.engines.length, 'engine')} in the stock. A gap of 0 means proved.`,
+    movedSentence(assessment),
+    expectedOutsideSentence(assessment),
     stopSentence(assessment),
     missingSentence(assessment),
     next && `Closest to complete: ${next}. Sheet Not matched says what it needs.`,

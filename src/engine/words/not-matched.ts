@@ -29,11 +29,12 @@ export function unmatchedRows(assessment: Assessment): UnmatchedRow[] {
     });
 
   function whyNot(journal: StockJournal, part: PartResult): string {
-    const own = reasonNotUsed(part);
+    const { allowUndecided } = context.book.setup;
+    const own = reasonNotUsed(part, allowUndecided);
     if (own) return `journal: ${own}`;
     const housing = stock.cases.get(journal);
     if (housing && !journal.caseBore?.part) {
-      return `case ${housing.row.name}: ${reasonNotUsed(housing) ?? 'several cases stand at this place'}`;
+      return `case ${housing.row.name}: ${reasonNotUsed(housing, allowUndecided) ?? 'several cases stand at this place'}`;
     }
     const limits = context.limitsOf(part.row.engineType, part.row.fit);
     const refused = matchingFault(limits, context);

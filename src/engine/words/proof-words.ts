@@ -6,10 +6,13 @@ import { countText, lengthText } from '../assess/words.js';
 
 export const AIM_WORDS: Readonly<Record<StageResult['aim'], string>> = {
   'complete engines': 'Complete engines',
+  'filled journals of engines that could be completed': 'Filled journals of engines that could be completed',
   'filled journals beyond them': 'Filled journals beyond them',
   'price of bought shells': 'Price of bought shells',
   'distance from the aim': 'Total distance from the aim',
+  'fits in range': 'Fits in range',
   'pairs kept together': 'Fits whose parts ran together',
+  'rods that stay': 'Rods that stay where they ran',
 };
 
 /**

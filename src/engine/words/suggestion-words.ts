@@ -47,6 +47,10 @@ function inward(end: Grain, unit: LengthUnit, step: 1 | -1): string {
   return text(size);
 }
 
+function countedPairs(words: string, times: number): string {
+  return times === 1 ? words : words.replace('a pair', `${times} pairs`);
+}
+
 class SuggestionWords {
   private readonly unit: LengthUnit;
   private readonly filled: ReadonlySet<StockJournal>;
@@ -90,10 +94,14 @@ class SuggestionWords {
     const [first] = places;
     const { row } = this.assessment.stock.journals.get(first!.journal)!;
     const marks = new Map<string, number>();
+    const count = (words: string) => marks.set(words, (marks.get(words) ?? 0) + 1);
     for (const { upper, lower } of places) {
-      for (const { mark } of [upper, lower]) marks.set(mark, (marks.get(mark) ?? 0) + 1);
+      if (upper.half === 'pair') count(`a pair of mark ${upper.mark}`);
+      else for (const { mark } of [upper, lower]) count(`of mark ${mark}`);
     }
-    const shells = [...marks].map(([mark, count]) => `${count} of mark ${mark}`);
+    const shells = [...marks].map(([words, times]) =>
+      words.startsWith('a pair') ? countedPairs(words, times) : `${times} ${words}`,
+    );
     return (
       `needs all of the crank's ${row.fit} journals (${places.length}) ground to undersize ${step}, ` +
       `each ${this.between('to a size', window)}, with new shells: ${listed(shells)}, price ${price} in all`
@@ -125,6 +133,8 @@ class SuggestionWords {
     const [first, second] = added.filter((each) => each.is === 'new shell');
     const others = added.filter((each) => each.is !== 'new shell').map((each) => this.ofOne(each));
     if (!first) return others;
+    if (first.shell.half === 'pair')
+      return [...others, `a new pair of shells of mark ${first.shell.mark} (price ${first.shell.price})`];
     if (second?.shell.mark === first.shell.mark && second.shell.price === first.shell.price) {
       const { mark, price } = first.shell;
       const both = `a new upper and a new lower shell of mark ${mark} (price ${price} each, ${timesPrice(price, 2)} in all)`;

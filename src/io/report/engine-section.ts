@@ -151,6 +151,11 @@ function drawnParts(
   ];
 }
 
+function pickCaption({ assessment }: PageContext): string {
+  const hasBins = assessment.parts.all().some(({ row }) => row.bin !== undefined && row.bin !== '');
+  return hasBins ? 'Pick list, by bin' : 'Pick list';
+}
+
 function setsPart(page: PageContext, { name }: EngineRecord, id: string): Element[] {
   const { unit } = page;
   const isOwn = (engine: string) => nameKey(engine) === nameKey(name);
@@ -160,7 +165,7 @@ function setsPart(page: PageContext, { name }: EngineRecord, id: string): Elemen
     ...listIn(page, MATCHED_SETS, { ...ofSet, of: 'chosen' }),
     ...listIn(page, MATCHED_SETS, { ...ofSet, of: 'measured', caption: 'Their clearances' }),
     ...listIn(page, NOT_MATCHED, { isWanted: ({ journal }) => isOwn(journal.row.engine) }),
-    ...listIn(page, PICK_LIST, { isWanted: ({ set }) => isOwn(set.engine), caption: 'Pick list, by bin' }),
+    ...listIn(page, PICK_LIST, { isWanted: ({ set }) => isOwn(set.engine), caption: pickCaption(page) }),
   ];
   if (elements.length === 0) return [];
   const own = page.assessment.sets.filter(ofSet.isWanted);

@@ -13,11 +13,15 @@ export type AimName = StageResult['aim'];
 /** What a column counts for every aim when it is taken once. */
 export interface Amounts {
   readonly completeEngines?: number;
+  /** Of engines that are not hopeless. */
+  readonly filledOpen?: number;
   readonly filledBeyond?: number;
   /** In steps of the prices' last decimal. */
   readonly price?: number;
+  readonly inRange?: number;
   readonly distance?: Grain;
   readonly kept?: number;
+  readonly stayed?: number;
 }
 
 export interface Aim {
@@ -40,7 +44,7 @@ export function greatestCommonDivisor(values: Iterable<number>): number {
 }
 
 export interface Prices {
-  /** By the place of the new shell in the stock. */
+  /** Of one half-shell, by the place of the new shell in the stock; of a pair the half of its price. */
   readonly steps: readonly number[];
   /** Steps in one unit of money. */
   readonly perUnit: number;
@@ -48,8 +52,11 @@ export interface Prices {
 
 /** @throws RangeError for prices with so many digits that their whole numbers are not exact. */
 export function pricesOf({ newShells }: Stock): Prices {
-  const [unit, ...steps] = toCommonStep([1, ...newShells.map(({ price }) => price)]);
-  const numbers = [unit!, ...steps].map(Number);
+  const [unit, ...prices] = toCommonStep([1, ...newShells.map(({ price }) => price)]);
+  // Where pairs are sold, in halves of a step.
+  const twice = newShells.some(({ half }) => half === 'pair') ? 2n : 1n;
+  const steps = prices.map((price, place) => (newShells[place]!.half === 'pair' ? price : price * twice));
+  const numbers = [unit! * twice, ...steps].map(Number);
   if (numbers.some((value) => value > 1e12))
     throw new RangeError('prices with too many digits to add exactly');
   return { steps: numbers.slice(1), perUnit: numbers[0]! };
@@ -63,13 +70,18 @@ export function aimsOf(stock: Stock, steps: { readonly price: number; readonly d
     sign: 1,
     step: steps.distance,
   };
-  const kept: Aim = { name: 'pairs kept together', amount: 'kept', sign: -1, step: 1 };
+  const most = (name: AimName, amount: keyof Amounts): Aim => ({ name, amount, sign: -1, step: 1 });
+  const kept = [most('pairs kept together', 'kept'), most('rods that stay', 'stayed')];
   return [
-    { name: 'complete engines', amount: 'completeEngines', sign: -1, step: 1 },
-    { name: 'filled journals beyond them', amount: 'filledBeyond', sign: -1, step: 1 },
+    most('complete engines', 'completeEngines'),
+    ...(stock.engines.some(({ isHopeless }) => isHopeless)
+      ? [most('filled journals of engines that could be completed', 'filledOpen')]
+      : []),
+    most('filled journals beyond them', 'filledBeyond'),
     ...(stock.newShells.length > 0
       ? [{ name: 'price of bought shells', amount: 'price', sign: 1, step: steps.price } as const]
       : []),
-    ...(stock.preferKeptPairs ? [kept, distance] : [distance, kept]),
+    ...(stock.allowWorn ? [most('fits in range', 'inRange')] : []),
+    ...(stock.preferKeptPairs ? [...kept, distance] : [distance, ...kept]),
   ];
 }

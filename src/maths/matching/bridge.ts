@@ -8,6 +8,7 @@ import { fillingColumn } from './crank-fillings.js';
 import type { FitTable } from './fit-table.js';
 import type { StockOnGrid } from './grid.js';
 import { type Column, fitColumn, type Model } from './model-columns.js';
+import { ModelSpaces, type Places, placesIn } from './model-spaces.js';
 import { type ColumnPool, isPair, type PairColumn, type Quad, quadOf } from './quads.js';
 import type { Reunion } from './reunions.js';
 import { type Choice, NO_ROD } from './sites.js';
@@ -27,24 +28,6 @@ export function twinsOf({ inner, outer }: StockOnGrid): ReadonlyMap<object, obje
   return new Map(rows(inner).map((row, place) => [row, others[place]!]));
 }
 
-/** The class of each row, by the row. */
-function placesOf(classes: readonly (readonly object[])[]): ReadonlyMap<object, number> {
-  return new Map(classes.flatMap((rows, place) => rows.map((row) => [row, place] as const)));
-}
-
-/** The classes of the rows of a problem. */
-export const placesIn = ({
-  journals,
-  rods,
-  shells,
-}: Pick<Model['problem'], 'journals' | 'rods' | 'shells'>) => ({
-  journal: placesOf(journals.map((each) => each.journals)),
-  rod: placesOf(rods.map((each) => each.rods)),
-  shell: placesOf(shells.map((each) => (each.bought ? [each.bought] : each.shells))),
-});
-
-type Places = ReturnType<typeof placesIn>;
-
 function addTimes<Value>(lists: Map<number, Value[]>, key: number, value: Value, times: number): void {
   const list = lists.get(key) ?? [];
   lists.set(key, list);
@@ -55,7 +38,7 @@ export class Bridge {
   private readonly ofModel: Places;
   private readonly ofSearch: Places;
   private readonly siteOf: ReadonlyMap<object, number>;
-  private readonly space: ReadonlyMap<string, number>;
+  private readonly spaces: ModelSpaces;
   private readonly pair = new Map<string, PairColumn>();
   private readonly engines = new Map<number, Column>();
   /** By site: the fits of parts that ran together, with their columns. */
@@ -72,7 +55,7 @@ export class Bridge {
     this.ofModel = placesIn(model.problem);
     this.ofSearch = placesIn(table.problem);
     this.siteOf = new Map(table.sites.map(({ journal }, place) => [this.twin(journal), place]));
-    this.space = new Map(model.problem.spaces.map(({ journal, rod }, place) => [`${journal},${rod}`, place]));
+    this.spaces = new ModelSpaces(model.problem, table, (row) => this.twin(row), this.ofModel);
     for (const column of model.columns) {
       if (column.meaning.is === 'engine') this.engines.set(column.meaning.engine, column);
       if (!isPair(column)) continue;
@@ -116,9 +99,7 @@ export class Bridge {
   /** A journal with its parts as a column of the linear program; undefined where the model has no such fit. */
   private quadOf(site: number, choice: Choice): Quad | undefined {
     const { sites, problem } = this.table;
-    const rod =
-      choice.rod === NO_ROD ? undefined : this.ofModel.rod.get(this.twin(problem.rods[choice.rod]!.rods[0]!));
-    const space = this.space.get(`${this.ofModel.journal.get(this.twin(sites[site]!.journal))},${rod}`);
+    const space = this.spaces.at(sites[site]!.journal, choice.rod);
     const [upper, lower] = [choice.upper, choice.lower].map((shell) => {
       const { shells, bought } = problem.shells[shell]!;
       return this.ofModel.shell.get(this.twin(bought ?? shells[0]!));
@@ -213,22 +194,32 @@ export class Bridge {
       sets.put(site, { rod: fit.rod, upper: fit.upper, lower: fit.lower });
       if (rod) served.add(rod);
     }
-    const rods = classes.map((each) => each.rods.filter((rod) => !served.has(rod)));
     const byJournal = new Map<number, { readonly space: number; readonly shape: number }[]>();
+    const putRod = (site: number, shape: number, rod: number) => {
+      const { upper, lower } = pairs.get(shape)!.shift()!.meaning;
+      sets.put(site, { rod, upper: this.shellOf(upper), lower: this.shellOf(lower) });
+    };
+    // Rods that stay next: their journals are theirs.
     for (const { column, times } of taken) {
       const { meaning } = column;
-      if (meaning.is === 'fit') addTimes(byJournal, spaces[meaning.space]!.journal, meaning, times);
+      if (meaning.is !== 'fit') continue;
+      const { homes = [], journal } = spaces[meaning.space]!;
+      const open = homes.filter(
+        (home) => !served.has(home.rod) && !sets.choices[this.siteOf.get(home.journal)!],
+      );
+      open.sort((a, b) => Number(wanted.has(b.engine)) - Number(wanted.has(a.engine)));
+      for (const home of open.slice(0, times)) {
+        served.add(home.rod);
+        putRod(this.siteOf.get(home.journal)!, meaning.shape, this.ofSearch.rod.get(home.rod)!);
+      }
+      addTimes(byJournal, journal, meaning, times - Math.min(open.length, times));
     }
+    const rods = classes.map((each) => each.rods.filter((rod) => !served.has(rod)));
     const put = (site: number) => {
       const fit = byJournal.get(this.ofModel.journal.get(sites[site]!.journal)!)?.shift();
       if (!fit) return;
       const { rod } = spaces[fit.space]!;
-      const { upper, lower } = pairs.get(fit.shape)!.shift()!.meaning;
-      sets.put(site, {
-        rod: rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!,
-        upper: this.shellOf(upper),
-        lower: this.shellOf(lower),
-      });
+      putRod(site, fit.shape, rod === undefined ? NO_ROD : this.ofSearch.rod.get(rods[rod]!.shift()!)!);
     };
     for (const first of [true, false]) {
       for (const [site, { engine }] of sites.entries()) {

@@ -6,7 +6,7 @@
  */
 import type { AimName } from './aims.js';
 import { onlyKindsOnGrid } from './grid.js';
-import { type FoundSets, gapReasonOf, type Proof, sumOfProofs } from './independent.js';
+import { type FoundSets, gapReasonOf, type Proof, proofOf, sumOfProofs } from './independent.js';
 import { improveByKicks } from './kicks.js';
 import { completeEngines, namedFits } from './named-fits.js';
 import { compareText } from './order.js';
@@ -42,8 +42,8 @@ function kindsAlone(started: Started, keys: readonly string[]): string[] {
   if (others.length === 0) return full;
   const { engines } = started.stock.inner;
   const fillable = fillableOf(started);
-  const canComplete = ({ journals }: StockEngine) =>
-    started.stock.grid > 1 || journals.every((journal) => fillable.has(journal));
+  const canComplete = ({ journals, isHopeless }: StockEngine) =>
+    !isHopeless && (started.stock.grid > 1 || journals.every((journal) => fillable.has(journal)));
   const worth = engines.filter(canComplete);
   return full.filter(
     (kind) =>
@@ -59,34 +59,44 @@ function fillableOf({ sets }: Started): Set<StockJournal> {
 }
 
 /**
- * The first two aims. Where other kinds are not full, an engine is complete where their journals are filled, unless
- * one of its journals of a full kind cannot be filled. The gap of the journals beyond is the gap of these other kinds.
+ * The aims of engines and journals. Where other kinds are not full, an engine is complete where their journals are
+ * filled, unless one of its journals of a full kind cannot be filled. The gap of the journals beyond is the gap of
+ * these other kinds.
  */
 function firstProofs(
   started: Started,
   fits: readonly MatchedFit[],
   others: FoundSets | undefined,
 ): { readonly proofs: Proof[]; readonly isSettled: boolean } {
-  const complete = completeEngines(started.stock.inner, fits);
-  const countBeyond = (own: readonly MatchedFit[]) =>
-    own.filter(({ engine }) => !complete.includes(engine)).length;
-  const ofOthers = (aim: AimName) => others?.proofs.find((proof) => proof.aim === aim);
-  const [engines, beyond] = [ofOthers('complete engines'), ofOthers('filled journals beyond them')];
-  const more = others ? (beyond?.bound ?? 0) - countBeyond(others.fits) : 0;
+  const { engines } = started.stock.inner;
+  const complete = new Set(completeEngines(started.stock.inner, fits));
+  const hopeless = new Set(engines.filter(({ isHopeless }) => isHopeless).map(({ name }) => name));
+  const count = (own: readonly MatchedFit[], aim: AimName) =>
+    own.filter(
+      ({ engine }) =>
+        !complete.has(engine) && (aim === 'filled journals beyond them' || !hopeless.has(engine)),
+    ).length;
+  const ofOthers = (aim: AimName) => others && proofOf(others.proofs, aim);
+  const ofEngines = ofOthers('complete engines');
+  const beyond = (aim: AimName): Proof => {
+    const own = ofOthers(aim);
+    const more = others ? (own?.bound ?? 0) - count(others.fits, aim) : 0;
+    return { aim, bound: count(fits, aim) + more, gapStays: own?.gapStays };
+  };
+  const ofJournals = [
+    ...(hopeless.size > 0 ? [beyond('filled journals of engines that could be completed')] : []),
+    beyond('filled journals beyond them'),
+  ];
   return {
     proofs: [
       {
         aim: 'complete engines',
-        bound: engines?.bound ?? complete.length,
-        gapStays: engines?.gapStays,
+        bound: ofEngines?.bound ?? complete.size,
+        gapStays: ofEngines?.gapStays,
       },
-      {
-        aim: 'filled journals beyond them',
-        bound: countBeyond(fits) + more,
-        gapStays: beyond?.gapStays,
-      },
+      ...ofJournals,
     ],
-    isSettled: more === 0,
+    isSettled: ofJournals.every(({ aim, bound }) => bound === count(fits, aim)),
   };
 }
 
@@ -100,7 +110,8 @@ function loosened({ stock }: Started, { fits, proofs }: FoundSets, more: Proof):
   const loose = (proof: Proof): Proof => {
     const { aim, bound } = proof;
     const gapStays = gapReasonOf([proof, more]);
-    if (aim === 'pairs kept together') return { aim, bound: journals, gapStays };
+    const most: readonly AimName[] = ['pairs kept together', 'rods that stay', 'fits in range'];
+    if (most.includes(aim)) return { aim, bound: journals, gapStays };
     const isSum = aim === 'distance from the aim' || aim === 'price of bought shells';
     return { aim, bound: isSum ? 0 : bound, gapStays };
   };

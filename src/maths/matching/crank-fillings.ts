@@ -89,20 +89,22 @@ export class CrankFillings {
   ): PricedFilling[][] {
     const { spaces, rods, journals } = this.model.problem;
     const byClass = journals.map((): (PricedFit | PricedKept)[] => []);
+    const byJournal = new Map<StockJournal, { fit: PricedFit | PricedKept; rod: number }[]>();
+    const addTo = (journal: StockJournal, fit: PricedFit | PricedKept, rod: number) =>
+      byJournal.set(journal, [...(byJournal.get(journal) ?? []), { fit, rod }]);
     for (const fit of fits) {
-      const { journal, rod } = spaces[fit.space]!;
-      byClass[journal]![rod!] = fit;
+      const { journal, rod, homes } = spaces[fit.space]!;
+      if (homes) for (const home of homes) addTo(home.journal, fit, rod!);
+      else byClass[journal]![rod!] = fit;
     }
-    const byJournal = new Map<StockJournal, PricedKept[]>();
     for (const fit of kept) {
-      const { journal } = this.kept.get(fit.column)!;
-      byJournal.set(journal, [...(byJournal.get(journal) ?? []), fit]);
+      const { journal, rod } = this.kept.get(fit.column)!;
+      addTo(journal, fit, rod);
     }
     return this.cranks.map(({ pins, rows }, crank) => {
       const choices = pins.map(({ journal, journalClass }): PricedChoice[] => {
         const all = [...byClass[journalClass]!];
-        for (const fit of byJournal.get(journal) ?? []) {
-          const { rod } = this.kept.get(fit.column)!;
+        for (const { fit, rod } of byJournal.get(journal) ?? []) {
           if (fit.reducedCost < (all[rod]?.reducedCost ?? Number.POSITIVE_INFINITY)) all[rod] = fit;
         }
         return all

@@ -61,9 +61,12 @@ export function fillBest(sets: WorkingSets, site: number): boolean {
 
 const anyOf = <Item>(next: Sequence, items: readonly Item[]) => items[Math.floor(next() * items.length)];
 
+/** What a draw leaves to an exchange; a pair is used as one. */
+type Exchanged = 'rod' | 'upper' | 'lower' | 'pair';
+
 /**
- * Fills a journal that no free parts fit, by passing parts on from journal to journal: two of its three parts are drawn
- * at random from the free ones, and the third comes by an exchange.
+ * Fills a journal that no free parts fit, by passing parts on from journal to journal: of rod, upper and lower, or of
+ * rod and pair, all but one are drawn at random from the free ones, and the last comes by an exchange.
  * @param sites journals of its kind to exchange with
  * @param tries most draws
  */
@@ -78,26 +81,50 @@ export function fillByLot(
   const { table } = sets;
   const { kind, rods } = table.sites[site]!;
   const free = (shells: readonly number[]) => shells.filter((shell) => sets.freeShells(shell) > 0);
-  const classes = {
-    rod: rods,
-    upper: table.uppers.get(kind) ?? [],
-    lower: table.lowers.get(kind) ?? [],
+  const uppers = table.uppers.get(kind) ?? [];
+  const lowers = table.lowers.get(kind) ?? [];
+  const pairs = table.asOne.get(kind) ?? [];
+  const [openRod, openUpper, openLower] = [openRods(sets, site), free(uppers), free(lowers)];
+  const openPair = pairs.filter((pair) => sets.bothFree(pair, pair));
+  const kinds: Exchanged[] = [
+    ...(rods[0] === NO_ROD ? [] : (['rod'] as const)),
+    ...(uppers.length > 0 && lowers.length > 0 ? (['upper', 'lower'] as const) : []),
+    ...(pairs.length > 0 ? (['pair'] as const) : []),
+  ];
+  /** A pair used as one as often as its share of the free pairs says. */
+  const drawPair = () => {
+    const halves = Math.min(openUpper.length, openLower.length);
+    if (Math.floor(next() * (halves + openPair.length)) < halves)
+      return { upper: anyOf(next, openUpper), lower: anyOf(next, openLower) };
+    const pair = anyOf(next, openPair);
+    return { upper: pair, lower: pair };
   };
-  const open = { rod: openRods(sets, site), upper: free(classes.upper), lower: free(classes.lower) };
-  const kinds = (['rod', 'upper', 'lower'] as const).filter((each) => each !== 'rod' || rods[0] !== NO_ROD);
-  for (let time = 0; time < tries; time++) {
+  for (let time = 0; time < tries && kinds.length > 0; time++) {
     const exchanged = kinds[time % kinds.length]!;
-    const draw = (part: 'rod' | 'upper' | 'lower') =>
-      anyOf(next, part === exchanged ? classes[part] : open[part]);
-    const [rod, upper, lower] = [draw('rod'), draw('upper'), draw('lower')];
+    const rod = anyOf(next, exchanged === 'rod' ? rods : openRod);
+    const { upper, lower } =
+      exchanged === 'rod'
+        ? drawPair()
+        : exchanged === 'pair'
+          ? { upper: pairs[0], lower: pairs[0] }
+          : {
+              upper: anyOf(next, exchanged === 'upper' ? uppers : openUpper),
+              lower: anyOf(next, exchanged === 'lower' ? lowers : openLower),
+            };
     if (rod === undefined || upper === undefined || lower === undefined) continue;
     if (exchanged === 'rod' && !sets.bothFree(upper, lower)) continue;
     const parts = { rod, upper, lower };
-    const fits = (part: number) => {
-      const choice = { ...parts, [exchanged]: part };
+    const choices: readonly Partial<Choice>[] = {
+      rod: rods.map((each) => ({ rod: each })),
+      upper: uppers.map((each) => ({ upper: each })),
+      lower: lowers.map((each) => ({ lower: each })),
+      pair: pairs.map((each) => ({ upper: each, lower: each })),
+    }[exchanged];
+    const fits = (part: Partial<Choice>) => {
+      const choice = { ...parts, ...part };
       return Number.isFinite(table.cost(site, choice.rod, choice.upper, choice.lower));
     };
-    if (!classes[exchanged].some(fits)) continue;
+    if (!choices.some(fits)) continue;
     if (fillByExchange(sets, site, sites, parts, exchanged, next())) return true;
   }
   return false;

@@ -2,13 +2,18 @@
  * One cost for the aims of a single fit: what one unit of each weighs, so that an earlier aim outweighs all later
  * ones.
  */
-import type { Problem } from './problem.js';
+import { distanceStep, type Problem } from './problem.js';
 
 /** What one unit of each amount weighs in the cost of a fit. */
 export interface FitCostWeights {
   readonly price: number;
-  readonly distance: number;
+  readonly inRange: number;
   readonly kept: number;
+  readonly stayed: number;
+  /** Of one step. */
+  readonly distance: number;
+  /** All distances are multiples of it. */
+  readonly distanceStep: number;
 }
 
 /** Above this whole numbers are no longer exact. */
@@ -24,19 +29,39 @@ function farthestOffAim({ spaces, shapes, bySize }: Problem): number {
   }, 0);
 }
 
+type Weighed = Exclude<keyof FitCostWeights, 'distanceStep'>;
+
 /**
  * @param count of the journals that can be filled
  * @param shellPrices of each class of shells, in steps of the prices' last decimal
  */
 export function weightsOf(problem: Problem, count: number, shellPrices: Float64Array): FitCostWeights {
-  const { preferKeptPairs } = problem.stock;
-  const farthest = farthestOffAim(problem);
-  const distance = preferKeptPairs ? 1 : count + 1;
-  const kept = preferKeptPairs ? count * farthest + 1 : 1;
-  const price = count * farthest * distance + count * kept + 1;
-  const most = price * count * 2 * shellPrices.reduce((high, each) => Math.max(high, each), 1);
-  // Beyond exact whole numbers the last aim is left to the solver.
-  return most <= MOST_EXACT
-    ? { price, distance, kept }
-    : { price: count * farthest + 1, distance: 1, kept: 0 };
+  const { preferKeptPairs, allowWorn } = problem.stock;
+  const distanceStepOf = distanceStep(problem);
+  const dearest = shellPrices.reduce((high, each) => Math.max(high, each), 0);
+  /** The most that a single fit can count. */
+  const most: Readonly<Record<Weighed, number>> = {
+    price: 2 * dearest,
+    inRange: Number(allowWorn),
+    kept: Number(problem.kept.length > 0),
+    stayed: Number(problem.homes.length > 0),
+    distance: farthestOffAim(problem) / distanceStepOf,
+  };
+  const kept: readonly Weighed[] = ['kept', 'stayed'];
+  const order: readonly Weighed[] = [
+    'price',
+    'inRange',
+    ...(preferKeptPairs ? [...kept, 'distance' as const] : ['distance' as const, ...kept]),
+  ];
+  const counted = order.filter((amount) => most[amount] > 0);
+  // Beyond exact whole numbers the last aims are left to the solver.
+  for (let last = counted.length; ; last--) {
+    const weights = { price: 0, inRange: 0, kept: 0, stayed: 0, distance: 0, distanceStep: distanceStepOf };
+    let all = 0;
+    for (const amount of counted.slice(0, last).toReversed()) {
+      weights[amount] = all + 1;
+      all += count * most[amount] * weights[amount];
+    }
+    if (all <= MOST_EXACT || last <= 1) return weights;
+  }
 }

@@ -41,6 +41,14 @@ export function independentKinds({ engines }: Stock): Set<string>[] {
   return sets;
 }
 
+/** What is proven of an aim; without hopeless engines the journals of the others are all there are. */
+export function proofOf(proofs: readonly Proof[], aim: AimName): Proof | undefined {
+  const own = proofs.find((proof) => proof.aim === aim);
+  if (own || aim !== 'filled journals of engines that could be completed') return own;
+  const all = proofs.find((proof) => proof.aim === 'filled journals beyond them');
+  return all && { ...all, aim };
+}
+
 /** Why the sum of some proofs of one aim has a gap: `time` where it is the reason in one of them. */
 export function gapReasonOf(proofs: readonly Proof[]): GapReason | undefined {
   const reasons = proofs.map(({ gapStays }) => gapStays);
@@ -79,14 +87,15 @@ export function onlyKinds(stock: Stock, keys: ReadonlySet<string>, isEmpty: IsEm
  * bound is of sets that do as well at that aim part by part.
  */
 export function sumOfProofs(stock: Stock, found: readonly FoundSets[]): Proof[] {
+  const aims = aimsOf(stock, { price: 1, distance: 1 });
   const sums = new Map<AimName, number>();
-  const all = found.flatMap(({ proofs }) => proofs);
+  const all = found.flatMap(({ proofs }) => aims.flatMap(({ name }) => proofOf(proofs, name) ?? []));
   for (const { aim, bound } of all) sums.set(aim, (sums.get(aim) ?? 0) + bound);
   const { perUnit } = pricesOf(stock);
   const price = sums.get('price of bought shells');
   // A sum of binary fractions, rounded back to the step in which the prices are typed.
   if (price !== undefined) sums.set('price of bought shells', Math.round(price * perUnit) / perUnit);
-  return aimsOf(stock, { price: 1, distance: 1 }).map(({ name }) => ({
+  return aims.map(({ name }) => ({
     aim: name,
     bound: sums.get(name) ?? 0,
     gapStays: gapReasonOf(all.filter(({ aim }) => aim === name)),

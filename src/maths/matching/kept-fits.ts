@@ -2,11 +2,12 @@
 
 import type { FitParts } from '../clearance.js';
 import { clearanceOf } from '../clearance.js';
+import type { ProvenFitVerdict } from '../conformity.js';
 import { fitGuards } from '../guards.js';
 import { clearanceVariance, type MeasuredPart } from '../uncertainty.js';
 import { BIG_END, keyOfKind } from './part-classes.js';
 import type { RanAt, Stock, StockEngine, StockJournal, StockRod, StockShell } from './stock.js';
-import { isAllowed, type ProvableLimits } from './verdicts.js';
+import { allowedVerdict, type ProvableLimits } from './verdicts.js';
 
 export interface KeptFit {
   readonly engine: StockEngine;
@@ -15,6 +16,8 @@ export interface KeptFit {
   readonly rod: StockRod | undefined;
   readonly upper: StockShell;
   readonly lower: StockShell;
+  /** Whether it is `in range`; else it has another allowed verdict. */
+  readonly isInRange: boolean;
 }
 
 interface KeptBore {
@@ -27,18 +30,19 @@ export function ranOn(ran: RanAt | undefined, engine: StockEngine, journal: Stoc
   return ran !== undefined && ran.engine === engine.name && ran.position === journal.position;
 }
 
-/** Whether a fit of these parts is allowed, by the core's own clearance, variance and guard. */
-export function allowsFit(
+/** The verdict of these parts where it is an allowed one, by the core's own clearance, variance and guard. */
+export function verdictOfFit(
   parts: FitParts<MeasuredPart>,
   limits: ProvableLimits,
-  { confidence, allowUndecided }: Stock,
-): boolean {
+  stock: Stock,
+  isUncorrected = false,
+): ProvenFitVerdict | undefined {
   const { halfDifference } = limits;
   if (halfDifference !== undefined && Math.abs(parts.upper.size - parts.lower.size) > halfDifference) {
-    return false;
+    return undefined;
   }
-  const guards = fitGuards(confidence, clearanceVariance(parts));
-  return isAllowed(clearanceOf(parts), limits, guards, allowUndecided);
+  const guards = fitGuards(stock.confidence, clearanceVariance(parts));
+  return allowedVerdict(clearanceOf(parts), limits, guards, stock, isUncorrected);
 }
 
 const placeKey = ({ engine, position }: RanAt, kind: string) => JSON.stringify([engine, position, kind]);
@@ -94,8 +98,9 @@ export function keptFits(stock: Stock, limits: ReadonlyMap<string, ProvableLimit
           for (const lower of shells) {
             if (lower.half === 'upper' || (upper === lower && upper.quantity < 2)) continue;
             const parts = { bore, journal: part, upper: upper.part, lower: lower.part };
-            if (allowsFit(parts, hasShells ? withShells : kindLimits, stock))
-              fits.push({ engine, journal, rod, upper, lower });
+            const given = hasShells ? withShells : kindLimits;
+            const verdict = verdictOfFit(parts, given, stock, caseBore?.isUncorrected);
+            if (verdict) fits.push({ engine, journal, rod, upper, lower, isInRange: verdict === 'in range' });
           }
         }
       }

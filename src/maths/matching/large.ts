@@ -105,12 +105,13 @@ export function* pursueLarge(
   for (const [place, aim] of aims.entries()) {
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
     const open = new OpenAim(search, aims.slice(0, place + 1), stages, () => remaining() - rest);
-    open.prove(plainBound(model, aim, sets.value().complete));
+    open.prove(plainBound(model, aim, sets.value().complete, stages));
     const before = knownBound(aim, known, stages);
     if (before !== undefined) open.prove(before);
     if (open.isOpen()) close(search, sides, open);
     const stage = open.reached();
     stages.push(stage);
+    for (const { relaxation } of new Set([sides.outer, sides.inner])) relaxation.force(aim, stage.reached);
     yield stage;
   }
 }

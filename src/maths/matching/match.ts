@@ -4,15 +4,15 @@
  * The aims are pursued one after the other (stages.ts). The sets are named part by part, and every rule is checked
  * again (recheck.ts) before they are returned.
  */
-import { clearanceOf } from '../clearance.js';
-import { type AimName, pricesOf } from './aims.js';
 import { stockOnGrid, unfolded } from './grid.js';
 import { completeEngines as completeEnginesOf } from './named-fits.js';
 import { orderStock } from './order.js';
-import { keyOfKind } from './part-classes.js';
 import { recheck } from './recheck.js';
 import { search } from './search.js';
-import { loadSolver } from './solver.js';
+import { amountOfSets } from './set-amounts.js';
+import { settledOf } from './settled.js';
+import { canStayWhole, isWhole } from './settled-rest.js';
+import { loadSolver, type Solver } from './solver.js';
 import type { MatchedFit, MatchResult, StageResult, Stock } from './stock.js';
 
 export interface MatchingOptions {
@@ -36,43 +36,65 @@ export async function matchStock(stock: Stock, options: MatchingOptions = {}): P
   const { onProgress = () => {}, seconds = DEFAULT_SECONDS } = options;
   const deadline = performance.now() + seconds * 1000;
   const remaining = () => (deadline - performance.now()) / 1000;
-  const ordered = orderStock(stock);
   const solver = await loadSolver();
-  const onGrid = stockOnGrid(ordered);
-  const found = search(onGrid, solver, remaining, onProgress, options.largeFrom);
-  const fits = unfolded(found.fits, onGrid.inner, ordered);
-  const completeEngines = completeEnginesOf(ordered, fits);
-  const stages = found.proofs.map(({ aim, bound, gapStays = 'search' }): StageResult => {
-    const reached = amountOfSets(aim, onGrid.inner, found.fits, completeEngines);
-    return { aim, reached, bound, gapStays: reached === bound ? undefined : gapStays };
-  });
-  const result = { fits, completeEngines, stages, grid: onGrid.grid === 1 ? undefined : onGrid.grid };
+  const given = { solver, remaining, onProgress, largeFrom: options.largeFrom };
+  const ordered = orderStock(stock);
+  const found = searchRest(ordered, given) ?? searchAll(ordered, given);
+  const result = { ...found, completeEngines: completeEnginesOf(ordered, found.fits) };
   recheck(stock, result);
   return result;
 }
 
-/** What the named sets amount to, counted from the fits themselves. */
-function amountOfSets(
-  aim: AimName,
-  stock: Stock,
-  fits: readonly MatchedFit[],
-  complete: readonly string[],
-): number {
-  if (aim === 'complete engines') return complete.length;
-  if (aim === 'filled journals beyond them') {
-    return fits.filter(({ engine }) => !complete.includes(engine)).length;
-  }
-  if (aim === 'pairs kept together') return fits.filter(({ ranTogether }) => ranTogether).length;
-  if (aim === 'price of bought shells') return priceOf(stock, fits);
-  const aims = new Map(stock.kinds.map((kind) => [keyOfKind(kind), kind.aim]));
-  return fits.reduce((sum, { journal, parts }) => {
-    const wished = aims.get(keyOfKind(journal));
-    return wished === undefined ? sum : sum + Math.abs(clearanceOf(parts).clearance - wished);
-  }, 0);
+interface Given {
+  readonly solver: Solver;
+  readonly remaining: () => number;
+  readonly onProgress: (message: string) => void;
+  readonly largeFrom: number | undefined;
 }
 
-function priceOf(stock: Stock, fits: readonly MatchedFit[]): number {
-  const { steps, perUnit } = pricesOf(stock);
-  const bought = fits.flatMap(({ upper, lower }) => [upper, lower]).filter((taken) => taken.from === 'new');
-  return bought.reduce((sum, { shell }) => sum + steps[stock.newShells.indexOf(shell)]!, 0) / perUnit;
+type Found = Omit<MatchResult, 'completeEngines'>;
+
+function searchAll(ordered: Stock, { solver, remaining, onProgress, largeFrom }: Given): Found {
+  const onGrid = stockOnGrid(ordered);
+  const found = search(onGrid, solver, remaining, onProgress, largeFrom);
+  const complete = completeEnginesOf(found.stock, found.fits);
+  const stages = found.proofs.map(({ aim, bound, gapStays = 'search' }): StageResult => {
+    const reached = amountOfSets(aim, found.stock, found.fits, complete);
+    return { aim, reached, bound, gapStays: reached === bound ? undefined : gapStays };
+  });
+  return {
+    fits: unfolded(found.fits, onGrid.inner, ordered),
+    hopelessEngines: found.stock.engines.filter(({ isHopeless }) => isHopeless).map(({ name }) => name),
+    stages,
+    grid: onGrid.grid === 1 ? undefined : onGrid.grid,
+  };
+}
+
+/**
+ * The search of what settled fits leave of a stock; undefined where there are none, and where the rest does not bear
+ * them out.
+ */
+function searchRest(ordered: Stock, given: Given): Found | undefined {
+  const settled = settledOf(ordered);
+  if (!settled) return undefined;
+  const { rest } = settled;
+  if (!canStayWhole(stockOnGrid(rest), settled.keptInRest, given.remaining)) return undefined;
+  const found = searchAll(rest, given);
+  if (!isWhole(rest, found.fits, settled.keptInRest)) return undefined;
+  const fits = inOrder(ordered, [...settled.fits, ...settled.ofStock(found.fits)]);
+  const complete = completeEnginesOf(ordered, fits);
+  const stages = found.stages.map((stage): StageResult => {
+    const own =
+      stage.aim === 'complete engines'
+        ? complete.length - stage.reached
+        : amountOfSets(stage.aim, ordered, settled.fits, complete, found.grid);
+    return { ...stage, reached: stage.reached + own, bound: stage.bound + own };
+  });
+  return { ...found, fits, stages };
+}
+
+/** The fits in the order of their journals. */
+function inOrder({ engines }: Stock, fits: readonly MatchedFit[]): MatchedFit[] {
+  const own = new Map(fits.map((fit) => [fit.journal, fit]));
+  return engines.flatMap(({ journals }) => journals.flatMap((journal) => own.get(journal) ?? []));
 }

@@ -1,10 +1,11 @@
 /** The columns of the model (model-rows.ts names them), and the amount of each for every aim. */
 import { type Amounts, type Prices, pricesOf } from './aims.js';
-import type { MassRun, RowEntry } from './mass-lines.js';
+import type { MassRun } from './mass-lines.js';
 import { completableEngines, type ModelRow, modelRowsOf, type RowPlaces } from './model-rows.js';
 import { keyOfKind } from './part-classes.js';
 import type { Problem } from './problem.js';
-import type { Space } from './spaces.js';
+import { amountsOfPair, amountsOfSpace, distanceOf, spaceEntries, timesOf } from './space-columns.js';
+import type { StockRod } from './stock.js';
 
 export type Meaning =
   | { readonly is: 'engine'; readonly engine: number }
@@ -78,7 +79,11 @@ function engineColumns(problem: Problem, places: RowPlaces): Column[] {
         .map(({ complete }) => [complete, -1] as const),
     ),
     upper: 1,
-    amounts: { completeEngines: 1, filledBeyond: -problem.stock.engines[engine]!.journals.length },
+    amounts: {
+      completeEngines: 1,
+      filledOpen: -problem.stock.engines[engine]!.journals.length,
+      filledBeyond: -problem.stock.engines[engine]!.journals.length,
+    },
   }));
 }
 
@@ -140,91 +145,64 @@ function pairColumns(problem: Problem, places: RowPlaces, prices: Prices): Colum
     );
 }
 
-type Rows = Pick<Model, 'problem' | 'places'>;
-
-/** The rows in which a filled journal counts one, whatever its shells. */
-function spaceRows({ problem, places }: Rows, { journal, rod }: Space): (number | undefined)[] {
-  const { engines, journals: alike } = problem.journals[journal]!;
-  return [
-    places.journal[journal],
-    places.completion[journal],
-    rod === undefined ? places.sharedBore.get(alike[0]!.caseBore?.name ?? '') : places.rod[rod],
-    rod === undefined ? undefined : places.rodOnEngine(engines[0]!, rod),
-  ];
-}
-
-const massEntries = ({ places }: Rows, { rod }: Space): readonly RowEntry[] =>
-  rod === undefined ? [] : places.massLines.ofRod(rod);
-
-/** The row entries of a filled journal, whatever its shells. */
-function spaceEntries(model: Rows, space: Space): RowEntry[] {
-  const once = spaceRows(model, space).flatMap((row): RowEntry[] => (row === undefined ? [] : [[row, 1]]));
-  return [...once, ...massEntries(model, space)];
-}
-
-/** Σ of dual times entry over the rows of a filled journal. */
-export function worthOfSpace(model: Rows, space: Space, duals: Float64Array): number {
-  let worth = 0;
-  for (const row of spaceRows(model, space)) if (row !== undefined) worth += duals[row]!;
-  for (const [row, value] of massEntries(model, space)) worth += duals[row]! * value;
-  return worth;
-}
-
-/** How far a fit of this space lies from the aim; 0 where there is no aim. */
-export function distanceOf(space: Space, pairSize: number): number {
-  const { aim } = space.limits;
-  return aim === undefined ? 0 : Math.abs(space.size - pairSize - aim);
-}
-
-/** How many times a space is available: as often as there are journals and bores of its classes. */
-function timesOf({ journals, rods }: Problem, { journal, rod }: Space): number {
-  const bores = rod === undefined ? Number.POSITIVE_INFINITY : rods[rod]!.rods.length;
-  return Math.min(journals[journal]!.journals.length, bores);
-}
-
-export function fitColumn({ problem, places }: Model, space: number, shape: number): Column {
+export function fitColumn(model: Model, space: number, shape: number): Column {
+  const { problem, places } = model;
   const open = problem.spaces[space]!;
   return {
     meaning: { is: 'fit', space, shape },
     ...entries(...spaceEntries({ problem, places }, open), [places.shape[shape], 1]),
     upper: timesOf(problem, open),
-    amounts: { filledBeyond: 1, distance: distanceOf(open, problem.shapes[shape]!.size) },
+    amounts: {
+      ...amountsOfSpace(model, open),
+      ...amountsOfPair(model, space, shape),
+    },
   };
 }
 
 /** The column of a space without a pair: the row of its seat asks for one. */
-export function spaceColumn({ problem, places }: Model, space: number, seatRow: number): Column {
+export function spaceColumn(model: Model, space: number, seatRow: number): Column {
+  const { problem, places } = model;
   const open = problem.spaces[space]!;
   return {
     meaning: { is: 'space', space },
     ...entries(...spaceEntries({ problem, places }, open), [seatRow, 1]),
     upper: timesOf(problem, open),
-    amounts: { filledBeyond: 1 },
+    amounts: amountsOfSpace(model, open),
   };
 }
 
 function keptColumns(problem: Problem, places: RowPlaces): Column[] {
-  const { journals, rods, shells, spaces, kept } = problem;
+  const { journals, shells, spaces, kept } = problem;
   const placeOf = <Part>(classes: readonly (readonly Part[])[]) =>
     new Map(classes.flatMap((own, place) => own.map((part) => [part, place] as const)));
   const ofJournal = placeOf(journals.map((each) => each.journals));
-  const ofRod = placeOf(rods.map((each) => each.rods));
   const ofShell = placeOf(shells.map((each) => each.shells));
-  const spaceAt = new Map(spaces.map((space) => [`${space.journal},${space.rod}`, space]));
-  return kept.map(({ journal, rod, upper, lower }, place) => {
+  const inCases = new Map(
+    spaces.flatMap((space) => (space.rod === undefined ? [[space.journal, space]] : [])),
+  );
+  const homes = spaces.flatMap((space) => (space.homes ?? []).map((home) => ({ ...home, space })));
+  const ofRod = new Map<StockRod, typeof homes>();
+  for (const home of homes) ofRod.set(home.rod, [...(ofRod.get(home.rod) ?? []), home]);
+  return kept.map(({ journal, rod, upper, lower, isInRange }, place) => {
     const [up, down] = [ofShell.get(upper)!, ofShell.get(lower)!];
-    const space = spaceAt.get(`${ofJournal.get(journal)!},${rod && ofRod.get(rod)!}`)!;
+    const space = rod
+      ? ofRod.get(rod)!.find((home) => home.journal === journal)!.space
+      : inCases.get(ofJournal.get(journal)!)!;
     return {
       meaning: { is: 'kept', kept: place },
       ...entries(
         ...spaceEntries({ problem, places }, space),
         [places.shell[up], 1],
         [places.shell[down], 1],
-        ...[rod, upper, lower].map((part) => [part && places.contested.get(part), 1] as const),
-        ...((rod && places.neverTogether.get(rod)) ?? []).map((row) => [row, 1] as const),
+        ...[upper, lower].map((part) => [places.contested.get(part), 1] as const),
       ),
       upper: 1,
-      amounts: { filledBeyond: 1, distance: distanceOf(space, upper.part.size + lower.part.size), kept: 1 },
+      amounts: {
+        ...amountsOfSpace({ problem }, space),
+        distance: distanceOf(space, upper.part.size + lower.part.size),
+        ...(isInRange && { inRange: 1 }),
+        kept: 1,
+      },
     };
   });
 }

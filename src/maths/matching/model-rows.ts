@@ -23,6 +23,7 @@
  */
 import { MassLines } from './mass-lines.js';
 import type { Problem } from './problem.js';
+import type { Space } from './spaces.js';
 
 export interface ModelRow {
   readonly lower: number;
@@ -47,8 +48,8 @@ export interface RowPlaces {
   readonly sharedBore: ReadonlyMap<string, number>;
   /** Parts that kept fits of several journals claim, by their rows of the stock. */
   readonly contested: ReadonlyMap<object, number>;
-  /** By rod: the rows of the lists of rods of which an engine can keep one at most. */
-  readonly neverTogether: ReadonlyMap<object, readonly number[]>;
+  /** By space whose rods stay: the rows that say how many may. */
+  readonly ofHome: ReadonlyMap<Space, readonly number[]>;
   /** Cranks that are filled as a whole. */
   readonly fillings: readonly CrankRows[];
 }
@@ -71,7 +72,7 @@ export interface CrankWindows {
 
 export const UNLIMITED = Number.POSITIVE_INFINITY;
 
-/** The engines of which each journal has an allowed space. */
+/** The engines of which each journal has an allowed space, less the hopeless ones. */
 export function completableEngines({ stock, journals, spaces }: Problem): Set<number> {
   const open = new Map<number, number>();
   for (const journal of new Set(spaces.map((space) => space.journal))) {
@@ -79,21 +80,22 @@ export function completableEngines({ stock, journals, spaces }: Problem): Set<nu
   }
   const completable = new Set<number>();
   for (const [place, engine] of stock.engines.entries()) {
+    if (engine.isHopeless) continue;
     if (engine.journals.length > 0 && open.get(place) === engine.journals.length) completable.add(place);
   }
   return completable;
 }
 
-/** Parts that kept fits of more than one journal name, with how often each may serve. */
-function contestedParts({ kept }: Problem): Map<object, number> {
+/** Parts that kept fits, or rods that stay, of more than one journal name, with how often each may serve. */
+function contestedParts({ kept, homes }: Problem): Map<object, number> {
   const claims = new Map<object, { quantity: number; journals: Set<object> }>();
   const claim = (part: object, quantity: number, journal: object) => {
     const known = claims.get(part) ?? { quantity, journals: new Set() };
     known.journals.add(journal);
     claims.set(part, known);
   };
-  for (const { journal, rod, upper, lower } of kept) {
-    if (rod) claim(rod, 1, journal);
+  for (const { journal, rod } of homes) claim(rod, 1, journal);
+  for (const { journal, upper, lower } of kept) {
     claim(upper, upper.quantity, journal);
     claim(lower, lower.quantity, journal);
   }
@@ -106,16 +108,35 @@ function contestedParts({ kept }: Problem): Map<object, number> {
 
 /** One row for each list of rods of which an engine can keep one at most. */
 function rowsByRod(
-  { kept, neverTogether }: Problem,
+  { homes, neverTogether }: Problem,
   atMost: (upper: number) => number,
 ): Map<object, readonly number[]> {
-  const keeps = new Set(kept.map(({ rod }) => rod));
+  const keeps = new Set(homes.map(({ rod }) => rod));
   const rows = new Map<object, number[]>();
   for (const list of neverTogether) {
     const own = list.filter((rod) => keeps.has(rod));
     if (own.length < 2) continue;
     const row = atMost(1);
     for (const rod of own) rows.set(rod, [...(rows.get(rod) ?? []), row]);
+  }
+  return rows;
+}
+
+/** The rows of the spaces whose rods stay: beside their own those of each single rod. */
+function homeRows(
+  { spaces, journals, rods }: Problem,
+  ofRods: readonly ReadonlyMap<object, readonly number[]>[],
+  atMost: (upper: number) => number,
+): Map<Space, readonly number[]> {
+  const rows = new Map<Space, readonly number[]>();
+  for (const space of spaces) {
+    const { homes, journal, rod } = space;
+    if (!homes) continue;
+    const most = Math.min(journals[journal]!.journals.length, rods[rod!]!.rods.length);
+    const own = homes.length < most ? [atMost(homes.length)] : [];
+    const [first] = homes;
+    const ofRod = homes.length === 1 ? ofRods.flatMap((each) => each.get(first!.rod) ?? []) : [];
+    rows.set(space, [...own, ...ofRod]);
   }
   return rows;
 }
@@ -154,6 +175,8 @@ export function modelRowsOf(problem: Problem): { rows: ModelRow[]; places: RowPl
         complete: completable.has(engine) ? atLeastNone() : undefined,
       })),
   );
+  const contested = new Map([...contestedParts(problem)].map(([part, most]) => [part, atMost(most)]));
+  const contestedRods = new Map([...contested].map(([part, row]) => [part, [row]]));
   const places: RowPlaces = {
     journal: journals.map((each) => atMost(each.journals.length)),
     completion: journals.map((each) =>
@@ -168,8 +191,8 @@ export function modelRowsOf(problem: Problem): { rows: ModelRow[]; places: RowPl
     shell: shells.map(({ count }) => (Number.isFinite(count) ? atMost(count) : undefined)),
     shape: shapes.map(() => atMost(0)),
     sharedBore: new Map([...problem.sharedBores].map((name) => [name, atMost(1)])),
-    contested: new Map([...contestedParts(problem)].map(([part, quantity]) => [part, atMost(quantity)])),
-    neverTogether: rowsByRod(problem, atMost),
+    contested,
+    ofHome: homeRows(problem, [contestedRods, rowsByRod(problem, atMost)], atMost),
     fillings,
   };
   return { rows, places };

@@ -1,12 +1,22 @@
 /**
  * From classes back to named parts: the first names go to the first journals.
  *
- * Fits that keep their parts together need certain parts of a class, and are served first.
+ * Fits that keep their parts together, and rods that stay, need certain parts of a class, and are served first.
  */
+import type { Home } from './homes.js';
 import { type KeptFit, ranOn } from './kept-fits.js';
 import type { Problem } from './problem.js';
 import { type Choice, NO_ROD } from './sites.js';
-import type { MatchedFit, RanAt, Stock, StockJournal, StockRod, StockShell, TakenShell } from './stock.js';
+import type {
+  MatchedFit,
+  RanAt,
+  Stock,
+  StockEngine,
+  StockJournal,
+  StockRod,
+  StockShell,
+  TakenShell,
+} from './stock.js';
 import type { WorkingSets } from './working-sets.js';
 
 /** The parts of a fit, by name. */
@@ -28,6 +38,11 @@ class Store {
     return (this.used.get(part) ?? 0) < ('quantity' in part ? part.quantity : 1);
   }
 
+  private areFree(upper: StockShell, lower: StockShell): boolean {
+    const isTwice = upper === lower && (this.used.get(upper) ?? 0) + 2 > upper.quantity;
+    return !isTwice && this.isFree(upper) && this.isFree(lower);
+  }
+
   private take<Part extends StockRod | StockShell>(part: Part): Part {
     this.used.set(part, (this.used.get(part) ?? 0) + 1);
     return part;
@@ -45,8 +60,7 @@ class Store {
 
   /** The parts that ran together; undefined where another journal has one of them. */
   takeKept({ rod, upper, lower }: KeptFit): Named | undefined {
-    const twice = upper === lower && (this.used.get(upper) ?? 0) + 2 > upper.quantity;
-    if (twice || (rod && !this.isFree(rod)) || !this.isFree(upper) || !this.isFree(lower)) return undefined;
+    if ((rod && !this.isFree(rod)) || !this.areFree(upper, lower)) return undefined;
     return {
       rod: rod && this.take(rod),
       upper: { from: 'stock', shell: this.take(upper) },
@@ -59,11 +73,32 @@ class Store {
     return bought ? { from: 'new', shell: bought } : { from: 'stock', shell: this.first(shells) };
   }
 
-  takeAny({ rod, upper, lower }: Choice): Named {
+  /** A rod that ran on the journal; undefined where it is in use. */
+  takeHome(homes: readonly Home[], rod: number): StockRod | undefined {
+    const own = homes.find(
+      (home) => this.problem.rods[rod]!.rods.includes(home.rod) && this.isFree(home.rod),
+    );
+    return own && this.take(own.rod);
+  }
+
+  /** @throws RangeError where the pairs of the class are used up: the sets are wrong then. */
+  private pair(place: number): Pick<Named, 'upper' | 'lower'> {
+    const { bought, pairs } = this.problem.shells[place]!;
+    if (bought) return { upper: { from: 'new', shell: bought }, lower: { from: 'new', shell: bought } };
+    const free = pairs.find(({ upper, lower }) => this.areFree(upper, lower));
+    if (!free) throw new RangeError('a class of pairs is used up');
     return {
-      rod: rod === NO_ROD ? undefined : this.first(this.problem.rods[rod]!.rods),
-      upper: this.shell(upper),
-      lower: this.shell(lower),
+      upper: { from: 'stock', shell: this.take(free.upper) },
+      lower: { from: 'stock', shell: this.take(free.lower) },
+    };
+  }
+
+  /** @param own the rod, where it is taken already */
+  takeAny({ rod, upper, lower }: Choice, own: StockRod | undefined): Named {
+    const isPair = this.problem.shells[upper]!.half === 'pair';
+    return {
+      rod: own ?? (rod === NO_ROD ? undefined : this.first(this.problem.rods[rod]!.rods)),
+      ...(isPair ? this.pair(upper) : { upper: this.shell(upper), lower: this.shell(lower) }),
     };
   }
 }
@@ -74,8 +109,12 @@ function ranOfShell(taken: TakenShell, bore: RanAt | undefined) {
   return taken.shell.isBrought ? bore : taken.shell.ran;
 }
 
-function fitOf(stock: Stock, place: number, journal: StockJournal, { rod, upper, lower }: Named): MatchedFit {
-  const engine = stock.engines[place]!;
+/** A journal of an engine with its parts. */
+export function namedFit(
+  engine: StockEngine,
+  journal: StockJournal,
+  { rod, upper, lower }: Named,
+): MatchedFit {
   const bore = rod ?? { ...journal.caseBore!, part: journal.caseBore!.part! };
   const ran = [bore.ran, ranOfShell(upper, bore.ran), ranOfShell(lower, bore.ran)];
   return {
@@ -86,6 +125,7 @@ function fitOf(stock: Stock, place: number, journal: StockJournal, { rod, upper,
     lower,
     parts: { bore: bore.part, upper: upper.shell.part, lower: lower.shell.part, journal: journal.part! },
     ranTogether: ran.every((place) => ranOn(place, engine, journal)),
+    rodStays: rod !== undefined && ranOn(rod.ran, engine, journal),
   };
 }
 
@@ -102,10 +142,19 @@ export function namedFits({ table, choices }: WorkingSets): MatchedFit[] {
       if (parts) named.set(site, parts);
     }
   }
+  const homesAt = new Map<StockJournal, Home[]>();
+  for (const home of problem.homes) homesAt.set(home.journal, [...(homesAt.get(home.journal) ?? []), home]);
+  const rods = new Map<number, StockRod>();
+  for (const [site, choice] of choices.entries()) {
+    if (!choice || named.has(site) || choice.rod === NO_ROD) continue;
+    const rod = store.takeHome(homesAt.get(sites[site]!.journal) ?? [], choice.rod);
+    if (rod) rods.set(site, rod);
+  }
   return choices.flatMap((choice, site) => {
     if (!choice) return [];
     const { engine, journal } = sites[site]!;
-    return [fitOf(problem.stock, engine, journal, named.get(site) ?? store.takeAny(choice))];
+    const parts = named.get(site) ?? store.takeAny(choice, rods.get(site));
+    return [namedFit(problem.stock.engines[engine]!, journal, parts)];
   });
 }
 

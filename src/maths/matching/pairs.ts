@@ -5,21 +5,14 @@
  * (size, largest, smallest), how they were measured, and the terms that follow their sizes as far as they change a rounded guard.
  */
 import type { Grain } from '../grain.js';
+import type { MeasuredPart } from '../uncertainty.js';
 import { isBroughtAlike } from './brought-shells.js';
 import { keyOfKind, type ShellClass } from './part-classes.js';
+import { type SizeTerms, sizeTerms, type TermsRange, widened } from './size-terms.js';
 import type { Space } from './spaces.js';
-import {
-  type MeasuredAlike,
-  measuredAlike,
-  type ProvableLimits,
-  type SizeTerms,
-  type StockGuards,
-  sizeTerms,
-  type TermsRange,
-  widened,
-} from './verdicts.js';
+import { type MeasuredAlike, measuredAlike, type ProvableLimits, type StockGuards } from './verdicts.js';
 
-/** Classes of the two shells; `upper` = `lower` takes two of one class. */
+/** Classes of the two shells; `upper` = `lower` takes two of one class, or a pair of a class of pairs. */
 export interface ShellPair {
   readonly upper: number;
   readonly lower: number;
@@ -38,9 +31,16 @@ export interface PairShape {
   readonly pairs: ShellPair[];
 }
 
-function canPair(a: ShellClass, b: ShellClass, halfDifference: Grain | undefined): boolean {
-  if (a.isBrought || b.isBrought) return isBroughtAlike(a, b);
-  return halfDifference === undefined || Math.abs(a.part.size - b.part.size) <= halfDifference;
+/** The walls of a pair of two classes, or of one class of pairs. */
+function wallsOf(shells: readonly ShellClass[], { upper, lower }: ShellPair): [MeasuredPart, MeasuredPart] {
+  const up = shells[upper]!;
+  return [up.part, up.half === 'pair' ? up.otherPart : shells[lower]!.part];
+}
+
+/** Whether two half-shells may stand with each other, whatever their walls. */
+function areMates(a: ShellClass, b: ShellClass, newWithUsed: boolean): boolean {
+  if (a.mates !== b.mates || !isBroughtAlike(a, b)) return false;
+  return newWithUsed || (a.bought === undefined) === (b.bought === undefined);
 }
 
 /** The pairs of one kind; two `either` classes make one pair, not two. */
@@ -48,8 +48,14 @@ function* pairsOf(
   shells: readonly ShellClass[],
   kind: string,
   { halfDifference }: ProvableLimits,
+  newWithUsed: boolean,
 ): Generator<ShellPair> {
-  const own = [...shells.keys()].filter((shell) => keyOfKind(shells[shell]!) === kind);
+  const isNear = (pair: ShellPair) => {
+    const [up, down] = wallsOf(shells, pair);
+    return halfDifference === undefined || Math.abs(up.size - down.size) <= halfDifference;
+  };
+  const ofKind = [...shells.keys()].filter((shell) => keyOfKind(shells[shell]!) === kind);
+  const own = ofKind.filter((shell) => shells[shell]!.half !== 'pair');
   for (const upper of own) {
     const up = shells[upper]!;
     if (up.half === 'lower') continue;
@@ -58,8 +64,12 @@ function* pairsOf(
       if (down.half === 'upper') continue;
       if (up.half === 'either' && down.half === 'either' && lower < upper) continue;
       if (upper === lower && up.count < 2) continue;
-      if (canPair(up, down, halfDifference)) yield { upper, lower };
+      if (areMates(up, down, newWithUsed) && isNear({ upper, lower })) yield { upper, lower };
     }
+  }
+  for (const pair of ofKind) {
+    const asOne = { upper: pair, lower: pair };
+    if (shells[pair]!.half === 'pair' && isNear(asOne)) yield asOne;
   }
 }
 
@@ -100,13 +110,14 @@ export function shapesOf(
   limits: ProvableLimits,
   spaces: readonly Space[],
   guards: StockGuards,
+  newWithUsed: boolean,
 ): PairShape[] {
   const groups = new Map<
     string,
     { isBrought: boolean; alike: MeasuredAlike; terms: TermsRange; pairs: MeasuredPair[] }
   >();
-  for (const pair of pairsOf(shells, kind, limits)) {
-    const [up, down] = [shells[pair.upper]!.part, shells[pair.lower]!.part];
+  for (const pair of pairsOf(shells, kind, limits, newWithUsed)) {
+    const [up, down] = wallsOf(shells, pair);
     const alike = measuredAlike(up, down);
     const terms = sizeTerms([
       { sign: -1, part: up },
@@ -128,7 +139,7 @@ export function shapesOf(
     const steps = guardSteps(spaces, guards, alike, range);
     const known = new Map<string, PairShape>();
     for (const { pair, terms } of pairs) {
-      const [up, down] = [shells[pair.upper]!.part, shells[pair.lower]!.part];
+      const [up, down] = wallsOf(shells, pair);
       const size = up.size + down.size;
       const largest = up.largest + down.largest;
       const smallest = up.smallest + down.smallest;

@@ -34,16 +34,26 @@ export function fillInOrder(
   }
 }
 
+/** Fills the journals whose parts ran together there with these parts. */
+function fillTogether(sets: WorkingSets): void {
+  const { table } = sets;
+  for (const site of table.sites.keys()) {
+    const own = table.togetherAt(site).find((fit) => sets.fits(site, fit));
+    if (own) sets.put(site, { rod: own.rod, upper: own.upper, lower: own.lower });
+  }
+}
+
 /**
- * The best of a few plain searches.
+ * The best of a few plain searches: one of them begins with what ran together.
  * @param remaining seconds left; the first search is made in any case
  */
 export function plainSearch(sets: WorkingSets, remaining: () => number): void {
   const engines = sitesOfEngines(sets.table.sites);
   const byCount = [...engines].sort((a, b) => a.length - b.length);
   let best: { choices: WorkingSets['choices']; value: ReturnType<WorkingSets['value']> } | undefined;
-  for (const [fill, order] of [
+  for (const [fill, order, isTogether] of [
     [fillFirst, engines],
+    [fillBest, engines, true],
     [fillBest, engines],
     [fillBest, byCount],
     [fillBest, [...engines].reverse()],
@@ -52,6 +62,7 @@ export function plainSearch(sets: WorkingSets, remaining: () => number): void {
     for (const site of sets.choices.keys()) sets.put(site, undefined);
     // The first search is never cut short, so that there are sets without any time.
     const whole = best === undefined;
+    if (isTogether) fillTogether(sets);
     fillInOrder(sets, order, fill, () => !whole && remaining() <= 0);
     const value = sets.value();
     if (!best || compareValues(value, best.value) < 0) best = { choices: [...sets.choices], value };

@@ -5,12 +5,18 @@
  * that is left out has a negative one, the program is optimal over all fits.
  */
 
-import { distanceOf, type Model, worthOfSpace } from './model-columns.js';
+import type { Model } from './model-columns.js';
+import { amountsOfSpace, distanceOf, worthOfSpace } from './space-columns.js';
 import type { Space } from './spaces.js';
 
 /** What one unit counts in the objective of a stage, less the duals of the rows that hold earlier aims. */
 export interface FitWeights {
+  readonly filledOpen: number;
   readonly filledBeyond: number;
+  readonly inRange: number;
+  readonly stayed: number;
+  /** Whether rods that stay are the objective, or held. */
+  readonly countsStayed: boolean;
   /** Of one step of distance. */
   readonly distance: number;
   /** All distances are multiples of it. */
@@ -40,7 +46,17 @@ export function filterOf(model: Model, duals: Float64Array, weights: FitWeights,
 }
 
 function baseOf(model: Model, duals: Float64Array, weights: FitWeights, space: Space): number {
-  return weights.filledBeyond - worthOfSpace(model, space, duals);
+  const { filledOpen, filledBeyond, stayed } = amountsOfSpace(model, space);
+  const counted =
+    weights.filledOpen * (filledOpen ?? 0) +
+    weights.filledBeyond * (filledBeyond ?? 0) +
+    weights.stayed * (stayed ?? 0);
+  return counted - worthOfSpace(model, space, duals);
+}
+
+/** What an allowed fit counts for being in range. */
+function worthInRange({ problem }: Model, { inRange }: FitWeights, space: number, shape: number): number {
+  return inRange !== 0 && problem.rules.isInRange(space, shape) ? inRange : 0;
 }
 
 export interface PricedFit {
@@ -52,6 +68,8 @@ export interface PricedFit {
 /** The reduced cost of a fit is a sum of a part by its space, one by its shape, and one by its distance. */
 class FitPrices {
   private readonly shapeCost: Float64Array;
+  /** The least that a fit can count for being in range or not. */
+  private readonly leastInRange: number;
   /** By kind: the shapes that some space allows, and the same with the cheapest first. */
   private readonly cheapest = new Map<string, { order: Int32Array; least: number }>();
 
@@ -62,11 +80,21 @@ class FitPrices {
     private readonly filters: readonly Filter[],
   ) {
     const { problem, places } = model;
+    this.leastInRange = Math.min(0, weights.inRange);
     this.shapeCost = Float64Array.from(problem.shapes, (_, shape) => -duals[places.shape[shape]!]!);
     for (const [kind, shapes] of problem.bySize) {
       const order = shapes.slice().sort((a, b) => this.shapeCost[a]! - this.shapeCost[b]! || a - b);
       this.cheapest.set(kind, { order, least: order.length > 0 ? this.shapeCost[order[0]!]! : 0 });
     }
+  }
+
+  private inRange(space: number, shape: number): number {
+    return worthInRange(this.model, this.weights, space, shape);
+  }
+
+  /** Where rods that stay are not counted, the fits of another space do as well. */
+  private isLeftOut({ isTwin }: Space): boolean {
+    return isTwin && !this.weights.countsStayed;
   }
 
   private baseOf(space: Space): number {
@@ -83,13 +111,16 @@ class FitPrices {
   visitAll(below: number, visit: (fit: PricedFit) => void): void {
     const { spaces, shapes, bySize } = this.model.problem;
     for (const [place, space] of spaces.entries()) {
+      if (this.isLeftOut(space)) continue;
       const base = this.baseOf(space);
       for (const shape of bySize.get(space.kind)!) {
-        let reducedCost = base + this.shapeCost[shape]!;
-        if (reducedCost >= below) continue;
-        reducedCost +=
+        const least = base + this.shapeCost[shape]! + this.leastInRange;
+        if (least >= below) continue;
+        const far =
           this.weights.distance * (distanceOf(space, shapes[shape]!.size) / this.weights.distanceStep);
-        if (reducedCost < below && this.open(place, shape)) visit({ space: place, shape, reducedCost });
+        if (least + far >= below || !this.open(place, shape)) continue;
+        const reducedCost = base + this.shapeCost[shape]! + far + this.inRange(place, shape);
+        if (reducedCost < below) visit({ space: place, shape, reducedCost });
       }
     }
   }
@@ -97,16 +128,20 @@ class FitPrices {
   /** The best allowed fit of a space below a limit. */
   bestOf(place: number, below: number): PricedFit | undefined {
     const space = this.model.problem.spaces[place]!;
+    if (this.isLeftOut(space)) return undefined;
     const base = this.baseOf(space);
-    const { order, least } = this.cheapest.get(space.kind)!;
+    const { order, least: cheapest } = this.cheapest.get(space.kind)!;
+    const least = cheapest + this.leastInRange;
     if (base + least >= below) return undefined;
     if (this.weights.distance === 0 || space.limits.aim === undefined) {
+      let [best, limit]: [PricedFit | undefined, number] = [undefined, below];
       for (const shape of order) {
-        const reducedCost = base + this.shapeCost[shape]!;
-        if (reducedCost >= below) return undefined;
-        if (this.open(place, shape)) return { space: place, shape, reducedCost };
+        if (base + this.shapeCost[shape]! + this.leastInRange >= limit) break;
+        if (!this.open(place, shape)) continue;
+        const reducedCost = base + this.shapeCost[shape]! + this.inRange(place, shape);
+        if (reducedCost < limit) [best, limit] = [{ space: place, shape, reducedCost }, reducedCost];
       }
-      return undefined;
+      return best;
     }
     return this.nearestFirst(place, space, space.limits.aim, base, least, below);
   }
@@ -136,10 +171,10 @@ class FitPrices {
       const far = this.weights.distance * (offOf(at) / this.weights.distanceStep);
       if (base + least + far >= limit) return best;
       const shape = order[at]!;
-      const reducedCost = base + this.shapeCost[shape]! + far;
-      if (reducedCost < limit && this.open(place, shape)) {
-        [best, limit] = [{ space: place, shape, reducedCost }, reducedCost];
-      }
+      if (base + this.shapeCost[shape]! + far + this.leastInRange >= limit) continue;
+      if (!this.open(place, shape)) continue;
+      const reducedCost = base + this.shapeCost[shape]! + far + this.inRange(place, shape);
+      if (reducedCost < limit) [best, limit] = [{ space: place, shape, reducedCost }, reducedCost];
     }
   }
 }
@@ -184,13 +219,15 @@ export function bestFits(
 
 /** Whether a fit may be in sets that reach the earlier aims. */
 export function passesFilters(
-  { problem }: Model,
+  model: Model,
   filters: readonly Filter[],
   space: number,
   shape: number,
 ): boolean {
+  const { spaces, shapes } = model.problem;
   return filters.every(({ ofSpace, ofShape, weights, most }) => {
-    const distance = distanceOf(problem.spaces[space]!, problem.shapes[shape]!.size) / weights.distanceStep;
-    return ofSpace[space]! + ofShape[shape]! + weights.distance * distance <= most;
+    const distance = distanceOf(spaces[space]!, shapes[shape]!.size) / weights.distanceStep;
+    const byParts = ofSpace[space]! + ofShape[shape]! + weights.distance * distance;
+    return byParts + worthInRange(model, weights, space, shape) <= most;
   });
 }

@@ -2,6 +2,7 @@
 
 import { greatestCommonDivisor } from './aims.js';
 import { FitRules } from './fit-rules.js';
+import { type Home, homesOf } from './homes.js';
 import type { KeptFit } from './kept-fits.js';
 import { keptFits } from './kept-fits.js';
 import type { MassGroups } from './mass-groups.js';
@@ -34,6 +35,8 @@ export interface Problem {
   /** By kind: the indices of the shapes that some space allows, in order of size. */
   readonly bySize: ReadonlyMap<string, Int32Array>;
   readonly kept: readonly KeptFit[];
+  /** Journals with the rods that ran on them, where some shells make an allowed fit of both. */
+  readonly homes: readonly Home[];
   /** Lists of rods of which an engine can keep one at most, because of their masses. */
   readonly neverTogether: readonly (readonly StockRod[])[];
   /** Windows of mass by engine type, where there is more than one. */
@@ -92,26 +95,39 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
   };
   const places = new Map(stock.engines.map((engine, place) => [engine, place]));
   const kept = keptFits(stock, limits).filter(({ engine, rod }) => !rod || ownRod(places.get(engine)!, rod));
-  const returning = new Set(kept.map(({ journal }) => journal));
+  const ran = homesOf(stock, limits).filter(({ engine, rod }) => ownRod(engine, rod));
+  const keeping = new Set(kept.map(({ journal }) => journal));
+  const homely = new Set(ran.map(({ journal }) => journal));
+  // A rod that serves at one place only tells the journal of that place from all others.
+  const bound = new Set(stock.rodsStay ? ran.map(({ journal }) => journal) : []);
   const shared = sharedCaseBores(stock);
   const windows = groups ? NO_WINDOWS : windowsOf(stock);
   const journals = journalClasses(stock.engines, (journal, engine, place) => {
     if (shared.has(journal.caseBore?.name ?? '')) return `${engine}/${place}`;
-    if (options.merge) return `${groups?.ofEngine(engine, journal.engineType)}`;
-    return returning.has(journal) ? `${engine}/${place}` : `${engine}`;
+    if (bound.has(journal)) return `${engine}/${place}`;
+    const canReturn = [keeping.has(journal), homely.has(journal)];
+    // Where all that can return do (forced-fits.ts), a class of such journals is done.
+    if (options.merge)
+      return `${groups?.ofEngine(engine, journal.engineType)}/${stock.preferKeptPairs && canReturn}`;
+    return canReturn.includes(true) ? `${engine}/${place}` : `${engine}`;
   });
   const rods = rodClasses(stock, groups?.ofRod);
   const shells = shellClasses(stock);
   const guards = new StockGuards(stock);
-  const all = spacesOf(journals, rods, limits).filter(
+  const weighedHere = new Set((options.neverTogether ?? []).flat());
+  const claims = new Map<StockRod, number>();
+  for (const { rod } of ran) claims.set(rod, (claims.get(rod) ?? 0) + 1);
+  const isApart = ({ rod }: Home) =>
+    weighedHere.has(rod) || claims.get(rod)! > 1 || options.wholeCranks === true;
+  const all = spacesOf(journals, rods, limits, ran, isApart).filter(
     ({ journal, rod }) => rod === undefined || ownRod(journals[journal]!.engines[0]!, rods[rod]!.rods[0]!),
   );
   const shapes: PairShape[] = [];
   for (const [kind, kindLimits] of limits) {
     const own = all.filter((space) => space.kind === kind);
-    shapes.push(...shapesOf(shells, kind, kindLimits, own, guards));
+    shapes.push(...shapesOf(shells, kind, kindLimits, own, guards, stock.newWithUsed));
   }
-  const rulesOf = (spaces: readonly Space[]) => new FitRules(spaces, shapes, guards, stock.allowUndecided);
+  const rulesOf = (spaces: readonly Space[]) => new FitRules(spaces, shapes, guards, stock);
   const first = rulesOf(all);
   const spaces = all.filter((space, place) =>
     shapes.some((shape, at) => shape.kind === space.kind && first.allows(place, at)),
@@ -129,6 +145,7 @@ export function problemOf(stock: Stock, options: ProblemOptions): Problem {
     rules,
     bySize,
     kept,
+    homes: spaces.flatMap(({ homes }) => homes ?? []),
     neverTogether: options.neverTogether ?? [],
     windows: options.wholeCranks ? NO_WINDOWS : windows,
     fillings: options.wholeCranks ? windows : NO_WINDOWS,

@@ -1,5 +1,5 @@
 /** From named parts to the classes of a search: the reverse of named-fits.ts. */
-import { placesIn } from './bridge.js';
+import { placesIn } from './model-spaces.js';
 import { NO_ROD } from './sites.js';
 import type { MatchedFit, TakenShell } from './stock.js';
 import type { WorkingSets } from './working-sets.js';

@@ -88,7 +88,7 @@ function exchangeShells(
   classes: readonly number[],
   tentative?: Tentative,
 ): boolean {
-  const own = filled(sets, sites);
+  const own = filled(sets, sites).filter((site) => !sets.table.isAsOne(sets.choices[site]!));
   const used = new Map<number, number>();
   for (const site of own) used.set(sets.choices[site]![half], (used.get(sets.choices[site]![half]) ?? 0) + 1);
   // The tentative journal holds the shell of its other half.
@@ -103,7 +103,13 @@ function exchangeShells(
   return exchange(sets, all, tentative);
 }
 
-function exchangePairs(sets: WorkingSets, sites: readonly number[]): void {
+/** @param asOne the pairs of the kind that are used as one, the free ones too */
+function exchangePairs(
+  sets: WorkingSets,
+  sites: readonly number[],
+  asOne: readonly number[],
+  tentative?: Tentative,
+): boolean {
   const own = filled(sets, sites);
   const counts = new Map<string, { pair: { upper: number; lower: number }; count: number }>();
   for (const site of own) {
@@ -112,12 +118,18 @@ function exchangePairs(sets: WorkingSets, sites: readonly number[]): void {
     known.count++;
     counts.set(`${upper},${lower}`, known);
   }
+  for (const pair of asOne) {
+    const key = `${pair},${pair}`;
+    const count = (counts.get(key)?.count ?? 0) + Math.floor(sets.freeShells(pair) / 2);
+    if (count > 0) counts.set(key, { pair: { upper: pair, lower: pair }, count });
+  }
   const pairs = [...counts.values()];
-  exchange(sets, {
+  const all: Exchange = {
     sites: own,
     columns: pairs.map(({ pair }) => pair),
     capacity: pairs.map(({ count }) => count),
-  });
+  };
+  return exchange(sets, all, tentative);
 }
 
 /**
@@ -151,14 +163,14 @@ export function reassign(
   for (const [kind, sites] of kinds) {
     exchangeRods(sets, sites, lean);
     exchangeShells(sets, sites, 'upper', table.uppers.get(kind) ?? []);
-    exchangePairs(sets, sites);
+    exchangePairs(sets, sites, table.asOne.get(kind) ?? []);
     exchangeShells(sets, sites, 'lower', table.lowers.get(kind) ?? []);
   }
 }
 
 /**
- * Fills an empty journal: two of its three parts are free, the third comes by an exchange among the journals of its
- * kind.
+ * Fills an empty journal: all of its parts but one are free, and that one comes by an exchange among the journals of
+ * its kind. A pair that is used as one counts as one part.
  * @param sites journals of its kind
  * @param parts the parts to try: one of them is exchanged
  * @returns whether it is filled
@@ -168,13 +180,14 @@ export function fillByExchange(
   site: number,
   sites: readonly number[],
   parts: Choice,
-  exchanged: 'rod' | ShellSide,
+  exchanged: 'rod' | 'pair' | ShellSide,
   lean: number,
 ): boolean {
   const { table } = sets;
   const { kind } = table.sites[site]!;
   const tentative = { site, choice: parts };
   if (exchanged === 'rod') return exchangeRods(sets, sites, lean, tentative);
+  if (exchanged === 'pair') return exchangePairs(sets, sites, table.asOne.get(kind) ?? [], tentative);
   const classes = (exchanged === 'upper' ? table.uppers : table.lowers).get(kind) ?? [];
   return exchangeShells(sets, sites, exchanged, classes, tentative);
 }

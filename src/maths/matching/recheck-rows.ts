@@ -24,6 +24,14 @@ export function isAlike(a: FitKind, b: FitKind): boolean {
   return a.engineType === b.engineType && a.fit === b.fit;
 }
 
+export function setInWords({ engine, journal }: MatchedFit): string {
+  return `engine ${engine}, ${journal.fit} ${journal.position}`;
+}
+
+export function shellInWords({ from, shell }: TakenShell): string {
+  return from === 'new' ? `new shell ${shell.mark}` : `shell ${shell.name}`;
+}
+
 export class StockRows {
   private readonly journals: ReadonlyMap<string, ReadonlySet<StockJournal>>;
   private readonly rods = new Map<string, StockRod[]>();

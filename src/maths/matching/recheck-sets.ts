@@ -1,15 +1,12 @@
-/** The rules that every set keeps by itself, and those that sets keep together. */
+/** The rules that every set keeps by itself. */
 import { clearanceOf } from '../clearance.js';
 import { fitVerdict } from '../conformity.js';
-import { add, exact, multiply, type Ratio } from '../decimal.js';
 import { type Grain, mmOfGrain } from '../grain.js';
 import { fitGuards } from '../guards.js';
 import { clearanceVariance } from '../uncertainty.js';
-import { type Breach, isAlike, type StockRows } from './recheck-rows.js';
-import type { MatchedFit, RanAt, StockRod, TakenShell } from './stock.js';
-
-const SERVES_ONCE = 'a part serves once, half-shells of one row Quantity times';
-const MASS_SPREAD = 'the rods of one crank stay within their Mass spread; one without Mass is not used';
+import { type Breach, isAlike, type StockRows, setInWords, shellInWords } from './recheck-rows.js';
+import { beyondMassSpread, usedTooOften } from './recheck-together.js';
+import type { MatchedFit, RanAt, TakenShell } from './stock.js';
 
 /** A rule that a set keeps whatever the others are. */
 interface SetRule {
@@ -20,16 +17,16 @@ interface SetRule {
 
 const inMm = (length: Grain) => `${mmOfGrain(length)} mm`;
 
-function nameOf({ from, shell }: TakenShell): string {
-  return from === 'new' ? `new shell ${shell.mark}` : `shell ${shell.name}`;
-}
-
 /** The first reason that holds of either half. */
 function ofHalves(
   fit: MatchedFit,
   reason: (taken: TakenShell, half: 'upper' | 'lower') => string | undefined,
 ): string | undefined {
   return reason(fit.upper, 'upper') ?? reason(fit.lower, 'lower');
+}
+
+function ranHere(ran: RanAt | undefined, { engine, journal }: MatchedFit): boolean {
+  return ran?.engine === engine && ran.position === journal.position;
 }
 
 const SET_RULES: readonly SetRule[] = [
@@ -50,7 +47,7 @@ const SET_RULES: readonly SetRule[] = [
       if (!fit.journal.caseBore && !rows.rodOf(fit)) return `${fit.bore.name} is not a rod of the stock`;
       return ofHalves(fit, (taken) => {
         if (rows.hasShell(taken)) return undefined;
-        return `${nameOf(taken)} is not ${taken.from === 'new' ? 'for sale' : 'in the stock'}`;
+        return `${shellInWords(taken)} is not ${taken.from === 'new' ? 'for sale' : 'in the stock'}`;
       });
     },
   },
@@ -103,10 +100,40 @@ const SET_RULES: readonly SetRule[] = [
     rule: 'upper goes up, lower down, either both',
     broken: (fit) =>
       ofHalves(fit, ({ shell }, half) =>
-        shell.half === half || shell.half === 'either'
+        shell.half === half || shell.half === 'either' || shell.half === 'pair'
           ? undefined
           : `the ${half} shell is marked ${shell.half}`,
       ),
+  },
+  {
+    rule: 'half-shells whose rows name one place serve only with each other',
+    broken: (fit) => {
+      const [upper, lower] = [fit.upper, fit.lower].map((taken) =>
+        taken.from === 'stock' ? taken.shell.mates : undefined,
+      );
+      if (upper === lower) return undefined;
+      return `${shellInWords(fit.upper)} and ${shellInWords(fit.lower)} are not of one place`;
+    },
+  },
+  {
+    rule: 'a pair bought as one is used as one',
+    broken: ({ upper, lower }) => {
+      const isPair = [upper, lower].some(({ shell }) => shell.half === 'pair');
+      return isPair && upper.shell !== lower.shell ? 'it has one half of a bought pair' : undefined;
+    },
+  },
+  {
+    rule: 'a new half stands only with a new half, unless New with used allows it',
+    broken: ({ upper, lower }, { stock }) =>
+      stock.newWithUsed || upper.from === lower.from ? undefined : 'it has a new half and a used one',
+  },
+  {
+    rule: 'a rod that ran on a journal serves there only, where Rods stay',
+    broken: (fit, rows) => {
+      const rod = rows.rodOf(fit);
+      if (!rows.stock.rodsStay || !rod?.ran || ranHere(rod.ran, fit)) return undefined;
+      return `rod ${rod.name} ran on ${rod.ran.engine} ${rod.ran.position}`;
+    },
   },
   {
     rule: 'a pair beyond Half difference is not made',
@@ -125,15 +152,18 @@ const SET_RULES: readonly SetRule[] = [
     },
   },
   {
-    rule: 'a fit is in range, or undecided where Undecided fits allows it',
+    rule: 'a fit is in range, or undecided or within its service limit where Undecided fits or Worn fits allows it',
     broken: ({ journal, parts }, rows) => {
       const { min, max, serviceLimit } = rows.limitsOf(journal) ?? {};
       if (min === undefined || max === undefined) return undefined;
-      const { confidence, allowUndecided } = rows.stock;
+      const { confidence, allowUndecided, allowWorn } = rows.stock;
       const clearance = clearanceOf(parts);
       const guards = fitGuards(confidence, clearanceVariance(parts));
-      const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
+      const verdict = journal.caseBore?.isUncorrected
+        ? 'undecided'
+        : fitVerdict(clearance, { min, max, serviceLimit }, guards);
       if (verdict === 'in range' || (allowUndecided && verdict === 'undecided')) return undefined;
+      if (allowWorn && verdict === 'within service limit') return undefined;
       const extremes = `${mmOfGrain(clearance.tightest)} to ${inMm(clearance.loosest)}`;
       return `its clearance of ${extremes} is ${verdict}, with a guard of ${inMm(guards.inside)}`;
     },
@@ -141,95 +171,35 @@ const SET_RULES: readonly SetRule[] = [
   {
     rule: 'parts ran together where bore and both shells ran at the very place',
     broken: (fit, rows) => {
-      const { engine, journal } = fit;
-      const ranHere = (ran: RanAt | undefined) => ran?.engine === engine && ran.position === journal.position;
-      const bore = journal.caseBore ?? rows.rodOf(fit);
+      const bore = fit.journal.caseBore ?? rows.rodOf(fit);
       const shells = [fit.upper, fit.lower].map((taken) =>
         taken.from === 'new' ? undefined : taken.shell.isBrought ? bore?.ran : taken.shell.ran,
       );
-      const ranTogether = [bore?.ran, ...shells].every(ranHere);
+      const ranTogether = [bore?.ran, ...shells].every((ran) => ranHere(ran, fit));
       if (ranTogether === fit.ranTogether) return undefined;
       return ranTogether
         ? 'its parts ran together, and it says that they did not'
         : 'its parts did not run together, and it says that they did';
     },
   },
+  {
+    rule: 'a rod stays where it ran on the very journal',
+    broken: (fit, rows) => {
+      const stays = ranHere(rows.rodOf(fit)?.ran, fit);
+      if (stays === fit.rodStays) return undefined;
+      return stays
+        ? 'its rod stays, and it says that it does not'
+        : 'its rod moves, and it says that it stays';
+    },
+  },
 ];
-
-function wordsOf({ engine, journal }: MatchedFit): string {
-  return `engine ${engine}, ${journal.fit} ${journal.position}`;
-}
-
-/** A part that serves more often than it is there is named with each set that has it once too often. */
-function usedTooOften(fits: readonly MatchedFit[], rows: StockRows): Breach[] {
-  const uses = new Map<object | string, number>();
-  const breaches: Breach[] = [];
-  for (const fit of fits) {
-    const use = (part: object | string, quantity: number, name: string) => {
-      const used = (uses.get(part) ?? 0) + 1;
-      uses.set(part, used);
-      if (used <= quantity) return;
-      const what = `${name} is used ${used} times, there ${quantity === 1 ? 'is' : 'are'} ${quantity}`;
-      breaches.push({ rule: SERVES_ONCE, where: wordsOf(fit), what });
-    };
-    const { journal, bore } = fit;
-    use(journal, 1, `journal ${journal.name}`);
-    const rod = rows.rodOf(fit);
-    if (rod) use(rod, 1, `rod ${rod.name}`);
-    // Two journals may name one case bore.
-    if (journal.caseBore) use(`case bore ${bore.name}`, 1, `case bore ${bore.name}`);
-    for (const taken of [fit.upper, fit.lower]) {
-      if (taken.from === 'stock') use(taken.shell, taken.shell.quantity, nameOf(taken));
-    }
-  }
-  return breaches;
-}
-
-/** The rods of a crank, with the sets that they are in. */
-type WeighedRods = readonly { readonly fit: MatchedFit; readonly rod: StockRod; readonly mass: number }[];
-
-const MINUS_ONE: Ratio = { numerator: -1n, denominator: 1n };
-
-/** Whether two masses differ by more than a spread, as typed: 612.4 − 612.1 is 0.3. */
-function differByMore(light: number, heavy: number, spread: number): boolean {
-  const difference = add(exact(heavy), multiply(exact(light), MINUS_ONE));
-  const most = exact(spread);
-  return difference.numerator * most.denominator > most.numerator * difference.denominator;
-}
-
-function beyondMassSpread(fits: readonly MatchedFit[], rows: StockRows): Breach[] {
-  const breaches: Breach[] = [];
-  const cranks = new Map<string, { readonly spread: number; readonly rods: WeighedRods }>();
-  for (const fit of fits) {
-    const rod = rows.rodOf(fit);
-    const spread = rows.limitsOf(fit.journal)?.massSpread;
-    if (!rod || spread === undefined) continue;
-    const { mass } = rod;
-    if (mass === undefined) {
-      breaches.push({ rule: MASS_SPREAD, where: wordsOf(fit), what: `rod ${rod.name} has no mass` });
-      continue;
-    }
-    const key = JSON.stringify([fit.engine, fit.journal.engineType]);
-    cranks.set(key, { spread, rods: [...(cranks.get(key)?.rods ?? []), { fit, rod, mass }] });
-  }
-  for (const { spread, rods } of cranks.values()) {
-    const order = [...rods].sort((a, b) => a.mass - b.mass);
-    const [light, heavy] = [order[0]!, order.at(-1)!];
-    if (!differByMore(light.mass, heavy.mass, spread)) continue;
-    const what =
-      `the rods of the crank differ by more than the mass spread of ${spread} g: ` +
-      `rod ${light.rod.name} of ${light.mass} g, rod ${heavy.rod.name} of ${heavy.mass} g`;
-    breaches.push({ rule: MASS_SPREAD, where: wordsOf(heavy.fit), what });
-  }
-  return breaches;
-}
 
 /** What the sets break, set by set, then what they break together. */
 export function brokenBySets(fits: readonly MatchedFit[], rows: StockRows): Breach[] {
   const single = fits.flatMap((fit) =>
     SET_RULES.flatMap(({ rule, broken }): Breach[] => {
       const what = broken(fit, rows);
-      return what === undefined ? [] : [{ rule, where: wordsOf(fit), what }];
+      return what === undefined ? [] : [{ rule, where: setInWords(fit), what }];
     }),
   );
   return [...single, ...usedTooOften(fits, rows), ...beyondMassSpread(fits, rows)];

@@ -1,13 +1,17 @@
 /** What a result says of its sets, counted again from the sets: complete engines, and what every aim reached. */
 import { type Clearance, clearanceOf, type FitParts, type Sizes } from '../clearance.js';
+import { fitVerdict } from '../conformity.js';
 import { exact, toNumber } from '../decimal.js';
 import { GRAINS_PER_MM, type Grain, roundToWhole } from '../grain.js';
+import { fitGuards } from '../guards.js';
+import { clearanceVariance } from '../uncertainty.js';
 import type { Breach, StockRows } from './recheck-rows.js';
 import type { MatchedFit, MatchResult, StageResult, Stock } from './stock.js';
 
 type AimOfResult = StageResult['aim'];
 
 const COMPLETE = 'an engine is complete where each of its journals is filled';
+const HOPELESS = 'an engine that the whole stock cannot complete is not complete';
 const AIMS = 'the aims are pursued in their order';
 const REACHED = 'what an aim reached is what its sets amount to';
 const BOUND = 'no sets do better than the proven best';
@@ -20,8 +24,11 @@ const COARSEST_GRID: Grain = GRAINS_PER_MM / 1000;
 /** Aims that ask for the most. */
 const MOST: readonly AimOfResult[] = [
   'complete engines',
+  'filled journals of engines that could be completed',
   'filled journals beyond them',
+  'fits in range',
   'pairs kept together',
+  'rods that stay',
 ];
 
 function completeEnginesOf({ engines }: Stock, fits: readonly MatchedFit[]): string[] {
@@ -50,14 +57,17 @@ function brokenByEngines(complete: readonly string[], said: readonly string[]): 
   ];
 }
 
-function aimsInOrder({ newShells, preferKeptPairs }: Stock): AimOfResult[] {
+function aimsInOrder({ newShells, allowWorn, preferKeptPairs }: Stock, hasHopeless: boolean): AimOfResult[] {
+  const kept = ['pairs kept together', 'rods that stay'] as const;
   return [
     'complete engines',
+    ...(hasHopeless ? (['filled journals of engines that could be completed'] as const) : []),
     'filled journals beyond them',
     ...(newShells.length > 0 ? (['price of bought shells'] as const) : []),
+    ...(allowWorn ? (['fits in range'] as const) : []),
     ...(preferKeptPairs
-      ? (['pairs kept together', 'distance from the aim'] as const)
-      : (['distance from the aim', 'pairs kept together'] as const)),
+      ? ([...kept, 'distance from the aim'] as const)
+      : (['distance from the aim', ...kept] as const)),
   ];
 }
 
@@ -90,7 +100,7 @@ function offAim(parts: FitParts<Sizes>, aim: Grain, grid: Grain): Grain {
 /** What the sets amount to for an aim, in the units of the result. */
 function reachedBy(
   aim: AimOfResult,
-  { fits, grid = 1 }: MatchResult,
+  { fits, hopelessEngines, grid = 1 }: MatchResult,
   complete: readonly string[],
   rows: StockRows,
 ): number {
@@ -101,12 +111,23 @@ function reachedBy(
       const engines = new Set(complete);
       return fits.filter(({ engine }) => !engines.has(engine)).length;
     }
+    case 'filled journals of engines that could be completed': {
+      const engines = new Set([...complete, ...hopelessEngines]);
+      return fits.filter(({ engine }) => !engines.has(engine)).length;
+    }
+    case 'fits in range':
+      return fits.filter((fit) => isInRange(fit, rows)).length;
+    case 'rods that stay':
+      return fits.filter(({ rodStays }) => rodStays).length;
     case 'pairs kept together':
       return fits.filter(({ ranTogether }) => ranTogether).length;
     case 'price of bought shells':
       return sumOfDecimals(
         fits.flatMap(({ upper, lower }) =>
-          [upper, lower].flatMap((taken) => (taken.from === 'new' ? [taken.shell.price] : [])),
+          // A pair has one price for both halves.
+          (upper.shell.half === 'pair' ? [upper] : [upper, lower]).flatMap((taken) =>
+            taken.from === 'new' ? [taken.shell.price] : [],
+          ),
         ),
       );
     case 'distance from the aim':
@@ -117,13 +138,23 @@ function reachedBy(
   }
 }
 
+function isInRange({ journal, parts }: MatchedFit, rows: StockRows): boolean {
+  const { min, max, serviceLimit } = rows.limitsOf(journal) ?? {};
+  if (min === undefined || max === undefined || journal.caseBore?.isUncorrected) return false;
+  const guards = fitGuards(rows.stock.confidence, clearanceVariance(parts));
+  return fitVerdict(clearanceOf(parts), { min, max, serviceLimit }, guards) === 'in range';
+}
+
 /** What a result says of its sets and is not so. */
 export function brokenByValues(result: MatchResult, rows: StockRows): Breach[] {
   const { stock } = rows;
   const { fits, completeEngines, stages, grid } = result;
   const complete = completeEnginesOf(stock, fits);
   const breaches = brokenByEngines(complete, completeEngines);
-  const order = aimsInOrder(stock).join(', ');
+  for (const engine of result.hopelessEngines)
+    if (complete.includes(engine))
+      breaches.push({ rule: HOPELESS, where: `engine ${engine}`, what: 'it is complete' });
+  const order = aimsInOrder(stock, result.hopelessEngines.length > 0).join(', ');
   const found = stages.map(({ aim }) => aim).join(', ');
   if (found !== order)
     breaches.push({ rule: AIMS, where: 'the result', what: `its aims are ${found}, not ${order}` });

@@ -3,6 +3,7 @@
  * of it.
  */
 import type { Aim } from './aims.js';
+import { forcedBy } from './forced-fits.js';
 import {
   heldColumns,
   type Improved,
@@ -111,6 +112,14 @@ export class Relaxation {
     const found = improve(this.solver, source, useful, start, Math.ceil(linear.bound), limits);
     const bound = useful.complete ? Math.min(reached, roundedUp(found.bound)) : linear.bound;
     return { ...found, bound };
+  }
+
+  /** From here on only what an aim leaves open that is reached to the full. */
+  force(aim: Aim, reached: number): void {
+    const forced = forcedBy(this.model, aim, reached);
+    if (!forced) return;
+    this.columns = this.columns.filter(forced.isOpen);
+    this.filters.push(forced.filter);
   }
 
   /** Reduced-cost fixing: from here on only what sets that reach the aim could use. */

@@ -1,7 +1,7 @@
 /**
  * Whole-number programs over very many fits, without a column for each.
  *
- * Spaces that take the same shapes of pairs, at the same distances from the aim, are one seat. Within a seat it makes
+ * Spaces that take the same shapes of pairs, at the same distances from the aim and alike in range, are one seat. Within a seat it makes
  * no difference which space takes which shape. So the program chooses how many of each space and how many shapes of
  * each seat: some million fits become a few thousand columns. The fits are then dealt out seat by seat.
  *
@@ -10,8 +10,9 @@
  *   seat q    Σ x ≤ Σ y
  *   shape s   Σ y ≤ Σ z, the pairs made (model-rows.ts)
  */
-import { type Column, distanceOf, fitColumn, type Model, spaceColumn } from './model-columns.js';
+import { type Column, fitColumn, type Model, spaceColumn } from './model-columns.js';
 import { type ModelRow, UNLIMITED } from './model-rows.js';
+import { amountsOfPair } from './space-columns.js';
 import type { Stage } from './stage.js';
 import type { Taken } from './taken.js';
 
@@ -23,13 +24,14 @@ interface Seat {
   readonly shapes: readonly number[];
 }
 
-/** The spaces by the shapes that they take, and by distance where that counts. */
-function seatsOf({ problem }: Model, fits: FitsBySpace, countsDistance: boolean): Seat[] {
+/** The spaces by the shapes that they take, and by what their fits count where that counts. */
+function seatsOf({ problem }: Model, fits: FitsBySpace, stage: Stage): Seat[] {
   const seats = new Map<string, Seat>();
   for (const [place, shapes] of fits) {
     const { size, limits } = problem.spaces[place]!;
-    const wished = countsDistance && limits.aim !== undefined ? size - limits.aim : '';
-    const key = `${wished}:${shapes.join()}`;
+    const wished = stage.countsDistance && limits.aim !== undefined ? size - limits.aim : '';
+    const inRange = stage.countsInRange ? shapes.map((shape) => problem.rules.isInRange(place, shape)) : [];
+    const key = `${wished}:${shapes.join()}:${inRange.map(Number).join('')}`;
     const seat = seats.get(key);
     if (seat) seat.spaces.push(place);
     else seats.set(key, { spaces: [place], shapes });
@@ -53,7 +55,7 @@ export class SeatProgram {
     others: readonly Column[],
     fits: FitsBySpace,
   ) {
-    const seats = seatsOf(model, fits, stage.countsDistance);
+    const seats = seatsOf(model, fits, stage);
     const first = stage.rows.length;
     this.rows = [...stage.rows, ...seats.map(() => ({ lower: -UNLIMITED, upper: 0 }))];
     const columns = [...others];
@@ -67,15 +69,13 @@ export class SeatProgram {
       }
       const own = new Map<number, Column>();
       for (const shape of shapes) {
-        const distance = stage.countsDistance
-          ? distanceOf(model.problem.spaces[spaces[0]!]!, model.problem.shapes[shape]!.size)
-          : 0;
         own.set(shape, {
           meaning: { is: 'seat', seat, shape },
           rows: [first + seat, model.places.shape[shape]!],
           values: [-1, 1],
           upper: most,
-          amounts: { distance },
+          // Of any space of the seat: they are alike in what the stage counts, and the rest is not counted.
+          amounts: amountsOfPair(model, spaces[0]!, shape),
         });
       }
       columns.push(...own.values());

@@ -88,8 +88,8 @@ function startFrom({ relaxation, bridge }: ModelSide, { sets, remaining }: Large
   for (const quad of toModel.quadsOf(own)) pool.add(quad);
   if (compareValues(own.value(), sets.value()) >= 0) return;
   const values = () => {
-    const { complete, beyond, cost } = sets.value();
-    return [-complete, -beyond, cost];
+    const { complete, open, beyond, cost } = sets.value();
+    return [-complete, -open, -beyond, cost];
   };
   tryOut(sets, () => bridge.fromTaken(toModel.toTaken(own), sets), values);
 }
@@ -101,7 +101,7 @@ function wishesOf(outer: ModelSide, { solver, sets, remaining }: LargeSearch, ai
   for (const quad of outer.bridge.quadsOf(sets)) pool.add(quad);
   const held: Reached[] = [];
   for (const aim of aims) {
-    let best = plainBound(model, aim, sets.value().complete);
+    let best = plainBound(model, aim, sets.value().complete, held);
     if (aimValueOf(aim, sets) > best) {
       const bounded = scout.bound(aim, held, Number.POSITIVE_INFINITY, remaining);
       if (!bounded) return [];

@@ -28,8 +28,9 @@ export const NO_ROD = -1;
 /** The sites of a problem, in the order of the stock. */
 export function sitesOf({ journals, spaces, stock, sharedBores }: Problem): Site[] {
   const shared = [...sharedBores];
-  const rodsOf = journals.map((): number[] => []);
-  for (const { journal, rod = NO_ROD } of spaces) rodsOf[journal]!.push(rod);
+  const rodsOf = journals.map(() => new Set<number>());
+  for (const { journal, rod = NO_ROD } of spaces) rodsOf[journal]!.add(rod);
+  const lists = rodsOf.map((rods) => [...rods]);
   const sites = journals.flatMap(({ engines, journals: alike, ...kind }, journalClass) =>
     alike.map(
       (journal, at): Site => ({
@@ -37,7 +38,7 @@ export function sitesOf({ journals, spaces, stock, sharedBores }: Problem): Site
         journalClass,
         engine: engines[at]!,
         kind: keyOfKind(kind),
-        rods: rodsOf[journalClass]!,
+        rods: lists[journalClass]!,
         sharedBore: shared.indexOf(journal.caseBore?.name ?? ''),
       }),
     ),
@@ -48,6 +49,22 @@ export function sitesOf({ journals, spaces, stock, sharedBores }: Problem): Site
   return sites
     .filter(({ rods }) => rods.length > 0)
     .sort((a, b) => order.get(a.journal)! - order.get(b.journal)!);
+}
+
+/** By site: the spaces whose rods stay on its journal, by the class of the rod. */
+export function homeSpacesOf(
+  { spaces }: Problem,
+  sites: readonly Site[],
+): readonly ReadonlyMap<number, number>[] {
+  const siteOf = new Map(sites.map(({ journal }, place) => [journal, place]));
+  const homes = sites.map(() => new Map<number, number>());
+  for (const [place, space] of spaces.entries()) {
+    for (const { journal } of space.homes ?? []) {
+      const site = siteOf.get(journal);
+      if (site !== undefined) homes[site]!.set(space.rod!, place);
+    }
+  }
+  return homes;
 }
 
 /** The sites of each engine, in the order of the stock. */

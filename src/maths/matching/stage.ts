@@ -32,6 +32,8 @@ export interface Stage {
   readonly fitWeights: (duals: Float64Array) => FitWeights;
   /** Whether distances from the aim are its objective, or held. */
   readonly countsDistance: boolean;
+  /** The same for fits in range. */
+  readonly countsInRange: boolean;
   /** What the earlier aims leave open. */
   readonly filters: readonly Filter[];
 }
@@ -66,11 +68,13 @@ export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filter
     }
     return sum;
   };
+  const countsStayed = [aim, ...held.map((each) => each.aim)].some(({ amount }) => amount === 'stayed');
   const distance = [aim, ...held.map((each) => each.aim)].find(({ amount }) => amount === 'distance');
   return {
     rows,
     filters,
     countsDistance: distance !== undefined,
+    countsInRange: [aim, ...held.map((each) => each.aim)].some(({ amount }) => amount === 'inRange'),
     cost: (column) => amountOf(aim, column),
     entries: (column) => {
       const counted = held
@@ -82,7 +86,11 @@ export function stageOf(model: Model, aim: Aim, held: readonly Reached[], filter
       };
     },
     fitWeights: (duals) => ({
+      filledOpen: weight('filledOpen', duals),
       filledBeyond: weight('filledBeyond', duals),
+      inRange: weight('inRange', duals),
+      stayed: weight('stayed', duals),
+      countsStayed,
       distance: weight('distance', duals),
       distanceStep: distance?.step ?? 1,
     }),

@@ -5,6 +5,7 @@
  * the likeliest fits follow, and at last one over all columns that better sets could use: its bound is a proof.
  */
 import type { Aim } from './aims.js';
+import { forcedBy } from './forced-fits.js';
 import { improve, likelyColumns } from './improve.js';
 import { improveByKicks, improveByReunions } from './kicks.js';
 import { knownBound, plainBound } from './known-bounds.js';
@@ -158,12 +159,12 @@ export function* pursue(
     remaining,
     done: ({ complete }) => {
       const taken = translator.toTaken(sets);
-      return aims.every((aim) => valueOfTaken(aim, taken) <= plainBound(model, aim, complete));
+      return aims.every((aim) => valueOfTaken(aim, taken) <= plainBound(model, aim, complete, []));
     },
   });
   for (const [place, aim] of aims.entries()) {
     const stage = stageOf(model, aim, stages, filters);
-    const plain = plainBound(model, aim, sets.value().complete);
+    const plain = plainBound(model, aim, sets.value().complete, stages);
     let bound = Math.max(plain, knownBound(aim, known, stages) ?? plain);
     // Later aims need some of the time.
     const rest = place === aims.length - 1 ? 0 : remaining() * LATER_SHARE;
@@ -190,6 +191,11 @@ export function* pursue(
     }
     const reached = reachedOf(aim, value(aim), bound, isCut || left() <= 0);
     stages.push(reached);
+    const forced = forcedBy(model, aim, reached.reached);
+    if (forced) {
+      columns = columns.filter(forced.isOpen);
+      filters.push(forced.filter);
+    }
     yield reached;
   }
 }

@@ -50,6 +50,8 @@ export interface StockCaseBore {
   /** Undefined: the bore cannot be used, and so neither can the journal. */
   readonly part: MeasuredPart | undefined;
   readonly ran: RanAt | undefined;
+  /** Left as it was read, away from 20 °C: every fit of it is `undecided`. */
+  readonly isUncorrected?: boolean | undefined;
   /** It was measured with its shells in, and takes only those. */
   readonly hasShells?: true;
 }
@@ -58,6 +60,11 @@ export interface StockCaseBore {
 export interface StockEngine {
   readonly name: string;
   readonly journals: readonly StockJournal[];
+  /**
+   * Set by the matching: not even the whole stock, with what may be bought, completes it. Undefined where it can be
+   * completed, and where the time did not suffice to tell.
+   */
+  readonly isHopeless?: boolean | undefined;
 }
 
 /** A rod that may be used. */
@@ -78,15 +85,20 @@ export interface StockShell extends FitKind {
   readonly quantity: number;
   readonly part: MeasuredPart;
   readonly ran: RanAt | undefined;
+  /** The place whose half-shells serve only with each other; undefined for one that is free. */
+  readonly mates?: string | undefined;
   /** It is in a bore that was measured with it (brought-shells.ts). */
   readonly isBrought?: true;
 }
 
-/** Half-shells that can be bought, in any number. */
+/** Half-shells, or pairs of them, that can be bought, in any number. */
 export interface StockNewShell extends FitKind {
   readonly mark: string;
-  readonly half: Half;
+  /** `pair`: sold and used as a pair. */
+  readonly half: Half | 'pair';
+  /** A half-shell; of a pair each of the two. */
   readonly part: MeasuredPart;
+  /** Of a pair: of both halves. */
   readonly price: number;
 }
 
@@ -100,8 +112,14 @@ export interface Stock {
   /** Confidence of the verdicts, 0.5 to 0.9999. */
   readonly confidence: number;
   readonly allowUndecided: boolean;
-  /** Whether keeping pairs goes before the least distance from the aim. */
+  /** Whether fits `within service limit` may be made. */
+  readonly allowWorn: boolean;
+  /** Whether what ran together and what stays go before the least distance from the aim. */
   readonly preferKeptPairs: boolean;
+  /** Whether a rod that ran on a journal serves there only. */
+  readonly rodsStay: boolean;
+  /** Whether a new half may stand with a used one. */
+  readonly newWithUsed: boolean;
 }
 
 /** A shell taken for a fit: from a row of the stock, or bought. */
@@ -123,6 +141,8 @@ export interface MatchedFit {
   readonly lower: TakenShell;
   readonly parts: FitParts<MeasuredPart>;
   readonly ranTogether: boolean;
+  /** Whether its rod ran on the journal; false for a case bore. */
+  readonly rodStays: boolean;
 }
 
 /**
@@ -135,10 +155,15 @@ export type GapReason = 'time' | 'search';
 export interface StageResult {
   readonly aim:
     | 'complete engines'
+    /** Only where some engine is hopeless: of the others. */
+    | 'filled journals of engines that could be completed'
     | 'filled journals beyond them'
     | 'price of bought shells'
+    /** Only where worn fits are allowed. */
+    | 'fits in range'
     | 'distance from the aim'
-    | 'pairs kept together';
+    | 'pairs kept together'
+    | 'rods that stay';
   /** What the sets reach: a count, a price, or a length in grains. */
   readonly reached: number;
   /** The proven best. */
@@ -150,6 +175,8 @@ export interface StageResult {
 export interface MatchResult {
   readonly fits: readonly MatchedFit[];
   readonly completeEngines: readonly string[];
+  /** The engines that not even the whole stock, with what may be bought, completes. */
+  readonly hopelessEngines: readonly string[];
   readonly stages: readonly StageResult[];
   /**
    * The coarser grid on which the stock was matched, rounded so that only allowed fits are made; undefined for none.

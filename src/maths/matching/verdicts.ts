@@ -5,13 +5,14 @@
  * measured alike (gauges, spots, repeats) share what does not follow their sizes; what does, the terms of temperature and
  * of expansion, is kept beside them, and of many pairs together as its least and its greatest.
  */
-import { fitVerdict } from '../conformity.js';
+import { fitVerdict, type ProvenFitVerdict } from '../conformity.js';
 import { type Grain, roundToWhole } from '../grain.js';
 import type { Guards } from '../guards.js';
 import { normalQuantile } from '../normal.js';
 import { deviationOfLargest, meanOfLargest } from '../order-statistics.js';
 import { SAME_SIZE } from '../shared-gauges.js';
 import { CERTAIN, clearanceVariance, type MeasuredPart } from '../uncertainty.js';
+import type { SizeTerms, TermsRange } from './size-terms.js';
 import type { KindLimits, Stock } from './stock.js';
 
 /** Greatest relative error of a sum of variances in another order than the core's. */
@@ -23,14 +24,26 @@ export function isProvable(kind: KindLimits): kind is ProvableLimits {
   return kind.min !== undefined && kind.max !== undefined;
 }
 
-export function isAllowed(
+/** Which verdicts beside `in range` are allowed. */
+export type AllowedVerdicts = Pick<Stock, 'allowUndecided' | 'allowWorn'>;
+
+/**
+ * The verdict of a fit; undefined where it is not allowed.
+ * @param isUncorrected whether one of its parts was left as it was read, away from 20 °C
+ */
+export function allowedVerdict(
   clearance: { readonly tightest: Grain; readonly loosest: Grain },
   { min, max, serviceLimit }: ProvableLimits,
   guards: Guards,
-  allowUndecided: boolean,
-): boolean {
-  const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
-  return verdict === 'in range' || (allowUndecided && verdict === 'undecided');
+  { allowUndecided, allowWorn }: AllowedVerdicts,
+  isUncorrected = false,
+): ProvenFitVerdict | undefined {
+  const verdict = isUncorrected ? 'undecided' : fitVerdict(clearance, { min, max, serviceLimit }, guards);
+  const isAllowed =
+    verdict === 'in range' ||
+    (allowUndecided && verdict === 'undecided') ||
+    (allowWorn && verdict === 'within service limit');
+  return isAllowed ? verdict : undefined;
 }
 
 /** Two parts, and a text that is equal for pairs that were measured alike. */
@@ -57,53 +70,6 @@ function measureKey(part: MeasuredPart): string {
 export function measuredAlike(first: MeasuredPart, second: MeasuredPart): MeasuredAlike {
   const isNear = Math.abs(first.size - second.size) < SAME_SIZE;
   return { key: `${measureKey(first)}|${measureKey(second)}|${isNear}`, first, second };
-}
-
-/** The terms of a variance that follow the sizes of two parts. */
-export interface SizeTerms {
-  /** Of temperature, and of the outer part's expansion, grains². */
-  readonly own: number;
-  /** The standard contributions of the inner parts' expansion, which add with their signs. */
-  readonly inner: number;
-  /** Those of the expansion of gauges, by gauge. */
-  readonly gauges: readonly { readonly gauge: string; readonly contribution: number }[];
-}
-
-/** @param signs of the two parts in the clearance */
-export function sizeTerms(
-  parts: readonly { readonly sign: 1 | -1; readonly part: MeasuredPart }[],
-): SizeTerms {
-  let [own, inner] = [0, 0];
-  const gauges: { gauge: string; contribution: number }[] = [];
-  for (const { sign, part } of parts) {
-    own += part.temperatureVariance + (sign > 0 ? part.ownExpansion ** 2 : 0);
-    if (sign < 0) inner += part.ownExpansion;
-    if (part.gaugeExpansion) {
-      const { gauge, contribution } = part.gaugeExpansion;
-      gauges.push({ gauge, contribution: sign * contribution });
-    }
-  }
-  return { own, inner, gauges };
-}
-
-/** Terms of several pairs: the least and the greatest of each. */
-export interface TermsRange {
-  readonly least: SizeTerms;
-  readonly greatest: SizeTerms;
-}
-
-/** @returns the range with one pair more; pairs of a range have the same gauges in the same order */
-export function widened(range: TermsRange | undefined, terms: SizeTerms): TermsRange {
-  if (!range) return { least: terms, greatest: terms };
-  const pick = (of: SizeTerms, choose: (a: number, b: number) => number): SizeTerms => ({
-    own: choose(of.own, terms.own),
-    inner: choose(of.inner, terms.inner),
-    gauges: of.gauges.map(({ gauge, contribution }, at) => ({
-      gauge,
-      contribution: choose(contribution, terms.gauges[at]!.contribution),
-    })),
-  });
-  return { least: pick(range.least, Math.min), greatest: pick(range.greatest, Math.max) };
 }
 
 /** What is one for all spaces and pairs that were measured alike. */
@@ -187,10 +153,11 @@ export interface GuardsRange {
 export function isOne(
   { least, greatest }: GuardsRange,
   { max, serviceLimit = max }: ProvableLimits,
-  allowUndecided: boolean,
+  { allowUndecided, allowWorn }: AllowedVerdicts,
 ): boolean {
   // A fit that has to be in range is so by its inside guard alone, unless the Service limit lies below Clearance max.
-  const isOutsideOne = least.outside === greatest.outside || !(allowUndecided || serviceLimit < max);
+  const isByOutside = allowUndecided || allowWorn || serviceLimit < max;
+  const isOutsideOne = least.outside === greatest.outside || !isByOutside;
   return least.inside === greatest.inside && isOutsideOne;
 }
 
@@ -199,7 +166,7 @@ export class StockGuards {
   private readonly quantile: number;
   private readonly fixed = new Map<string, Fixed>();
 
-  constructor(private readonly stock: Pick<Stock, 'confidence' | 'allowUndecided'>) {
+  constructor(private readonly stock: AllowedVerdicts & Pick<Stock, 'confidence'>) {
     this.quantile = normalQuantile(stock.confidence);
   }
 
@@ -236,7 +203,8 @@ export class StockGuards {
     for (let guard = low.inside; guard < high.inside; guard++) {
       steps.push(((guard + 0.5) / this.quantile) ** 2 - other - fixed.random);
     }
-    for (let guard = low.outside; this.stock.allowUndecided && guard < high.outside; guard++) {
+    const isByOutside = this.stock.allowUndecided || this.stock.allowWorn;
+    for (let guard = low.outside; isByOutside && guard < high.outside; guard++) {
       steps.push(((guard + 0.5 - fixed.excess) / this.quantile) ** 2 - other - fixed.extreme);
     }
     return steps;

@@ -3,16 +3,20 @@ import type { FitTable } from './fit-table.js';
 import type { Sequence } from './random.js';
 import { type Choice, NO_ROD } from './sites.js';
 
-/** Compared in this order: most complete engines, most journals beyond them, least cost. */
+/**
+ * Compared in this order: most complete engines, most journals of engines that could be completed, most journals
+ * beyond, least cost.
+ */
 export interface SetsValue {
   readonly complete: number;
+  readonly open: number;
   readonly beyond: number;
   readonly cost: number;
 }
 
 /** Below 0 where `a` is better. */
 export function compareValues(a: SetsValue, b: SetsValue): number {
-  return b.complete - a.complete || b.beyond - a.beyond || a.cost - b.cost;
+  return b.complete - a.complete || b.open - a.open || b.beyond - a.beyond || a.cost - b.cost;
 }
 
 export class WorkingSets {
@@ -31,6 +35,7 @@ export class WorkingSets {
   private complete = 0;
   private inComplete = 0;
   private count = 0;
+  private inHopeless = 0;
   private cost = 0;
   /** The choice before each change since `mark`. */
   private changes: { readonly site: number; readonly before: Choice | undefined }[] = [];
@@ -42,7 +47,10 @@ export class WorkingSets {
     this.costs = new Float64Array(sites.length);
     this.rodUsed = new Int32Array(table.rodCount.length);
     this.shellUsed = new Int32Array(table.shellCount.length);
-    this.size = Int32Array.from(problem.stock.engines, ({ journals }) => journals.length);
+    // A hopeless engine is never complete, though a part of its journals may be all that is searched.
+    this.size = Int32Array.from(problem.stock.engines, ({ journals, isHopeless }) =>
+      isHopeless ? -1 : journals.length,
+    );
     this.filled = new Int32Array(this.size.length);
     for (const site of sites.keys()) {
       if (!table.weighs(site)) continue;
@@ -84,6 +92,7 @@ export class WorkingSets {
     if (sharedBore >= 0) this.sharedUsed.set(sharedBore, (this.sharedUsed.get(sharedBore) ?? 0) + by);
     this.cost += by * this.costs[site]!;
     this.count += by;
+    if (this.table.isHopeless(engine)) this.inHopeless += by;
     const size = this.size[engine]!;
     const whole = this.filled[engine] === size;
     this.filled[engine]! += by;
@@ -227,6 +236,7 @@ export class WorkingSets {
   }
 
   value(): SetsValue {
-    return { complete: this.complete, beyond: this.count - this.inComplete, cost: this.cost };
+    const beyond = this.count - this.inComplete;
+    return { complete: this.complete, open: beyond - this.inHopeless, beyond, cost: this.cost };
   }
 }

@@ -6,7 +6,7 @@ import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
 import type { KindParts, MassRange } from './plan.js';
 import type { Pool, PooledRod, PooledShell } from './pool.js';
-import { type Side, type SingleFitRules, wishOf } from './rules.js';
+import { type AnyShell, type Side, type SingleFitRules, wishOf } from './rules.js';
 import { intersect, type Window, windowOf } from './windows.js';
 
 /** The crank of the journal, and the parts that it may still take. */
@@ -53,7 +53,7 @@ export class EmptyPlace {
     this.journalPart = journal.part!;
     this.wish = wishOf(limits);
     // The clearance of an allowed fit lies in the range; that of an undecided fit may lie outside by its guard.
-    this.reach = Math.max(limits.max - this.wish, this.wish - limits.min) * (rules.allowsUndecided ? 2 : 1);
+    this.reach = Math.max(limits.max - this.wish, this.wish - limits.min) * (rules.allowsOutside ? 2 : 1);
   }
 
   free(entry: PooledRod | PooledShell): number {
@@ -73,6 +73,7 @@ export class EmptyPlace {
     let tried = 0;
     for (const rod of outward(pool.rods, wished ?? this.kind.usualBore ?? 0)) {
       if (this.free(rod) < 1 || !hasMass(rod.row.mass, mass)) continue;
+      if (!this.rules.mayServe(rod.row, this.giving.engine, this.journal)) continue;
       yield { rod, part: rod.row.part };
       if (++tried === TRIES) return;
     }
@@ -83,11 +84,14 @@ export class EmptyPlace {
   }
 
   /** Shells for one side that make an allowed fit beside the other half, the nearest to the aim first. */
-  *beside(bore: MeasuredPart, other: MeasuredPart, side: Side): Generator<PooledShell> {
+  *beside(bore: MeasuredPart, shell: AnyShell, side: Side): Generator<PooledShell> {
+    const other = shell.part;
     const size = bore.size - this.journalPart.size - other.size - this.wish;
     let tried = 0;
     for (const entry of outward(this.giving.pool[side], size, this.reach)) {
       if (this.free(entry) < 1) continue;
+      const [upper, lower] = side === 'upper' ? [entry.row, shell] : [shell, entry.row];
+      if (!this.rules.mayStand(upper, lower)) continue;
       if (tried++ === TRIES_OF_EACH) return;
       const { part } = entry.row;
       const fit = side === 'upper' ? this.parts(bore, part, other) : this.parts(bore, other, part);

@@ -5,12 +5,18 @@
 import type { FitParts } from '../clearance.js';
 import type { Grain } from '../grain.js';
 import { withItsShells } from '../matching/brought-shells.js';
-import type { FitKind, Stock, StockJournal, StockNewShell, StockRod, StockShell } from '../matching/stock.js';
+import type { FitKind, Stock, StockJournal, StockRod, StockShell } from '../matching/stock.js';
 import type { MeasuredPart } from '../uncertainty.js';
 import { outward } from './outward.js';
-import { type GivenLimits, goesOn, type Side, SingleFitRules, sameKind, wishOf } from './rules.js';
-
-export type AnyShell = StockShell | StockNewShell;
+import {
+  type AnyShell,
+  type GivenLimits,
+  goesOn,
+  type Side,
+  SingleFitRules,
+  sameKind,
+  wishOf,
+} from './rules.js';
 
 /** Why no set of the stock can fill a journal; `taken`: some could. */
 export type Obstacle =
@@ -46,6 +52,9 @@ export class OpenFits {
   private readonly rods = new Map<string, readonly Entry<StockRod>[]>();
   /** Of rods that may be used, by engine type. */
   private readonly bores = new Map<string, readonly OpenBore[]>();
+  private engineOf: ReadonlyMap<StockJournal, string> | undefined;
+  /** By kind and place: the lower halves that serve only with the others of the place. */
+  private readonly mates = new Map<string, readonly Entry<AnyShell>[]>();
 
   constructor(private readonly stock: Stock) {
     this.rules = new SingleFitRules(stock);
@@ -80,6 +89,7 @@ export class OpenFits {
     return this.stock.rods.filter(
       (rod) =>
         rod.engineType === journal.engineType &&
+        this.mayServe(rod, journal) &&
         (limits.massSpread === undefined || rod.mass !== undefined) &&
         this.hasPair(journal, rod, limits),
     );
@@ -96,6 +106,7 @@ export class OpenFits {
     const limits = this.rules.limitsOf(journal);
     if (!limits || journal.caseBore || rod.engineType !== journal.engineType) return false;
     if (limits.massSpread !== undefined && rod.mass === undefined) return false;
+    if (!this.mayServe(rod, journal)) return false;
     return this.hasPair(journal, rod, limits);
   }
 
@@ -119,6 +130,8 @@ export class OpenFits {
     const [middle, span] = [(least + greatest) / 2 - without, (greatest - least) / 2 + reach];
     for (const { row } of outward(others.entries, middle, span)) {
       if (row === shell && shell.quantity < 2) continue;
+      const [upper, lower] = side === 'upper' ? [shell, row] : [row, shell];
+      if (!this.rules.mayStand(upper, lower)) continue;
       if (!this.rules.pairs(shell.part, row.part, limits)) continue;
       if (caseBore) {
         if (caseBore.part && fits(caseBore.part, row.part)) return true;
@@ -126,6 +139,7 @@ export class OpenFits {
       }
       for (const rod of outward(rods, without + row.part.size, reach)) {
         if (limits.massSpread !== undefined && rod.row.mass === undefined) continue;
+        if (!this.mayServe(rod.row, journal)) continue;
         if (fits(rod.row.part, row.part)) return true;
       }
     }
@@ -138,13 +152,23 @@ export class OpenFits {
       const { part, hasShells } = caseBore;
       return part ? [{ part, ...(hasShells && { hasShells }) }] : [];
     }
-    const known = this.bores.get(engineType);
+    const known = this.stock.rodsStay ? undefined : this.bores.get(engineType);
     if (known) return known;
     const needsMass = this.rules.limitsOf(journal)?.massSpread !== undefined;
-    const rods = this.rodsOf(engineType).filter(({ row }) => !needsMass || row.mass !== undefined);
+    const rods = this.rodsOf(engineType).filter(
+      ({ row }) => (!needsMass || row.mass !== undefined) && this.mayServe(row, journal),
+    );
     const bores = rods.map(({ row }) => row);
     this.bores.set(engineType, bores);
     return bores;
+  }
+
+  private mayServe(rod: StockRod, journal: StockJournal): boolean {
+    if (!this.stock.rodsStay) return true;
+    this.engineOf ??= new Map(
+      this.stock.engines.flatMap(({ name, journals }) => journals.map((own) => [own, name] as const)),
+    );
+    return this.rules.mayServe(rod, this.engineOf.get(journal) ?? '', journal);
   }
 
   private rodsOf(engineType: string): readonly Entry<StockRod>[] {
@@ -174,6 +198,17 @@ export class OpenFits {
     return sizes;
   }
 
+  /** The lower halves that may stand beside an upper one, and maybe others. */
+  private lowersBeside(kind: FitKind, upper: AnyShell, { entries }: SizedShells): readonly Entry<AnyShell>[] {
+    const mates = 'quantity' in upper ? upper.mates : undefined;
+    const key = JSON.stringify([kind.engineType, kind.fit, mates]);
+    const known = this.mates.get(key);
+    if (known) return known;
+    const own = entries.filter(({ row }) => ('quantity' in row ? row.mates : undefined) === mates);
+    this.mates.set(key, own);
+    return own;
+  }
+
   /**
    * How far the clearance of an allowed fit may lie from the wish; an undecided one may pass the range by its guard.
    */
@@ -181,7 +216,7 @@ export class OpenFits {
     const wish = wishOf(limits);
     const roof = limits.serviceLimit ?? limits.max;
     const range = Math.max(roof - wish, wish - limits.min);
-    return this.rules.allowsUndecided
+    return this.rules.allowsOutside
       ? 2 * range + (roof - limits.min)
       : Math.max(limits.max - wish, wish - limits.min);
   }
@@ -198,8 +233,10 @@ export class OpenFits {
       return false;
     }
     for (const { row: upper } of outward(uppers.entries, walls / 2)) {
-      for (const { row: lower } of outward(lowers.entries, walls - upper.part.size, reach)) {
+      const beside = this.lowersBeside(journal, upper, lowers);
+      for (const { row: lower } of outward(beside, walls - upper.part.size, reach)) {
         if (upper === lower && 'quantity' in upper && upper.quantity < 2) continue;
+        if (!this.rules.mayStand(upper, lower)) continue;
         const fit: FitParts<MeasuredPart> = { bore, upper: upper.part, lower: lower.part, journal: part };
         if (this.rules.allows(fit, limits)) return true;
       }

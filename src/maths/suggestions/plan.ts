@@ -63,7 +63,10 @@ export type Draft = Omit<PlacePlan, 'journal' | 'cost'>;
 export function costOf({ added, rod, upper, lower }: Draft, isListed: boolean): Cost {
   const count = (...kinds: Added['is'][]) => added.filter(({ is }) => kinds.includes(is)).length;
   const walls = count('wall') + 2 * count('walls', 'rod and walls');
-  const price = added.reduce((sum, each) => sum + (each.is === 'new shell' ? each.shell.price : 0), 0);
+  // Both halves of a pair are added, for the price of one pair.
+  const priceOf = (each: Added) =>
+    each.is !== 'new shell' || (each.shell.half === 'pair' && each.side === 'lower') ? 0 : each.shell.price;
+  const price = added.reduce((sum, each) => sum + priceOf(each), 0);
   const taken = [rod, upper, lower].filter((entry) => entry?.holder).length;
   return [isListed ? walls : 0, count('rod', 'rod and walls'), walls, price, taken];
 }

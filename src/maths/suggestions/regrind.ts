@@ -14,7 +14,7 @@ import { massRange } from './mass-range.js';
 import { outward } from './outward.js';
 import type { KindParts } from './plan.js';
 import type { Pool, PooledRod } from './pool.js';
-import type { Side, SingleFitRules } from './rules.js';
+import { priceOfHalves, type Side, type SingleFitRules } from './rules.js';
 import { intersect, type Measure, type Window, windowOf } from './windows.js';
 
 /** One undersize of the engine maker, with the shells that are sold for it. */
@@ -110,6 +110,7 @@ function groundTo(
     for (const rod of outward(crank.pool.rods, wished)) {
       if (freeCount(rod, { engine: crank.engine, used }) < 1) continue;
       if (!hasMass(rod.row.mass, massRange(masses, parts.limits.massSpread))) continue;
+      if (!rules.mayServe(rod.row, crank.engine, site.journal)) continue;
       free.push(optionsOf(rules, parts, undersize, range, site.journal, rod, rod.row.part));
       if (free.length === ROD_TRIES) break;
     }
@@ -158,13 +159,13 @@ function optionsOf(
 ): Option[] {
   return newShells.upper.flatMap((upper) =>
     newShells.lower.flatMap((lower): Option[] => {
-      if (!rules.pairs(upper.part, lower.part, limits)) return [];
+      if (!rules.mayStand(upper, lower) || !rules.pairs(upper.part, lower.part, limits)) return [];
       const fitWith = (size: Grain): FitParts<MeasuredPart> => {
         return { bore, upper: upper.part, lower: lower.part, journal: measureJournal(size) };
       };
       const allowed = windowOf(rules, limits, fitWith, -1);
       const window = allowed && intersect(allowed, range);
-      const price = upper.price + lower.price;
+      const price = priceOfHalves(upper, lower);
       return window ? [{ place: { journal, rod, upper, lower }, window, price }] : [];
     }),
   );

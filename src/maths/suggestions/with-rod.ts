@@ -1,10 +1,9 @@
 /** Additions of a rod, with shells that are there or that can be bought. */
-import type { MeasuredPart } from '../uncertainty.js';
 import type { EmptyPlace } from './empty-place.js';
 import { outward } from './outward.js';
 import { compareCosts, costOf, type Draft } from './plan.js';
 import type { PooledShell } from './pool.js';
-import type { Side } from './rules.js';
+import type { AnyShell, Side } from './rules.js';
 import { middleOf, windowOf } from './windows.js';
 
 /** Most shells of each half that are tried with each other. */
@@ -18,9 +17,10 @@ export function withRod(place: EmptyPlace): Draft | undefined {
   const middle =
     usualBore ?? (usualWall === undefined ? undefined : place.journalPart.size + place.wish + 2 * usualWall);
   let best: { draft: Draft; rank: number[] } | undefined;
-  const offer = (shells: Omit<Draft, 'rod'>, upper: MeasuredPart, lower: MeasuredPart) => {
-    if (!place.rules.pairs(upper, lower, place.kind.limits)) return;
-    const window = place.boreWindow(upper, lower);
+  const offer = (shells: Omit<Draft, 'rod'>, upper: AnyShell, lower: AnyShell) => {
+    if (!place.rules.mayStand(upper, lower)) return;
+    if (!place.rules.pairs(upper.part, lower.part, place.kind.limits)) return;
+    const window = place.boreWindow(upper.part, lower.part);
     if (!window) return;
     const draft: Draft = {
       ...shells,
@@ -40,27 +40,29 @@ export function withRod(place: EmptyPlace): Draft | undefined {
     }
     return found;
   };
-  const [uppers, lowers] = [near('upper'), near('lower')];
+  const uppers = near('upper');
+  // Beside those that are near, the mates of the upper halves, wherever their walls lie.
+  const mates = new Set(uppers.map(({ row }) => row.mates).filter((mate) => mate !== undefined));
+  const isMate = (entry: PooledShell) => mates.has(entry.row.mates!) && place.free(entry) > 0;
+  const lowers = [...new Set([...near('lower'), ...pool.lower.filter(isMate)])];
   for (const upper of uppers) {
     for (const lower of lowers) {
       if (upper === lower && place.free(upper) < 2) continue;
-      offer({ added: [], upper, lower }, upper.row.part, lower.row.part);
+      offer({ added: [], upper, lower }, upper.row, lower.row);
     }
   }
   if (!best) {
     for (const shell of newShells.upper) {
       const added = { is: 'new shell', side: 'upper', shell } as const;
-      for (const lower of lowers)
-        offer({ added: [added], upper: undefined, lower }, shell.part, lower.row.part);
+      for (const lower of lowers) offer({ added: [added], upper: undefined, lower }, shell, lower.row);
       for (const second of newShells.lower) {
         const both = [added, { is: 'new shell', side: 'lower', shell: second } as const];
-        offer({ added: both, upper: undefined, lower: undefined }, shell.part, second.part);
+        offer({ added: both, upper: undefined, lower: undefined }, shell, second);
       }
     }
     for (const shell of newShells.lower) {
       const added = { is: 'new shell', side: 'lower', shell } as const;
-      for (const upper of uppers)
-        offer({ added: [added], upper, lower: undefined }, upper.row.part, shell.part);
+      for (const upper of uppers) offer({ added: [added], upper, lower: undefined }, upper.row, shell);
     }
   }
   return best?.draft;

@@ -31,7 +31,7 @@ export function withNothing(place: EmptyPlace, bores: readonly Bore[]): Draft | 
     for (const upper of outward(place.giving.pool.upper, half)) {
       if (place.free(upper) < 1) continue;
       if (tried++ === TRIES_OF_EACH) break;
-      for (const lower of place.beside(part, upper.row.part, 'lower')) {
+      for (const lower of place.beside(part, upper.row, 'lower')) {
         if (lower === upper && place.free(lower) < 2) continue;
         const taken = [rod, upper, lower].filter((entry) => entry?.holder).length;
         if (!best || taken < best.taken) best = { draft: { added: [], rod, upper, lower }, taken };
@@ -57,7 +57,7 @@ export function withNewShells(place: EmptyPlace, bores: readonly Bore[]): Draft 
       const other = side === 'upper' ? 'lower' : 'upper';
       for (const shell of newShells[side]) {
         const added = { is: 'new shell', side, shell } as const;
-        for (const entry of place.beside(bore, shell.part, other)) {
+        for (const entry of place.beside(bore, shell, other)) {
           const [upper, lower] = side === 'upper' ? [shell, entry.row] : [entry.row, shell];
           offer(
             {
@@ -73,7 +73,7 @@ export function withNewShells(place: EmptyPlace, bores: readonly Bore[]): Draft 
         if (side === 'lower') continue;
         for (const second of newShells.lower) {
           const fit = place.parts(bore, shell.part, second.part);
-          if (!place.rules.allows(fit, limits)) continue;
+          if (!place.rules.mayStand(shell, second) || !place.rules.allows(fit, limits)) continue;
           const both = [added, { is: 'new shell', side: 'lower', shell: second } as const];
           offer({ added: both, rod, upper: undefined, lower: undefined }, fit);
         }
@@ -94,7 +94,7 @@ export function withOneWall(place: EmptyPlace, bores: readonly Bore[]): Draft | 
       let tried = 0;
       for (const entry of outward(place.giving.pool[other], half)) {
         if (tried++ === TRIES) break;
-        if (place.free(entry) < 1) continue;
+        if (place.free(entry) < 1 || !place.rules.mayTakeAnyMate(entry.row)) continue;
         const there = entry.row.part;
         const window = place.wallWindow(bore, there, side);
         if (!window) continue;

@@ -7,7 +7,13 @@ import { spawnSync } from 'node:child_process';
 import { availableParallelism, loadavg } from 'node:os';
 import { matchStock } from '../../../src/maths/matching/match.js';
 import type { MatchResult, Stock } from '../../../src/maths/matching/stock.js';
-import { ofType, together, type WorkshopSize, workshopStock } from '../../maths/matching/random-stock.js';
+import {
+  ofType,
+  together,
+  type WorkshopSize,
+  withDefaults,
+  workshopStock,
+} from '../../maths/matching/random-stock.js';
 import { KINDS } from './kinds.js';
 import { peersOf, RESTARTS } from './peers.js';
 
@@ -100,9 +106,10 @@ const gap = ({ stages }: MatchResult, aim: string) => {
 };
 
 /** One stock, in a process of its own so that its memory is known. */
-async function time(place: number, seed: number): Promise<void> {
+async function time(place: number, seed: number, settings: string | undefined): Promise<void> {
   const { name, size, types } = SIZES[place]!;
-  const stock = types === undefined ? workshopStock(seed, size) : shelfOf(types, seed, size);
+  const typed = types === undefined ? workshopStock(seed, size) : shelfOf(types, seed, size);
+  const stock = settings === 'closest' ? typed : withDefaults(typed);
   const [start, used] = [performance.now(), process.cpuUsage()];
   const result = await matchStock(stock, { seconds: MOST_SECONDS });
   const { user, system } = process.cpuUsage(used);
@@ -115,6 +122,7 @@ async function time(place: number, seed: number): Promise<void> {
     gap(result, 'filled journals beyond them'),
     gap(result, 'distance from the aim'),
     gap(result, 'pairs kept together'),
+    gap(result, 'rods that stay'),
     Math.round(process.resourceUsage().maxRSS / 1024),
   ]);
 }
@@ -133,6 +141,7 @@ function times(): void {
     'Beyond',
     'Off aim, 0.001 µm',
     'Kept pairs',
+    'Rods that stay',
     'MB',
   ]);
   for (const [place, { size }] of SIZES.entries()) {
@@ -182,8 +191,8 @@ async function proofs(): Promise<void> {
   }
 }
 
-const [wanted, place, seed] = process.argv.slice(2);
-if (wanted === 'time') await time(Number(place), Number(seed));
+const [wanted, place, seed, settings] = process.argv.slice(2);
+if (wanted === 'time') await time(Number(place), Number(seed), settings);
 else if (wanted === 'proofs') await proofs();
 else {
   if (wanted !== 'times') await engines();

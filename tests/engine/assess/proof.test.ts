@@ -6,7 +6,7 @@ const stage = (reached: number, bound: number) => ({
   ...{ aim: 'complete engines' as const, reached, bound, gapStays: undefined },
 });
 const matching = (...stages: ReturnType<typeof stage>[]) => ({
-  ...{ fits: [], completeEngines: [], grid: undefined, stages },
+  ...{ fits: [], completeEngines: [], hopelessEngines: [], grid: undefined, stages },
 });
 
 test.each([

@@ -8,6 +8,7 @@ import { bookOf, type Sheets, table, um } from '../book-of.js';
 
 /** A clearance of 45.01 − 2 · 1.4875 − 42 = 0.035 mm; all names typed as numbers. */
 const NUMBERED: Sheets = {
+  Setup: table({ Item: 'Prefer', Value: 'closest' }),
   Limits: table({ 'Engine type': 'X', Fit: 'big end', 'Clearance min': 0.02, 'Clearance max': 0.05 }),
   Journals: table(
     { Part: 101, Engine: 7, Position: 1, Fit: 'big end', 'A 0': 42 },
@@ -36,10 +37,10 @@ describe('a name typed as a number is written as a number', () => {
     [
       'Pick list',
       [
-        ['', 101, 'journal', 7, 1],
-        ['', 52, 'lower shell', 7, 1],
-        ['', 31, 'rod', 7, 1],
-        ['', 51, 'upper shell', 7, 1],
+        ['', 101, 'journal', 7, 'big end', 1],
+        ['', 52, 'lower shell', 7, 'big end', 1],
+        ['', 31, 'rod', 7, 'big end', 1],
+        ['', 51, 'upper shell', 7, 'big end', 1],
       ],
     ],
     ['Left over', [['053', 'lower shell', '']]],
@@ -64,7 +65,7 @@ test('To buy says what one costs and what all cost', async () => {
   const rows = valuesOf(
     await assessed({
       ...NUMBERED,
-      Setup: table({ Item: 'New shells', Value: 'yes' }),
+      Setup: table({ Item: 'New shells', Value: 'yes' }, { Item: 'New with used', Value: 'yes' }),
       Rods: table({ Part: 31, 'A 0': 45.01 }, { Part: 32, 'A 0': 45.01 }),
       Shells: table({ Part: 51, Half: 'upper', 'Wall 1': 1.4875 }),
       'New shells': table({
@@ -139,7 +140,7 @@ describe('what stands below the stages in Summary', () => {
     expect(stopSentence(stopped)).toBe(sentence);
     expect(summaryText(stopped)).toContain(sentence);
     const json = bookJson(stopped, undefined).matching!.stages;
-    expect(json.map(({ gapStays }) => gapStays)).toEqual([null, null, distance, kept ?? null]);
+    expect(json.map(({ gapStays }) => gapStays)).toEqual([null, null, null, distance, kept ?? null, null]);
   });
 
   test('which books the sets are not of', async () => {

@@ -156,10 +156,11 @@ describe('new shells are suggested whether or not matching may buy', () => {
       { Mark: 'B', Price: 7.5 },
       { Mark: 'Z', Price: 1, 'Wall from': 1.6, 'Wall to': 1.61 },
     );
-    expect(filledBy(await assessed(sheetsOf([ROD], [LOWER], offers)))).toEqual([
+    const mixed = { Item: 'New with used', Value: 'yes' };
+    expect(filledBy(await assessed(sheetsOf([ROD], [LOWER], { ...offers, Setup: table(mixed) })))).toEqual([
       'needs a new upper shell of mark B (price 7.5), with rod R1 and lower shell L1',
     ]);
-    const buying = { ...offers, Setup: table({ Item: 'New shells', Value: 'yes' }) };
+    const buying = { ...offers, Setup: table(mixed, { Item: 'New shells', Value: 'yes' }) };
     expect((await assessed(sheetsOf([ROD], [LOWER], buying))).matching!.completeEngines).toEqual(['c']);
   });
 
@@ -279,7 +280,7 @@ test.each([
   'parts that are left and would do are named, with why no set was made of them (grid %s)',
   async (grid, why) => {
     const whole = await assessed(sheetsOf([ROD], [UPPER, LOWER]));
-    const matching = { fits: [], completeEngines: [], stages: [], grid };
+    const matching = { fits: [], completeEngines: [], hopelessEngines: [], stages: [], grid };
     const plans = crankPlansOf(whole.parts, whole.stock, matching, whole.context);
     expect(filledBy({ ...whole, matching, plans })).toEqual([
       `could be filled by rod R1, upper shell U1 and lower shell L1: ${why}`,

@@ -26,9 +26,20 @@ export interface Option {
   readonly lower: Shell;
   readonly distance: number;
   readonly kept: boolean;
+  readonly stays: boolean;
+  readonly inRange: boolean;
 }
 
 const isOwned = (shell: Shell): shell is StockShell => 'quantity' in shell;
+
+/** Whether two halves may stand with each other, whatever their walls. */
+function mayStandTogether(upper: Shell, lower: Shell, { newWithUsed }: Stock): boolean {
+  const [isUsed, isUsedToo] = [isOwned(upper), isOwned(lower)];
+  if (upper.half === 'pair' || lower.half === 'pair') return upper === lower;
+  if (isUsed !== isUsedToo && !newWithUsed) return false;
+  const matesOf = (shell: Shell) => (isOwned(shell) ? shell.mates : undefined);
+  return matesOf(upper) === matesOf(lower);
+}
 
 export function optionsOf(stock: Stock, engine: StockEngine, journal: StockJournal): Option[] {
   const limits = stock.kinds.find(
@@ -55,7 +66,9 @@ export function optionsOf(stock: Stock, engine: StockEngine, journal: StockJourn
     : stock.rods
         .filter(
           (rod) =>
-            rod.engineType === journal.engineType && (massSpread === undefined || rod.mass !== undefined),
+            rod.engineType === journal.engineType &&
+            (massSpread === undefined || rod.mass !== undefined) &&
+            (!stock.rodsStay || !rod.ran || here(rod.ran)),
         )
         .map((rod) => ({ rod, part: rod.part, kept: here(rod.ran), hasShells: rod.hasShells }));
   const shells: Shell[] = [...stock.shells, ...stock.newShells].filter(
@@ -68,6 +81,7 @@ export function optionsOf(stock: Stock, engine: StockEngine, journal: StockJourn
       for (const lower of shells) {
         if (!bore || upper.half === 'lower' || lower.half === 'upper') continue;
         if (upper === lower && isOwned(upper) && upper.quantity < 2) continue;
+        if (!mayStandTogether(upper, lower, stock)) continue;
         // A bore measured with its shells in takes those, and they go nowhere else.
         if (isIn(upper) !== hasShells || isIn(lower) !== hasShells) continue;
         const difference = Math.abs(upper.part.size - lower.part.size);
@@ -75,12 +89,20 @@ export function optionsOf(stock: Stock, engine: StockEngine, journal: StockJourn
         const parts = { bore, journal: journal.part, upper: upper.part, lower: lower.part };
         const clearance = clearanceOf(parts);
         const guards = fitGuards(stock.confidence, clearanceVariance(parts));
-        const verdict = fitVerdict(clearance, { min, max, serviceLimit }, guards);
-        if (verdict !== 'in range' && !(stock.allowUndecided && verdict === 'undecided')) continue;
+        const verdict = journal.caseBore?.isUncorrected
+          ? 'undecided'
+          : fitVerdict(clearance, { min, max, serviceLimit }, guards);
+        const allowed = [
+          'in range',
+          ...(stock.allowUndecided ? ['undecided'] : []),
+          ...(stock.allowWorn ? ['within service limit'] : []),
+        ];
+        if (!allowed.includes(verdict)) continue;
         const ran =
           kept && (hasShells || (isOwned(upper) && here(upper.ran) && isOwned(lower) && here(lower.ran)));
         const distance = aim === undefined ? 0 : Math.abs(clearance.clearance - aim);
-        options.push({ rod, upper, lower, distance, kept: ran });
+        const stays = rod !== undefined && kept;
+        options.push({ rod, upper, lower, distance, kept: ran, stays, inRange: verdict === 'in range' });
       }
     }
   }
@@ -90,8 +112,22 @@ export function optionsOf(stock: Stock, engine: StockEngine, journal: StockJourn
 /** In tenths of grams the masses of the tests are whole. */
 const tenths = (mass: number) => Math.round(mass * 10);
 
+/** The engines that no sets complete, though they have the whole stock for themselves. */
+function hopelessEngines(stock: Stock): Set<number> {
+  const isHopeless = (place: number) => {
+    const engine = stock.engines[place]!;
+    if (engine.journals.length === 0) return false;
+    const alone = { ...stock, engines: [engine], newShells: stock.newShells };
+    return bestByTryingAll(alone, new Set())[0] === 0;
+  };
+  return new Set([...stock.engines.keys()].filter(isHopeless));
+}
+
 /** What the best sets reach, aim by aim in the order of the rules. */
-export function bestByTryingAll(stock: Stock): number[] {
+export function bestByTryingAll(
+  stock: Stock,
+  hopeless: ReadonlySet<number> = hopelessEngines(stock),
+): number[] {
   const journals = stock.engines.flatMap((engine, place) =>
     engine.journals.map((journal) => ({
       engine: place,
@@ -113,13 +149,28 @@ export function bestByTryingAll(stock: Stock): number[] {
     );
     const complete = isComplete.filter(Boolean).length;
     const beyond = filled.reduce((sum, count, place) => sum + (isComplete[place] ? 0 : count), 0);
+    const open = filled.reduce(
+      (sum, count, place) => sum + (isComplete[place] || hopeless.has(place) ? 0 : count),
+      0,
+    );
     const taken = chosen.filter((option) => option !== undefined);
-    const bought = taken.flatMap(({ upper, lower }) => [upper, lower]).filter((shell) => !isOwned(shell));
+    const bought = taken
+      .flatMap(({ upper, lower }) => (upper.half === 'pair' ? [upper] : [upper, lower]))
+      .filter((shell) => !isOwned(shell));
     const cents = bought.reduce((sum, shell) => sum + Math.round(100 * (shell as StockNewShell).price), 0);
     const distance = taken.reduce((sum, option) => sum + option.distance, 0);
     const kept = taken.filter((option) => option.kept).length;
-    const last = stock.preferKeptPairs ? [-kept, distance] : [distance, -kept];
-    const value = [-complete, -beyond, ...(stock.newShells.length > 0 ? [cents] : []), ...last];
+    const stayed = taken.filter((option) => option.stays).length;
+    const inRange = taken.filter((option) => option.inRange).length;
+    const last = stock.preferKeptPairs ? [-kept, -stayed, distance] : [distance, -kept, -stayed];
+    const value = [
+      -complete,
+      ...(hopeless.size > 0 ? [-open] : []),
+      -beyond,
+      ...(stock.newShells.length > 0 ? [cents] : []),
+      ...(stock.allowWorn ? [-inRange] : []),
+      ...last,
+    ];
     const differs = best ? value.findIndex((each, place) => each !== best![place]) : 0;
     if (!best || (differs >= 0 && value[differs]! < best[differs]!)) best = value;
   };

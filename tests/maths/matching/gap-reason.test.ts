@@ -26,7 +26,7 @@ describe('a gap that stays', () => {
   test('says that the search ended, where it ended short of the proof with time left', async () => {
     const result = await matchStock(SHORT_OF_PROOF, { largeFrom: 0, seconds: 60 });
     expect(openAims(result)).toEqual(['distance from the aim']);
-    expect(reasonsOf(result)).toEqual([undefined, undefined, 'search', undefined]);
+    expect(reasonsOf(result)).toEqual([undefined, undefined, 'search', undefined, undefined]);
   });
 
   test('says that the time ended, where there was none', async () => {
@@ -44,7 +44,7 @@ describe('a gap that stays', () => {
   test('is none where everything is proved', async () => {
     const result = await matchStock(SHORT_OF_PROOF);
     expect(openAims(result)).toEqual([]);
-    expect(reasonsOf(result)).toEqual([undefined, undefined, undefined, undefined]);
+    expect(reasonsOf(result)).toEqual([undefined, undefined, undefined, undefined, undefined]);
   });
 });
 

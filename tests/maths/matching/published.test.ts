@@ -67,7 +67,10 @@ function stockOf(
     newShells: [],
     confidence: 0.95,
     allowUndecided: false,
+    allowWorn: false,
     preferKeptPairs: false,
+    rodsStay: false,
+    newWithUsed: true,
   };
 }
 
@@ -115,6 +118,7 @@ describe('five groups of the printed tolerances', () => {
     }
     expect(stages.map(({ reached, bound }) => [reached, bound])).toEqual([
       [1, 1],
+      [0, 0],
       [0, 0],
       [0, 0],
       [0, 0],

@@ -134,6 +134,19 @@ function limitsOf(random: Random, kind: FitKind): KindLimits {
   };
 }
 
+/** The place whose half-shells serve only with each other, of a shell that does not name it alone. */
+export function matesOf(
+  { ran, fit }: StockShell,
+  all: readonly StockShell[],
+  hasLostMate: () => boolean = () => false,
+): string | undefined {
+  if (!ran) return undefined;
+  const isThere = (other: StockShell) =>
+    other.fit === fit && other.ran?.engine === ran.engine && other.ran.position === ran.position;
+  const count = all.filter(isThere).reduce((sum, { quantity }) => sum + quantity, 0);
+  return count > 1 || hasLostMate() ? `${ran.engine} ${fit} ${ran.position}` : undefined;
+}
+
 /**
  * A stock small enough to try every set: up to three engines of up to two types, four journals in all.
  * Gauges are shared, sizes crowd about the limits, and all rules of the matching take turns.
@@ -219,7 +232,43 @@ export function tinyStock(seed: number): Stock {
     newShells,
     confidence: pick(random, [0.5, 0.9, 0.95]),
     allowUndecided: random() < 0.3,
+    allowWorn: false,
     preferKeptPairs: random() < 0.4,
+    rodsStay: false,
+    newWithUsed: true,
+  };
+}
+
+/**
+ * A tiny stock with the rules of pairs, of new shells beside used ones, of rods that stay and of worn fits in turns.
+ */
+export function ruledStock(seed: number): Stock {
+  const random = randomOf(seed + 100_000);
+  const stock = tinyStock(seed);
+  const allowWorn = random() < 0.3;
+  const halvesStay = random() < 0.6;
+  // A mate of some shells may not be used, and is not in the stock.
+  const mates = (shell: StockShell) => matesOf(shell, stock.shells, () => random() < 0.1);
+  return {
+    ...stock,
+    kinds: stock.kinds.map((kind) => ({
+      ...kind,
+      serviceLimit:
+        allowWorn && kind.max !== undefined ? kind.max + 1000 * wholeOf(random, 3, 15) : kind.serviceLimit,
+    })),
+    engines: stock.engines.map((engine) => ({
+      ...engine,
+      journals: engine.journals.map((journal) => ({
+        ...journal,
+        caseBore: journal.caseBore && { ...journal.caseBore, isUncorrected: random() < 0.1 },
+      })),
+    })),
+    shells: halvesStay ? stock.shells.map((shell) => ({ ...shell, mates: mates(shell) })) : stock.shells,
+    newShells: stock.newShells.map((shell) => ({ ...shell, half: random() < 0.4 ? 'pair' : shell.half })),
+    allowWorn,
+    preferKeptPairs: random() < 0.6,
+    rodsStay: random() < 0.2,
+    newWithUsed: random() < 0.4,
   };
 }
 
@@ -363,7 +412,24 @@ export function workshopStock(seed: number, size: WorkshopSize): Stock {
     newShells: size.newShells ? newShells : [],
     confidence: 0.95,
     allowUndecided: false,
+    allowWorn: false,
     preferKeptPairs: false,
+    rodsStay: false,
+    newWithUsed: true,
+  };
+}
+
+/** A stock under the settings that hold where none is typed: what ran together stays, and halves are pairs. */
+export function withDefaults(stock: Stock): Stock {
+  const places = new Map<string, StockShell[]>();
+  const placeOf = ({ ran, fit }: StockShell) => `${ran?.engine} ${fit} ${ran?.position}`;
+  for (const shell of stock.shells)
+    places.set(placeOf(shell), [...(places.get(placeOf(shell)) ?? []), shell]);
+  return {
+    ...stock,
+    shells: stock.shells.map((shell) => ({ ...shell, mates: matesOf(shell, places.get(placeOf(shell))!) })),
+    preferKeptPairs: true,
+    newWithUsed: false,
   };
 }
 

@@ -60,7 +60,7 @@ export function setOf(
 ) {
   const parts = { bore: bore.part!, upper: upper.shell.part, lower: lower.shell.part, journal: own.part! };
   const named = { name: bore.name, part: bore.part!, ran: bore.ran };
-  return { engine, journal: own, bore: named, upper, lower, parts, ranTogether: false };
+  return { engine, journal: own, bore: named, upper, lower, parts, ranTogether: false, rodStays: false };
 }
 
 export interface Case {
@@ -113,17 +113,22 @@ export function soundCase(): Case {
       newShells: [sold],
       confidence: 0.95,
       allowUndecided: false,
+      allowWorn: false,
       preferKeptPairs: false,
+      rodsStay: false,
+      newWithUsed: true,
     },
     result: {
       fits,
       completeEngines: ['E'],
+      hopelessEngines: [],
       stages: [
         { aim: 'complete engines', reached: 1, bound: 1, gapStays: undefined },
         { aim: 'filled journals beyond them', reached: 1, bound: 1, gapStays: undefined },
         { aim: 'price of bought shells', reached: 0.1, bound: 0.1, gapStays: undefined },
         { aim: 'distance from the aim', reached: 4 * OFF_AIM, bound: 4 * OFF_AIM, gapStays: undefined },
         { aim: 'pairs kept together', reached: 0, bound: 0, gapStays: undefined },
+        { aim: 'rods that stay', reached: 0, bound: 0, gapStays: undefined },
       ],
       grid: undefined,
     },
@@ -220,7 +225,14 @@ export function withWall(own: Case, place: number, half: 'upper' | 'lower', wall
 export function ranThere(own: Case, elsewhere: Partial<RanAt> = {}): Case {
   const ran = { engine: 'E', position: '1', ...elsewhere };
   const rows: object[] = [rodNamed(own, 'R1'), shellNamed(own, 'U1'), shellNamed(own, 'L1')];
-  return rows.reduce((each: Case, row) => withRow<object>(each, row, { ran }), own);
+  const there = rows.reduce((each: Case, row) => withRow<object>(each, row, { ran }), own);
+  return ran.position === '1' ? rodOfStays(there, FIRST) : there;
+}
+
+/** A set that says its rod stays. */
+export function rodOfStays(own: Case, place: number): Case {
+  const said = withSet(own, place, (fit) => ({ ...fit, rodStays: true }));
+  return withStage(said, 'rods that stay', { reached: 1, bound: 1 });
 }
 
 /** The main on its Clearance min, measured with a standard deviation of 100 grains: z is 1.6449. */

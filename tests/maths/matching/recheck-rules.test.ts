@@ -16,6 +16,7 @@ import {
   ranThere,
   rod,
   rodNamed,
+  rodOfStays,
   SECOND,
   setOf,
   shell,
@@ -227,7 +228,7 @@ const BROKEN: readonly Broken[] = [
     change: (own) => {
       const ran = { engine: 'E', position: '2' };
       const both = withRow(withRow(own, rodNamed(own, 'R2'), { ran }), shellNamed(own, 'L2'), { ran });
-      const said = withSet(both, SECOND, (fit) => ({ ...fit, ranTogether: true }));
+      const said = withSet(rodOfStays(both, SECOND), SECOND, (fit) => ({ ...fit, ranTogether: true }));
       return withStage(said, 'pairs kept together', { reached: 1, bound: 1 });
     },
   },

@@ -85,7 +85,7 @@ describe('seats', () => {
     for (let seed = 6001; seed <= 6060; seed++) {
       const stock = tinyStock(seed);
       const { model, fits } = modelOfStock(stock);
-      const [complete, beyond] = bestByTryingAll(stock);
+      const [complete, beyond] = bestByTryingAll(stock, new Set());
       const [first, second] = aimsOf(model.problem.stock, { price: 1, distance: 1 });
       const solve = (aim: typeof first, held: Parameters<typeof stageOf>[2]) =>
         improve(

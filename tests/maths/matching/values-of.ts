@@ -1,6 +1,13 @@
 import type { MatchResult } from '../../../src/maths/matching/stock.js';
 
-const MOST = ['complete engines', 'filled journals beyond them', 'pairs kept together'];
+const MOST = [
+  'complete engines',
+  'filled journals of engines that could be completed',
+  'filled journals beyond them',
+  'fits in range',
+  'pairs kept together',
+  'rods that stay',
+];
 
 /** Values in the form of bestByTryingAll: all to be least, prices in cents. */
 export function valuesOf({ stages }: MatchResult, of: 'reached' | 'bound'): number[] {

@@ -9,7 +9,7 @@ import { putFits } from '../../../src/maths/matching/put-fits.js';
 import { type ModelSide, outerSide, wholeSide } from '../../../src/maths/matching/sides.js';
 import { loadSolver } from '../../../src/maths/matching/solver.js';
 import type { Reached } from '../../../src/maths/matching/stage.js';
-import type { Stock } from '../../../src/maths/matching/stock.js';
+import type { StageResult, Stock } from '../../../src/maths/matching/stock.js';
 import { WorkingSets } from '../../../src/maths/matching/working-sets.js';
 import { bestByTryingAll } from './every-set.js';
 import { tinyStock, workshopStock } from './random-stock.js';
@@ -25,11 +25,14 @@ async function boundsOf(given: Stock) {
   // Nor is there a program where nothing fits.
   if (!whole || sets.table.problem.spaces.length === 0) return undefined;
   const result = await matchStock(stock);
+  // The aim of engines that could be completed has a test of its own.
+  const isCommon = ({ aim }: StageResult) => aim !== 'filled journals of engines that could be completed';
+  const common = { ...result, stages: result.stages.filter(isCommon) };
   putFits(sets, new Set(stock.engines.map(({ name }) => name)), result.fits, (row) => row);
   const outer = outerSide(search);
   const { perUnit } = pricesOf(stock);
   const aims = aimsOf(stock, { price: 1, distance: 1 });
-  const reached = valuesOf(result, 'reached').map((value, place) =>
+  const reached = valuesOf(common, 'reached').map((value, place) =>
     aims[place]!.amount === 'price' ? (value / 100) * perUnit : value,
   );
   const held: Reached[] = reached.map((value, place) => ({
@@ -59,7 +62,7 @@ describe('the bound of whole cranks', () => {
       const bounds = await boundsOf(stock);
       if (!bounds) continue;
       stocks++;
-      const best = bestByTryingAll(stock);
+      const best = bestByTryingAll(stock, new Set());
       for (const [place, { amount, reached, whole, outer }] of bounds.entries()) {
         if (amount !== 'price') expect(reached, `seed ${seed}`).toBe(best[place]);
         expect(whole, `seed ${seed}, ${amount}`).toBeLessThanOrEqual(reached);
@@ -109,6 +112,6 @@ describe('the bound of whole cranks', () => {
     // A program that may take half cranks finds a place for one rod more than whole cranks have.
     const size = { cranks: 25, pins: 4, mains: 0, rods: 130, shells: 500, massSpread: 3 };
     const { stages } = await matchStock(workshopStock(10, size));
-    expect(stages.map(({ reached, bound }) => reached - bound)).toEqual([0, 0, 0, 0]);
+    expect(stages.slice(0, 4).map(({ reached, bound }) => reached - bound)).toEqual([0, 0, 0, 0]);
   });
 });

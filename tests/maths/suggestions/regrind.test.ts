@@ -48,7 +48,10 @@ function stockOf(pins: readonly number[], rods: readonly number[]): Stock {
     newShells: [],
     confidence: 0.95,
     allowUndecided: false,
+    allowWorn: false,
     preferKeptPairs: false,
+    rodsStay: false,
+    newWithUsed: true,
   };
 }
 

@@ -47,7 +47,10 @@ function rulesOf(random: Random) {
     newShells: [],
     confidence: pick(random, [0.5, 0.95, 0.9999]),
     allowUndecided: random() < 0.3,
+    allowWorn: false,
     preferKeptPairs: false,
+    rodsStay: false,
+    newWithUsed: true,
   };
   return { rules: new SingleFitRules(stock), limits };
 }
