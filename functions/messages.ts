@@ -19,6 +19,7 @@ export const messages = {
   tooFewStations: 'stations is 1; a taper needs readings at 2 stations or more',
   tooFewAngles: (readings: number, stations: number) =>
     `readings has ${readings} cells for ${stations} stations; out of round needs 2 angles or more at each`,
+  oneReading: 'readings has 1 cell; a run-out needs 2 readings or more',
   crossed: (low: string, lowValue: string, high: string, highValue: string) =>
     `${low} ${lowValue} lies above ${high} ${highValue}; expected ${low} at or below ${high}`,
   noUsableClass: (argument: string) => `${argument} has no row whose From is at or below its To`,

@@ -18,6 +18,14 @@ const READING_COLUMNS = {
   diameters: ['readings', '`A 0`, `A 90`, `B 0`, ...: station and angle, one spot a column.'],
   walls: ['readings', '`Wall 1`, `Wall 2`, ...: one spot a column.'],
   bolts: ['readings', '`Length 1`, `Neck 1`, ...: one spot a column.'],
+  gaps: [
+    'readings',
+    '`Gap 1`, `Gap 2`, ..., signed; or `Goes` and `Stops`: the thickest feeler that goes in, the thinnest that does not.',
+  ],
+  dial: [
+    'readings',
+    '`A 0`, `A 90`, ...: station and angle, what the dial shows, signed; or `Total`: its total indicator reading.',
+  ],
 } as const;
 
 /** The sheets that a user fills; the sheet's name stands in the first of its rows. */

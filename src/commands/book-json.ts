@@ -17,13 +17,16 @@ import { sentenceOf } from '../engine/book/problems.js';
 import { FASTENER_COLUMNS } from '../engine/columns/fastener-columns.js';
 import { fitColumns } from '../engine/columns/fit-columns.js';
 import { REMEASURE } from '../engine/columns/remeasure-columns.js';
-import { jsonOf, partsJson } from '../engine/columns/result-json.js';
+import { jsonOf, partsJson, placesJson } from '../engine/columns/result-json.js';
 import type { ResultTable } from '../engine/columns/result-table.js';
 import { MATCHED_SETS } from '../engine/columns/set-columns.js';
 import { LEFT_OVER, NOT_MATCHED, TO_BUY } from '../engine/columns/stock-columns.js';
 import { REACHED, SUMMARY } from '../engine/columns/summary-columns.js';
 import { TABLE_COLUMNS } from '../engine/columns/table-columns.js';
 import { FIT_SLOTS } from '../engine/input-sheets/fits.js';
+import { GAP } from '../engine/kinds/gap.js';
+import { isOnFits } from '../engine/kinds/kind-of-fit.js';
+import { RUN_OUT } from '../engine/kinds/run-out.js';
 import type { GaugeVariation } from '../maths/gauge-study.js';
 import { type Grain, mmOfGrain } from '../maths/grain.js';
 import { type TypedTorque, torqueIn } from '../maths/torque.js';
@@ -37,7 +40,9 @@ export function bookJson(assessment: Assessment, written: string | undefined) {
     written: written ?? null,
     summary: listJson(SUMMARY, assessment, ({ limit }) => ({ neighbourSpreadLimit: mm(limit) })),
     parts: partsJson(parts.all(), assessment),
-    fits: fits.map((fit) => fitJson(fit, assessment)),
+    fits: fits.filter(({ kind }) => isOnFits(kind)).map((fit) => fitJson(fit, assessment)),
+    gaps: placesJson(fits, GAP, assessment),
+    runOuts: placesJson(fits, RUN_OUT, assessment),
     fasteners: fasteners.map((fastener) => fastenerJson(fastener, assessment)),
     tables: Object.entries(tables).flatMap(([sheet, rows]) =>
       rows.map((row) => ({ sheet, row: row.row + 1, ...jsonOf(TABLE_COLUMNS, row, assessment) })),

@@ -7,6 +7,7 @@ import { isProved } from '../engine/assess/proof.js';
 import { NOT_MEASURED } from '../engine/assess/remeasure-words.js';
 import { studyFigures } from '../engine/assess/study-figures.js';
 import { countText, lengthText } from '../engine/assess/words.js';
+import { isOnFits } from '../engine/kinds/kind-of-fit.js';
 import { movedSentence } from '../engine/words/moved-words.js';
 import { fitTables } from '../io/terminal/fit-table.js';
 import type { LengthUnit } from '../maths/units.js';
@@ -62,7 +63,9 @@ function countLine({ engine, fit, fits, counts, waiting }: NeighbourResult): str
     [waiting, 'without enough data'],
   ];
   const words = told.filter(([count]) => count !== 0).map(([count, word]) => `${count} ${word}`);
-  return `  engine ${engine}, ${fit}: ${countText(fits.length, 'fit')}: ${words.join(', ')}`;
+  const { kind } = fits[0]!;
+  const noun = isOnFits(kind) ? 'fit' : kind.name;
+  return `  engine ${engine}, ${fit}: ${countText(fits.length, noun)}: ${words.join(', ')}`;
 }
 
 /** What a study says of its gauge, by analysis of variance. */

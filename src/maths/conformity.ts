@@ -9,9 +9,10 @@ import type { Grain } from './grain.js';
 import type { Guards } from './guards.js';
 import { normalProbability } from './normal.js';
 
+/** A limit that is undefined is none: gaps and run-outs may have one of the two. */
 export interface FitLimits {
-  readonly min: Grain;
-  readonly max: Grain;
+  readonly min: Grain | undefined;
+  readonly max: Grain | undefined;
   readonly serviceLimit?: Grain | undefined;
 }
 
@@ -20,9 +21,11 @@ export type ProvenFitVerdict = 'tight' | 'loose' | 'in range' | 'within service 
 
 export function fitVerdict(
   { tightest, loosest }: { readonly tightest: Grain; readonly loosest: Grain },
-  { min, max, serviceLimit }: FitLimits,
+  limits: FitLimits,
   { inside, outside }: Guards,
 ): ProvenFitVerdict {
+  const { serviceLimit } = limits;
+  const { min, max } = openEnded(limits);
   if (tightest + outside < min) return 'tight';
   if (loosest - outside > (serviceLimit ?? max)) return 'loose';
   const clearOfMin = tightest - inside >= min;
@@ -34,15 +37,26 @@ export function fitVerdict(
   return 'undecided';
 }
 
+/** The range of a fit; a limit that there is none of lies beyond every length. */
+export function openEnded({ min, max }: Pick<FitLimits, 'min' | 'max'>): {
+  readonly min: number;
+  readonly max: number;
+} {
+  return { min: min ?? Number.NEGATIVE_INFINITY, max: max ?? Number.POSITIVE_INFINITY };
+}
+
 /** The probability that the whole fit lies within [min, max]. */
 export function chanceInRange(
   { tightest, loosest }: { readonly tightest: Grain; readonly loosest: Grain },
-  { min, max }: { readonly min: Grain; readonly max: Grain },
+  limits: Pick<FitLimits, 'min' | 'max'>,
   standardUncertainty: number,
 ): number {
+  const { min, max } = openEnded(limits);
   if (standardUncertainty === 0) return tightest >= min && loosest <= max ? 1 : 0;
-  const upper = normalProbability((max - loosest) / standardUncertainty);
-  const lower = normalProbability((min - tightest) / standardUncertainty);
+  const upper =
+    max === Number.POSITIVE_INFINITY ? 1 : normalProbability((max - loosest) / standardUncertainty);
+  const lower =
+    min === Number.NEGATIVE_INFINITY ? 0 : normalProbability((min - tightest) / standardUncertainty);
   return Math.max(0, upper - lower);
 }
 

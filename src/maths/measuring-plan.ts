@@ -11,7 +11,7 @@
  * guards of u'. All in grains and grains².
  */
 import type { FitLimits, LimitCheck } from './conformity.js';
-import { excess } from './conformity.js';
+import { excess, openEnded } from './conformity.js';
 import { GRAINS_PER_MM, type Grain } from './grain.js';
 import type { Guards } from './guards.js';
 import { normalProbability } from './normal.js';
@@ -35,10 +35,12 @@ function shiftWithin(from: number, to: number, deviation: number): number {
  */
 export function chanceFitDecided(
   { tightest, loosest }: { readonly tightest: Grain; readonly loosest: Grain },
-  { min, max, serviceLimit }: FitLimits,
+  limits: FitLimits,
   { inside, outside }: Guards,
   deviation: number,
 ): number {
+  const { serviceLimit } = limits;
+  const { min, max } = openEnded(limits);
   const within = (from: number, to: number) => shiftWithin(from, to, deviation);
   const tight = within(Number.NEGATIVE_INFINITY, min - outside - tightest);
   const loose = within((serviceLimit ?? max) + outside - loosest, Number.POSITIVE_INFINITY);

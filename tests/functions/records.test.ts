@@ -23,6 +23,8 @@ const contractNames = [
   'FIT_STATUS',
   'CHANCE_IN_RANGE',
   'RUNNING_CLEARANCE',
+  'RING_GAP_IN',
+  'RUN_OUT',
 ];
 
 test('the functions promised to users are all there', () => {

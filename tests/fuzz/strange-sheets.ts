@@ -43,6 +43,8 @@ const READINGS = {
   diameters: ['A 0', 'A 90', 'B 0', 'A 0 #2'],
   walls: ['Wall 1', 'Wall 2'],
   bolts: ['Length 1', 'Length 2', 'Neck 1'],
+  gaps: ['Gap 1', 'Gap 2', 'Goes', 'Stops'],
+  dial: ['A 0', 'A 90', 'Total'],
 };
 const DIAMETERS: Readonly<Record<string, readonly string[]>> = {
   Journals: ['42.0015', '42,003 mm', '1.6536 in', ''],

@@ -4,7 +4,7 @@ import type { Grain } from '../../maths/grain.js';
 import { MARGINS, type Range } from '../../maths/plausibility.js';
 import { alikeKey } from './expectation.js';
 import type { PartResult } from './part-result.js';
-import type { PartsOfBook } from './places.js';
+import type { PartsOfBook } from './placed-fit.js';
 
 /** What the other parts say of a part's size. */
 export interface WordOfOthers {

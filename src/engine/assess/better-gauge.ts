@@ -1,6 +1,6 @@
 /** With which gauge a fit would be decided that more readings with the gauges it has would not decide. */
 import type { SignedTerm } from '../../maths/clearance.js';
-import { type FitLimits, fitVerdict } from '../../maths/conformity.js';
+import { fitVerdict } from '../../maths/conformity.js';
 import { toNumber } from '../../maths/decimal.js';
 import { REFERENCE_CELSIUS } from '../../maths/expansion.js';
 import { fitGuards } from '../../maths/guards.js';
@@ -15,9 +15,10 @@ import {
   varianceOf,
 } from '../../maths/uncertainty.js';
 import { nameKey } from '../book/names.js';
-import type { FitSlot } from '../input-sheets/fits.js';
+import type { TermSlot } from '../kinds/kind-of-fit.js';
 import type { Context, GaugeUse } from './context.js';
 import { type FitResult, measuredTerms } from './fit.js';
+import { rangeOfLimits } from './fit-verdicts.js';
 import { repeatsOfSpots } from './measuring-plan.js';
 import type { PartResult } from './part-result.js';
 
@@ -47,6 +48,8 @@ export function gaugesInUse(parts: readonly PartResult[]): GaugesInUse {
 /** The best of the book's gauges that reach the part, for one part of a fit. */
 export function bestGauge(fit: FitResult, context: Context, inUse: GaugesInUse): GaugePlan | undefined {
   let best: GaugePlan | undefined;
+  // The error of a dial cancels in the difference of its readings.
+  if (fit.kind.strategy === 'dial') return undefined;
   for (const { slot } of fit.kind.terms) {
     const part = fit.parts[slot]!;
     for (const name of inUse.get(part.row.sheet) ?? []) {
@@ -61,13 +64,7 @@ export function bestGauge(fit: FitResult, context: Context, inUse: GaugesInUse):
   return best;
 }
 
-/** The range of a fit whose limits are typed. */
-function rangeOfFit({ limits }: FitResult): FitLimits {
-  const { clearanceMin, clearanceMax, serviceLimit } = limits!;
-  return { min: clearanceMin!, max: clearanceMax!, serviceLimit };
-}
-
-function chanceWith(fit: FitResult, slot: FitSlot, gauge: GaugeUse, context: Context): number {
+function chanceWith(fit: FitResult, slot: TermSlot, gauge: GaugeUse, context: Context): number {
   const part = fit.parts[slot]!;
   const before = part.measured!;
   const after: MeasuredPart = {
@@ -83,7 +80,7 @@ function chanceWith(fit: FitResult, slot: FitSlot, gauge: GaugeUse, context: Con
   const apart = before.readVariance + after.readVariance + differing(before.systematic, after.systematic);
   return chanceFitDecided(
     fit.clearance!,
-    rangeOfFit(fit),
+    rangeOfLimits(fit.limits!),
     fitGuards(context.book.setup.confidence, variance),
     Math.sqrt(apart),
   );
@@ -116,6 +113,7 @@ export interface NeededGauge {
 }
 
 export function neededGauge(fit: FitResult, context: Context): NeededGauge | undefined {
+  if (fit.kind.strategy === 'dial') return undefined;
   const terms = measuredTerms(fit)!;
   const sources = new Map(
     fit.kind.terms.flatMap(({ slot }) => {
@@ -134,7 +132,7 @@ export function neededGauge(fit: FitResult, context: Context): NeededGauge | und
   const { key, part, gauge } = most;
   const varianceWith = varianceByError(terms, key);
   const isDecided = (variance: FitVariance) =>
-    fitVerdict(fit.clearance!, rangeOfFit(fit), fitGuards(confidence, variance)) !== 'undecided';
+    fitVerdict(fit.clearance!, rangeOfLimits(fit.limits!), fitGuards(confidence, variance)) !== 'undecided';
   const maxError = maxErrorFor(most.maxError, (error) => isDecided(varianceWith(error)));
   return { part, gauge, maxError, severalDo: maxError === undefined && isDecided(withFinest(terms)) };
 }

@@ -25,7 +25,7 @@ import { kindOfReading, type SizesOfFit, type UsualSizes, UsualSizesOfBook } fro
 import type { FitResult } from './fit.js';
 import { roleOf } from './part-checks.js';
 import type { PartResult } from './part-result.js';
-import { type PartsOfBook, partsOf } from './places.js';
+import { type PartsOfBook, partsOf } from './placed-fit.js';
 
 export interface DoubtedReading {
   readonly part: PartResult;
@@ -54,7 +54,8 @@ export function doubtedReadings(
   context: Context,
 ): DoubtedReading[] {
   const search = new Search(parts, fits, context);
-  return parts.all().flatMap((part) => search.of(part));
+  // A gap may lie anywhere, and a dial shows from any zero.
+  return parts.all().flatMap((part) => (partSheet(part.row.sheet).isOfPlaces ? [] : search.of(part)));
 }
 
 class Search {

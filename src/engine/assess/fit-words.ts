@@ -1,22 +1,17 @@
-/** Why a fit has the verdict that it has, in words. */
-import type { Clearance } from '../../maths/clearance.js';
-import type { ProvenFitVerdict } from '../../maths/conformity.js';
-import type { Grain } from '../../maths/grain.js';
-import type { Guards } from '../../maths/guards.js';
-import type { LengthUnit } from '../../maths/units.js';
+/** What is missing of a fit, in words: parts, limits, gauges. */
 import type { LimitsRow } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
-import { FIT_SLOTS } from '../input-sheets/fits.js';
-import { termOf } from '../kinds/kind-of-fit.js';
+import { partSheet } from '../input-sheets/index.js';
+import { isOnFits, TERM_SLOTS, termOf } from '../kinds/kind-of-fit.js';
 import { nounOfTerm } from '../kinds/sheets-of-term.js';
 import type { Context, GaugeUse } from './context.js';
 import type { PartResult } from './part-result.js';
-import type { PlacedFit } from './places.js';
-import { lengthText } from './words.js';
+import type { PlacedFit } from './placed-fit.js';
 
-/** Which parts of a fit are not there, and which were not measured. */
+/** Which parts of a fit are not there, and which were not measured; what is measured as a whole says so itself. */
 export function missingParts({ kind, parts, fit }: PlacedFit): string[] {
-  const terms = FIT_SLOTS.flatMap((slot) => termOf(kind, slot) ?? []);
+  if (!isOnFits(kind)) return [];
+  const terms = TERM_SLOTS.flatMap((slot) => termOf(kind, slot) ?? []);
   const missing = terms.filter(({ slot }) => !parts[slot]).map((term) => nounOfTerm(term, fit));
   const unread = terms.flatMap(({ slot }) =>
     parts[slot] && !parts[slot].measured ? [parts[slot].row.name] : [],
@@ -30,7 +25,7 @@ export function missingParts({ kind, parts, fit }: PlacedFit): string[] {
 /** Which limit is not there, and where it should be. */
 export function noLimitsReason(
   engineType: string | undefined,
-  { fit }: PlacedFit,
+  { kind, fit }: PlacedFit,
   limits: LimitsRow | undefined,
   context: Context,
 ): string {
@@ -38,81 +33,22 @@ export function noLimitsReason(
   if (context.book.limits.length === 0) return 'the book has no sheet Limits';
   if (fit === '') return 'Fit is blank: name it as Limits does';
   if (!limits) return `Limits has no row for ${engineType || 'this engine type'}, ${fit}`;
-  const blank = limits.clearanceMin === undefined ? 'Clearance min' : 'Clearance max';
-  const bad = limits.bad.find(({ header }) => header === blank);
-  return bad ? reasonOf(bad) : `Limits gives no ${blank} for this fit`;
-}
-
-/** What a verdict of a fit rests on. */
-export interface FitFacts {
-  readonly clearance: Clearance;
-  readonly range: { readonly min: Grain; readonly max: Grain; readonly serviceLimit: Grain | undefined };
-  readonly guards: Guards;
-  readonly chance: number;
-}
-
-/** What proves a verdict; of an undecided fit first what is known, then which limit is too near. */
-export function verdictReasons(status: ProvenFitVerdict, facts: FitFacts, unit: LengthUnit): string[] {
-  const text = (length: Grain) => lengthText(length, unit);
-  const { tightest, loosest } = facts.clearance;
-  const { min, max, serviceLimit } = facts.range;
-  const roof = serviceLimit ?? max;
-  const roofName = serviceLimit === undefined ? 'Clearance max' : 'Service limit';
-  switch (status) {
-    case 'tight':
-      return [`tightest is ${text(min - tightest)} under Clearance min ${text(min)}`];
-    case 'loose':
-      return [`loosest is ${text(loosest - roof)} over ${roofName} ${text(roof)}`];
-    case 'within service limit':
-      return [
-        `loosest is ${text(loosest - max)} over Clearance max ${text(max)}, under Service limit ${text(roof)}`,
-      ];
-    case 'undecided':
-      return [whatIsKnown(facts), ...nearLimits(facts, text)];
-    default:
-      return [];
-  }
-}
-
-function isLooserThanNew({ clearance, range, guards }: FitFacts): boolean {
-  return range.serviceLimit !== undefined && clearance.loosest - guards.outside > range.max;
-}
-
-function whatIsKnown(facts: FitFacts): string {
-  if (isLooserThanNew(facts)) {
-    return 'looser than new parts may be (proved); the service limit is not proved';
-  }
-  const percent = Math.round(100 * facts.chance);
-  return facts.chance >= 0.5
-    ? `probably in range: ${percent} %`
-    : `probably not in range: chance ${percent} %`;
-}
-
-/** The limits that an extreme lies nearer to than can be measured, on whichever side. */
-function nearLimits(facts: FitFacts, text: (length: Grain) => string): string[] {
-  const { tightest, loosest } = facts.clearance;
-  const { min, max, serviceLimit } = facts.range;
-  const { inside, outside } = facts.guards;
-  const near = (which: string, value: Grain, limitName: string, limit: Grain, guard: Grain) =>
-    `${which} ${text(value)} is ${text(Math.abs(value - limit))} from ${limitName} ${text(limit)}, ` +
-    `nearer than we can measure (±${text(guard)})`;
-  const open: string[] = [];
-  if (tightest - inside < min) {
-    open.push(near('tightest', tightest, 'Clearance min', min, tightest < min ? outside : inside));
-  }
-  if (isLooserThanNew(facts)) {
-    if (loosest + inside > serviceLimit!) {
-      const guard = loosest > serviceLimit! ? outside : inside;
-      open.push(near('loosest', loosest, 'Service limit', serviceLimit!, guard));
-    }
-  } else if (loosest + inside > max) {
-    open.push(near('loosest', loosest, 'Clearance max', max, loosest > max ? outside : inside));
-  }
-  return open;
+  const blanks = [
+    ...(limits.clearanceMin === undefined ? ['Clearance min'] : []),
+    ...(limits.clearanceMax === undefined ? ['Clearance max'] : []),
+  ];
+  const bad = limits.bad.find(({ header }) => blanks.includes(header));
+  if (bad) return reasonOf(bad);
+  return kind.needsOneLimit
+    ? `Limits gives neither ${blanks.join(' nor ')} for this ${kind.name}`
+    : `Limits gives no ${blanks[0]} for this fit`;
 }
 
 export function uncertaintyRemarks(parts: readonly PartResult[], hasGauge: boolean): string[] {
-  if (!hasGauge) return ['uncertainty not given: no part has a gauge'];
+  if (!hasGauge) {
+    const isWhole = parts.length === 1 && partSheet(parts[0]!.row.sheet).isOfPlaces;
+    return [`uncertainty not given: ${isWhole ? 'no gauge' : 'no part has a gauge'}`];
+  }
   const without = parts.filter(({ gauge }) => gauge === undefined).map(({ row }) => row.name);
   return [
     ...(without.length > 0 ? [`uncertainty not given for ${without.join(', ')}`] : []),

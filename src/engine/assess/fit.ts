@@ -1,9 +1,10 @@
 /** One fit: its clearance, uncertainty, verdict, and the shells that its marks and sizes ask for. */
 import { type SizeClass, shellClosestToAim } from '../../maths/classes.js';
 import { type Clearance, fitOf, type SignedTerm } from '../../maths/clearance.js';
-import { chanceInRange, fitVerdict, type ProvenFitVerdict } from '../../maths/conformity.js';
+import { chanceInRange } from '../../maths/conformity.js';
+import type { Feelers } from '../../maths/feelers.js';
 import type { Grain } from '../../maths/grain.js';
-import { fitGuards, type Guards } from '../../maths/guards.js';
+import type { Guards } from '../../maths/guards.js';
 import { selectedShell } from '../../maths/tables.js';
 import {
   expandedUncertainty,
@@ -14,18 +15,21 @@ import {
 } from '../../maths/uncertainty.js';
 import type { LimitsRow } from '../book/book.js';
 import { reasonOf } from '../book/problems.js';
+import { isOnFits } from '../kinds/kind-of-fit.js';
 import type { Context } from './context.js';
-import { missingParts, noLimitsReason, uncertaintyRemarks, verdictReasons } from './fit-words.js';
+import { bladeVariance, type FitStatus, guardsOfFit, hasItsLimits, verdictOfFit } from './fit-verdicts.js';
+import { missingParts, noLimitsReason, uncertaintyRemarks } from './fit-words.js';
 import type { PartResult } from './part-result.js';
-import { type PlacedFit, termPartsOf } from './places.js';
-
-export type FitStatus = 'bad reading' | 'unclear' | 'not measured' | 'no limits' | ProvenFitVerdict;
+import { type PlacedFit, termPartsOf } from './placed-fit.js';
+import { verdictReasons } from './verdict-words.js';
 
 export interface FitResult extends PlacedFit {
   readonly engineType: string | undefined;
   readonly limits: LimitsRow | undefined;
   readonly aim: Grain | undefined;
   readonly clearance: Clearance | undefined;
+  /** The blades by which a gap is judged. */
+  readonly feelers: Feelers | undefined;
   /** Whether the clearance is a strip reading. */
   readonly isStrip: boolean;
   /** u_c², grains². */
@@ -50,7 +54,7 @@ const NOTHING: readonly never[] = [];
 const NO_SIZES = { bore: undefined, journal: undefined };
 
 export function assessFit(placed: PlacedFit, context: Context): FitResult {
-  const { parts, source } = placed;
+  const { kind, parts, source } = placed;
   const { journal, bore } = parts;
   const { confidence } = context.book.setup;
   const engineType = engineTypeOf(placed, context);
@@ -74,9 +78,15 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
       : isStrip
         ? { clearance: strip, tightest: strip, loosest: strip }
         : undefined;
-  const uncertainty = clearance && measured ? varianceOf(measured) : stripVariance(isStrip, context);
+  const feelers = isKnown ? parts.gap?.feelers : undefined;
+  const uncertainty =
+    clearance && measured
+      ? varianceOf(measured)
+      : feelers
+        ? bladeVariance(parts.gap!.gauge)
+        : stripVariance(isStrip, context);
   const variance = totalVariance(uncertainty);
-  const guards = fitGuards(confidence, uncertainty);
+  const guards = guardsOfFit(placed, uncertainty, confidence);
   const isUncorrected = measured !== undefined && determined.some((part) => part.isUncorrected);
   const hasGauge = determined.some(({ gauge }) => gauge !== undefined);
   const candidates = context.candidatesOf(engineType, placed.fit);
@@ -87,28 +97,28 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
     status = 'bad reading';
     why.push(
       ...bad.flatMap(({ row, why: [reason] }) =>
-        reason === undefined ? [] : [row.name === '' ? reason : `${row.name}: ${reason}`],
+        reason === undefined ? [] : [row.name === '' || !isOnFits(kind) ? reason : `${row.name}: ${reason}`],
       ),
     );
   } else if (isUnclear) {
     status = 'unclear';
-  } else if (!clearance) {
+  } else if (!clearance && !feelers) {
     status = 'not measured';
     why.push(...missingParts(placed));
-  } else if (limits?.clearanceMin === undefined || limits.clearanceMax === undefined) {
+  } else if (!limits || !hasItsLimits(placed.kind, limits)) {
     status = 'no limits';
     why.push(noLimitsReason(engineType, placed, limits, context));
   } else {
     const range = { min: limits.clearanceMin, max: limits.clearanceMax, serviceLimit: limits.serviceLimit };
-    status = isUncorrected ? 'undecided' : fitVerdict(clearance, range, guards);
+    status = isUncorrected ? 'undecided' : verdictOfFit({ kind, clearance, feelers }, range, guards);
     const unread = limits.bad.find(({ header }) => header === 'Service limit');
-    const isOpen = status === 'loose' && unread;
+    const isOpen = (status === 'loose' || status === 'beyond limits') && unread;
     if (isOpen) {
       status = 'undecided';
       why.push(reasonOf(unread), 'looser than new parts may be (proved); the service limit is not proved');
     }
-    chance = chanceInRange(clearance, range, Math.sqrt(variance));
-    const facts = { clearance, range, guards, chance };
+    chance = clearance && chanceInRange(clearance, range, Math.sqrt(variance));
+    const facts = { kind, clearance, feelers, range, guards, chance };
     if (isUncorrected) why.push(...determined.flatMap(uncorrectedReason));
     else if (!isOpen) why.push(...verdictReasons(status, facts, context.book.setup.lengthUnit));
   }
@@ -117,16 +127,18 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
   if (source?.strip !== undefined && !placed.kind.standIn)
     why.push(`Strip reading does not count: a ${placed.kind.name} is judged by its parts`);
   if (isStrip) why.push('by the strip reading');
-  else if (clearance && measured) {
+  else if ((clearance && measured) || feelers) {
     if (bore?.row.hasShells) why.push(`${bore.row.name} was measured with its shells in`);
     why.push(...uncertaintyRemarks(determined, hasGauge));
   }
+  if (!isOnFits(kind))
+    why.push(...(status === 'bad reading' ? NOTHING : (parts[kind.leader]?.why ?? NOTHING)));
   const choosesShells = placed.kind.strategy === 'half-shells';
   const sizes = choosesShells ? { bore: bore?.form?.size, journal: journal?.form?.size } : NO_SIZES;
   const aimFault = context.aimFault(limits);
   if (aimFault && sizes.bore !== undefined && sizes.journal !== undefined)
     why.push(`no Shell by size: ${reasonOf(aimFault)}`);
-  const { engine, fit, position, kind, unclear } = placed;
+  const { engine, fit, position, unclear } = placed;
   // Named one by one: of what is spread, each object would get a shape of its own, larger than itself.
   return {
     engine,
@@ -140,6 +152,7 @@ export function assessFit(placed: PlacedFit, context: Context): FitResult {
     limits,
     aim,
     clearance,
+    feelers,
     isStrip,
     variance,
     guards,
@@ -182,9 +195,9 @@ function uncorrectedReason({ isUncorrected, row, why }: PartResult): string[] {
   return isUncorrected ? [`${row.name}: ${why.find((reason) => reason.startsWith('not corrected'))}`] : [];
 }
 
-/** A row's engine type is its journal's, else its bore's. */
-function engineTypeOf({ parts }: PlacedFit, context: Context): string | undefined {
-  const known = parts.journal ?? parts.bore;
+/** A row's engine type is its journal's, else its bore's; of what is measured as a whole, its own. */
+function engineTypeOf({ kind, parts }: PlacedFit, context: Context): string | undefined {
+  const known = isOnFits(kind) ? (parts.journal ?? parts.bore) : parts[kind.leader];
   return known ? known.row.engineType : context.book.onlyEngineType;
 }
 

@@ -3,7 +3,7 @@ import { partSheet } from '../input-sheets/index.js';
 import { kindsOfFit } from '../kinds/index.js';
 import type { MatchedSet } from './matched-sets.js';
 import type { PartResult } from './part-result.js';
-import { type PartsOfBook, partsOf } from './places.js';
+import { type PartsOfBook, partsOf } from './placed-fit.js';
 
 export interface LeftPart {
   readonly part: PartResult;

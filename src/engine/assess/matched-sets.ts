@@ -15,7 +15,7 @@ import { SHELL_BEARING } from '../kinds/shell-bearing.js';
 import type { Context } from './context.js';
 import { type Halves, halfOf, shellsByPlace } from './half-shells.js';
 import type { PartResult } from './part-result.js';
-import type { FitPlace, PartsOfBook, SlotParts } from './places.js';
+import type { FitPlace, PartsOfBook, SlotParts } from './placed-fit.js';
 import { shellsInBoresOf } from './shells-in-bores.js';
 import type { BookStock } from './stock.js';
 
@@ -106,7 +106,7 @@ function judged(
   const { engineType, engine, fit, position } = row;
   const limits = context.limitsOf(engineType, fit)!;
   const range = { min: limits.clearanceMin!, max: limits.clearanceMax!, serviceLimit: limits.serviceLimit };
-  const terms = kind.terms.map(({ slot, sign }) => ({ sign, part: found.parts[slot] }));
+  const terms = kind.terms.map(({ slot, sign }) => ({ sign, part: found.parts[slot as FitSlot] }));
   const clearance = fitOf(terms);
   const variance = varianceOf(terms);
   const guards = fitGuards(stock.confidence, variance);

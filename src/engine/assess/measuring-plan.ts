@@ -3,7 +3,6 @@
  * a better gauge where repeats would not.
  */
 import { outcomeOf } from '../../maths/conformity.js';
-import { fitGuards } from '../../maths/guards.js';
 import {
   chanceCheckDecided,
   chanceFitDecided,
@@ -13,9 +12,10 @@ import {
 } from '../../maths/measuring-plan.js';
 import { type FitVariance, totalVariance, varianceOf } from '../../maths/uncertainty.js';
 import { type FitResult, measuredTerms } from './fit.js';
+import { guardsOfFit, rangeOfLimits } from './fit-verdicts.js';
 import { partGuards } from './part-checks.js';
 import type { PartResult } from './part-result.js';
-import { termPartsOf } from './places.js';
+import { termPartsOf } from './placed-fit.js';
 
 /** Spots read up to so many times each, and what that is expected to decide. */
 export interface RepeatPlan {
@@ -64,8 +64,12 @@ export function openVerdicts(fits: readonly FitResult[], confidence: number): Op
 }
 
 /** Undecided by the readings, not by a limit that was refused. */
-function isOpen({ status, variance, limitsAreRead, isStrip, isUncorrected }: FitResult): boolean {
-  return status === 'undecided' && variance > 0 && limitsAreRead && !isStrip && !isUncorrected;
+function isOpen(fit: FitResult): boolean {
+  const { status, clearance, variance, limitsAreRead, isStrip, isUncorrected } = fit;
+  const isByReadings = clearance !== undefined && !isStrip && !isUncorrected;
+  // Between two blades a limit may lie however exactly they are known.
+  const canBeRead = variance > 0 || fit.feelers !== undefined;
+  return status === 'undecided' && canBeRead && limitsAreRead && isByReadings;
 }
 
 export function repeatsOfSpots({ spots }: PartResult): number[] {
@@ -75,13 +79,17 @@ export function repeatsOfSpots({ spots }: PartResult): number[] {
 function repeatsOf(part: PartResult, open: OpenVerdicts): Repeats {
   const known = open.repeats.get(part);
   if (known) return known;
-  const { gauge, measured } = part;
+  const { gauge, measured, dialShape } = part;
+  // Both readings of a difference are repeated.
+  const share = dialShape ? 2 : 1;
   const spots = repeatsOfSpots(part);
   const variance: number[] = [];
   const readings: number[] = [];
   for (let repeats = 0; repeats <= MOST_REPEATS; repeats++) {
     readings.push(readingsNeeded(spots, repeats));
-    variance.push(gauge && measured ? readVarianceWith(spots, gauge.random, repeats) : 0);
+    variance.push(
+      gauge && measured && spots.length > 0 ? share * readVarianceWith(spots, gauge.random, repeats) : 0,
+    );
   }
   const found = { variance, readings, chance: chancesOfPart(part, variance, open.confidence) };
   open.repeats.set(part, found);
@@ -134,11 +142,10 @@ function chanceOfFit(
   const variance = varianceWith(fit, parts, repeats, open);
   const saving = fit.variance - totalVariance(variance);
   if (saving <= 0) return 0;
-  const { clearanceMin, clearanceMax, serviceLimit } = fit.limits!;
   return chanceFitDecided(
     fit.clearance!,
-    { min: clearanceMin!, max: clearanceMax!, serviceLimit },
-    fitGuards(open.confidence, variance),
+    rangeOfLimits(fit.limits!),
+    guardsOfFit(fit, variance, open.confidence),
     Math.sqrt(saving),
   );
 }

@@ -3,7 +3,7 @@ import { nameKey } from '../book/names.js';
 import type { FitResult } from './fit.js';
 import { type MatchedSet, nounInSet } from './matched-sets.js';
 import type { PartResult } from './part-result.js';
-import { partsOf } from './places.js';
+import { partsOf } from './placed-fit.js';
 
 export interface MovedPart {
   readonly part: PartResult;

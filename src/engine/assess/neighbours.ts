@@ -3,20 +3,24 @@ import { neighbourSpread } from '../../maths/clearance.js';
 import type { Grain } from '../../maths/grain.js';
 import { nameKey } from '../book/names.js';
 import { groupBy } from './context.js';
-import type { FitResult, FitStatus } from './fit.js';
+import type { FitResult } from './fit.js';
+import type { FitStatus } from './fit-verdicts.js';
+
+/** A run-out over its roof is counted with what is loose. */
+export type CountedStatus = Exclude<FitStatus, 'beyond limits'>;
 
 export interface NeighbourResult {
   readonly engine: string;
   readonly fit: string;
   readonly fits: readonly FitResult[];
   /** How many of them have each status. */
-  readonly counts: Readonly<Record<FitStatus, number>>;
+  readonly counts: Readonly<Record<CountedStatus, number>>;
   /** How many have no verdict, since something of them is not known. */
   readonly waiting: number;
   /** Of the computed fits. */
   readonly tightest: Grain | undefined;
   readonly loosest: Grain | undefined;
-  /** The largest difference of clearance between computed fits in consecutive rows. */
+  /** The largest difference of clearance, or of run-out, between computed fits in consecutive rows. */
   readonly spread: Grain | undefined;
   readonly limit: Grain | undefined;
   /** Undefined without a spread or its limit. */
@@ -33,7 +37,9 @@ export function neighbourResults(fits: readonly FitResult[]): NeighbourResult[] 
     const own = group.map(({ fit }) => fit);
     const { engine, fit } = own[0]!;
     const counts = countsOf(own);
-    const spread = neighbourSpread(inConsecutiveRows(group));
+    // Gaps beside each other wear by themselves.
+    const spread =
+      own[0]!.kind.strategy === 'feelers' ? undefined : neighbourSpread(inConsecutiveRows(group));
     const limit = own.find(({ limits }) => limits?.neighbourSpread !== undefined)?.limits?.neighbourSpread;
     return {
       ...{ engine, fit, fits: own, counts },
@@ -50,8 +56,8 @@ export function neighbourResults(fits: readonly FitResult[]): NeighbourResult[] 
   });
 }
 
-function countsOf(fits: readonly FitResult[]): Record<FitStatus, number> {
-  const counts: Record<FitStatus, number> = {
+function countsOf(fits: readonly FitResult[]): Record<CountedStatus, number> {
+  const counts: Record<CountedStatus, number> = {
     'bad reading': 0,
     unclear: 0,
     'not measured': 0,
@@ -62,7 +68,7 @@ function countsOf(fits: readonly FitResult[]): Record<FitStatus, number> {
     loose: 0,
     undecided: 0,
   };
-  for (const { status } of fits) counts[status] += 1;
+  for (const { status } of fits) counts[status === 'beyond limits' ? 'loose' : status] += 1;
   return counts;
 }
 

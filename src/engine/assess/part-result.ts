@@ -1,7 +1,8 @@
 /** What is found of one measured part. */
 import type { Classification } from '../../maths/classes.js';
 import type { LimitCheck } from '../../maths/conformity.js';
-import { type Form, type Spot, spotValue } from '../../maths/form.js';
+import type { Feelers } from '../../maths/feelers.js';
+import { type Form, type FormGroups, type Spot, spotValue } from '../../maths/form.js';
 import type { Grain } from '../../maths/grain.js';
 import type { MeasuredPart } from '../../maths/uncertainty.js';
 import type { Expansion, LimitsRow, PartRow, Reading } from '../book/book.js';
@@ -47,6 +48,10 @@ export interface PartResult {
   /** That of steel where no gauge is named. */
   readonly gaugeExpansion: Expansion;
   readonly limits: LimitsRow | undefined;
+  /** Of a gap that was tried with blades, where no reading counts. */
+  readonly feelers?: Feelers;
+  /** Of a run-out, the stations that it is the greatest of. */
+  readonly dialShape?: FormGroups;
   /** Says in `why` what only the other parts and the fits of the book tell; before anything is made of the part. */
   addRemarks(remarks: readonly string[]): void;
 }

@@ -38,11 +38,13 @@ import {
   type ReadSpot,
   readSpots,
 } from './part-result.js';
+import { assessPlaceRow } from './place-row.js';
 import { shellsInBoresOf } from './shells-in-bores.js';
 import { spotCounts } from './spots-of-fit.js';
 
 /** Assesses the rows of one sheet together, since a part is named once in its sheet. */
 export function assessParts(rows: readonly PartRow[], context: Context): PartResult[] {
+  if (rows[0] && partSheet(rows[0].sheet).isOfPlaces) return rows.map((row) => assessPlaceRow(row, context));
   const named = new Map<string, number>();
   for (const { name } of rows) named.set(nameKey(name), (named.get(nameKey(name)) ?? 0) + 1);
   const counts = spotCounts(rows);

@@ -4,7 +4,7 @@ import { nameKey } from '../book/names.js';
 import { SHELL_BEARING } from '../kinds/shell-bearing.js';
 import type { FitResult } from './fit.js';
 import type { PartResult } from './part-result.js';
-import { partsOf } from './places.js';
+import { partsOf } from './placed-fit.js';
 
 /**
  * The places that Fits gives to parts, where the book is of one engine in which every bearing is in range: it is left as

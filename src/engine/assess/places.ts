@@ -3,46 +3,25 @@
  * (Engine, Fit, Position). Where the book leaves a choice, the fit is unclear and says so; never a guess.
  */
 import type { FitRow } from '../book/book.js';
-import type { BySheet } from '../book/by-sheet.js';
 import { nameKey } from '../book/names.js';
 import { FIT_SLOTS, FITS, type FitSlot, slotHeader } from '../input-sheets/fits.js';
 import { kindsOfFit } from '../kinds/index.js';
-import { type FitTerm, type KindOfFit, kindWithBore, termOf } from '../kinds/kind-of-fit.js';
+import {
+  type FitTerm,
+  isOnFits,
+  type KindOfFit,
+  kindWithBore,
+  TERM_SLOTS,
+  termOf,
+} from '../kinds/kind-of-fit.js';
 import { sheetsOfTerm } from '../kinds/sheets-of-term.js';
+import { SHELL_BEARING } from '../kinds/shell-bearing.js';
 import { groupBy } from './context.js';
 import { halfOf, onlyPart, shellsByPlace, tooMany, wrongHalves } from './half-shells.js';
 import type { PartResult } from './part-result.js';
+import { type FitPlace, type PartsOfBook, type PlacedFit, partsOf, type SlotParts } from './placed-fit.js';
 import { ShellsInBores } from './shells-in-bores.js';
 import { WordsOfFits } from './words-of-fits.js';
-
-export interface FitPlace {
-  readonly engine: string;
-  readonly fit: string;
-  readonly position: string;
-}
-
-/** The parts of a fit, by the slots that its kind has. */
-export type SlotParts = Partial<Record<FitSlot, PartResult>>;
-
-export interface PlacedFit extends FitPlace {
-  readonly kind: KindOfFit;
-  readonly source: FitRow | undefined;
-  readonly parts: SlotParts;
-  /** Why the parts are not determined; empty where they are. */
-  readonly unclear: readonly string[];
-}
-
-export type PartsOfBook = BySheet<PartResult>;
-
-/** The parts whose sizes make the fit: shells that are in a measured bore are not among them. */
-export function termPartsOf({ kind, parts }: Pick<PlacedFit, 'kind' | 'parts'>): PartResult[] {
-  return FIT_SLOTS.flatMap((slot) => (termOf(kind, slot) && parts[slot]) ?? []);
-}
-
-/** The parts of a fit, one on both halves twice. */
-export function partsOf({ parts }: Pick<PlacedFit, 'parts'>): PartResult[] {
-  return FIT_SLOTS.flatMap((slot) => parts[slot] ?? []);
-}
 
 function placeKey({ engine, fit, position }: FitPlace): string {
   return [engine, fit, position].map(nameKey).join('\u0000');
@@ -62,12 +41,15 @@ export function placeFits(
     rows,
   );
   const placer = new Placer(parts, inBores);
-  if (rows) return refuseOverused(rows.map((row) => placer.ofRow(row)));
   const kept = firstOf(keptStrips, placeKey);
-  const fits = kindsOfFit().flatMap((kind) =>
-    leadersOf(kind, parts).map((leader) => placer.ofLeader(kind, leader, kept.get(placeKey(leader.row)))),
-  );
-  return refuseOverused(fits);
+  const byLeaders = (kind: KindOfFit) =>
+    leadersOf(kind, parts).map((leader) => placer.ofLeader(kind, leader, kept.get(placeKey(leader.row))));
+  const kinds = kindsOfFit();
+  return refuseOverused([
+    ...(rows ? rows.map((row) => placer.ofRow(row)) : kinds.filter(isOnFits).flatMap(byLeaders)),
+    // What is measured as a whole makes a fit each, whatever Fits says.
+    ...kinds.filter((kind) => !isOnFits(kind)).flatMap(byLeaders),
+  ]);
 }
 
 /** The usable parts that make a fit each. */
@@ -127,7 +109,7 @@ class Placer {
       const there = this.there(term, key);
       if (term.slot === kind.leader) {
         parts[term.slot] = leader;
-        if (there.length > 1) unclear.push(tooMany(there));
+        if (there.length > 1) unclear.push(isOnFits(kind) ? tooMany(there) : sharedPlace(leader, there));
       } else {
         const part = onlyPart(there, unclear);
         if (part) parts[term.slot] = part;
@@ -140,7 +122,8 @@ class Placer {
   /** A fit that the user's row names, wholly or in part. */
   ofRow(source: FitRow): PlacedFit {
     const { engine, fit, position } = source;
-    const kind = this.words.kindOf(fit);
+    const meant = this.words.kindOf(fit);
+    const kind = isOnFits(meant) ? meant : SHELL_BEARING;
     const unclear = this.faultsOf(fit, kind);
     const parts: SlotParts = {};
     const placed = { engine, fit, position, kind, source, parts, unclear };
@@ -149,7 +132,7 @@ class Placer {
     if (source.bad.some(({ header }) => header !== FITS.columns.strip.header)) return placed;
     const key = placeKey(source);
     for (const term of wholeTerms(kind)) {
-      if (source[term.slot] !== undefined) continue;
+      if (source[term.slot as FitSlot] !== undefined) continue;
       const part = onlyPart(this.there(term, key), unclear);
       if (part) parts[term.slot] = part;
     }
@@ -209,10 +192,16 @@ class Placer {
 
 /** The terms of a kind but the halves of one place, in the order of the columns of Fits. */
 function wholeTerms(kind: KindOfFit): FitTerm[] {
-  return FIT_SLOTS.flatMap((slot) => {
+  return TERM_SLOTS.flatMap((slot) => {
     const isHalf = kind.strategy === 'half-shells' && (slot === 'upper' || slot === 'lower');
     return isHalf ? [] : (termOf(kind, slot) ?? []);
   });
+}
+
+/** Rows without names of their own are told by their numbers. */
+function sharedPlace({ row }: PartResult, there: readonly PartResult[]): string {
+  const rows = there.map((part) => part.row.row + 1).join(' and ');
+  return `rows ${rows} of ${row.sheet} are for one place: give each a Position of its own`;
 }
 
 function firstOf<Row>(rows: readonly Row[], key: (row: Row) => string): Map<string, Row> {

@@ -4,7 +4,7 @@ import { MOST_REPEATS } from '../../maths/measuring-plan.js';
 import type { FitResult } from './fit.js';
 import type { OpenVerdicts, RepeatPlan } from './measuring-plan.js';
 import type { PartResult, ReadSpot } from './part-result.js';
-import { termPartsOf } from './places.js';
+import { termPartsOf } from './placed-fit.js';
 import { countText } from './words.js';
 
 export interface Remeasure {

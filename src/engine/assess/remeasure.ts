@@ -3,6 +3,7 @@
  * expected to decide. Bad cells and missing readings decide theirs for certain; readings too near a limit
  * decide them with the chance that more repeats, or a better gauge, bring.
  */
+import { STAND_INS } from '../book/reading-headers.js';
 import { bestGauge, type GaugePlan, gaugesInUse, neededGauge } from './better-gauge.js';
 import type { Context } from './context.js';
 import { doubtShort } from './doubt-words.js';
@@ -19,7 +20,7 @@ import {
   type RepeatPlan,
 } from './measuring-plan.js';
 import type { PartResult } from './part-result.js';
-import { type PartsOfBook, termPartsOf } from './places.js';
+import { type PartsOfBook, termPartsOf } from './placed-fit.js';
 import {
   fitWords,
   NOT_MEASURED,
@@ -78,6 +79,11 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
     (fitsOf.get(part) ?? [])
       .filter(({ status }) => status === part.status)
       .reduce((sum, fit) => sum + 1 / new Set(termPartsOf(fit).filter(isUnread)).size, 0);
+  const openByBlade = new Set(
+    fits.flatMap(({ status, feelers, parts: { gap } }) =>
+      status === 'undecided' && feelers && gap ? [gap] : [],
+    ),
+  );
   return all.flatMap((part): Wanted[] => {
     const { row } = part;
     const entry = (spot: string, why: string, rank: number, worth: number): Wanted => ({
@@ -89,6 +95,9 @@ function unread(all: readonly PartResult[], fits: readonly FitResult[]): Wanted[
       return row.bad.map(({ header, cell, found }) => entry(header, `${cell}: found ${found}`, 0, worth));
     }
     if (part.status === 'not measured') return [entry('all', NOT_MEASURED, 2, 1 + waiting(part))];
+    const blade = untriedBlade(part);
+    if (blade && openByBlade.has(part))
+      return [entry(blade, 'not tried: the other blade alone does not decide', 1, 1)];
     if (part.status !== 'undecided') return [];
     return part.checks
       .filter(({ value }) => value === undefined)
@@ -117,6 +126,32 @@ function doubted(doubts: readonly DoubtedReading[], fits: readonly FitResult[], 
   });
 }
 
+/** The blade of a gap that was not tried, where only the other was. */
+function untriedBlade({ feelers }: PartResult): string | undefined {
+  if (!feelers) return undefined;
+  if (feelers.goes === undefined) return STAND_INS.goes;
+  return feelers.stops === undefined ? STAND_INS.stops : undefined;
+}
+
+/** What was typed in place of readings; undefined of a fit that rests on readings. */
+function standInOf({ feelers, parts }: FitResult): string | undefined {
+  if (feelers) return `${STAND_INS.goes}, ${STAND_INS.stops}`;
+  return parts['run-out']?.spots.length === 0 ? STAND_INS.total : undefined;
+}
+
+/** Repeats of what stands in for readings are no column of the sheet: readings decide it. */
+function byStandIn(fit: FitResult): Wanted {
+  const { row } = termPartsOf(fit)[0]!;
+  const advice = fit.feelers
+    ? 'try blades closer to each other, or read the gap with a dial'
+    : 'read the dial at several angles of each station';
+  return {
+    ...{ sheet: row.sheet, parts: [row.name], spot: standInOf(fit)! },
+    why: `${fitWords(fit)}; ${advice}`,
+    ...{ rank: 4, worth: 0 },
+  };
+}
+
 function isUnread({ status }: PartResult): boolean {
   return status === 'bad reading' || status === 'not measured';
 }
@@ -133,6 +168,10 @@ function nearLimits(all: readonly PartResult[], open: OpenVerdicts, context: Con
   const wanted: Wanted[] = [];
   const undecidable: OpenFit[] = [];
   for (const fit of open.fits) {
+    if (standInOf(fit) !== undefined) {
+      wanted.push(byStandIn(fit));
+      continue;
+    }
     const own = [...new Set(termPartsOf(fit))];
     const plans = [...own.map(ofPart), own.length > 1 ? bestRepeats(own, open) : undefined];
     const best = plans

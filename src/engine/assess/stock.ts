@@ -23,7 +23,7 @@ import { SHELLS } from '../input-sheets/shells.js';
 import { SHELL_BEARING } from '../kinds/shell-bearing.js';
 import { type Context, groupBy, kindKey } from './context.js';
 import type { PartResult } from './part-result.js';
-import type { PartsOfBook } from './places.js';
+import type { PartsOfBook } from './placed-fit.js';
 import { shellsInBoresOf } from './shells-in-bores.js';
 
 /** A main keeps the case bore of its place; matching chooses only its shells. */

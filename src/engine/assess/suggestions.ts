@@ -13,7 +13,7 @@ import { JOURNALS } from '../input-sheets/journals.js';
 import { RODS } from '../input-sheets/rods.js';
 import { SHELLS } from '../input-sheets/shells.js';
 import { type Context, kindKey } from './context.js';
-import type { PartsOfBook } from './places.js';
+import type { PartsOfBook } from './placed-fit.js';
 import { type BookStock, newShellOf } from './stock.js';
 import { shellsOfStep, stepsOf } from './undersizes.js';
 import { measuredAmong, measureOf, medianOf, rangeOf, sizesOf } from './usual-parts.js';

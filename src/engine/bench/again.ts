@@ -1,6 +1,7 @@
 /** The spots that the sheet Re-measure names, the one that decides most first. */
 import type { Remeasure } from '../assess/remeasure-words.js';
 import { headerKey } from '../book/names.js';
+import { isStandIn } from '../book/reading-headers.js';
 import { type BenchBook, type BenchSpot, spotName } from './bench-book.js';
 import { isPlanned, nextRepeat } from './spot-columns.js';
 
@@ -42,7 +43,8 @@ export function againSpots(book: BenchBook): AgainSpots {
         continue;
       }
       const isRead = book.readings(named.sheet, named.row).has(named.column.column);
-      const column = isRead ? nextRepeat(book, named) : named.column;
+      // Blades and a total have no repeats: the new ones replace them.
+      const column = isRead && !isStandIn(named.column) ? nextRepeat(book, named) : named.column;
       if (column) add({ ...named, column });
       else other.push(noColumn(named));
     }

@@ -11,8 +11,14 @@ export class Agenda {
   private readonly first: BenchSpot[] = [];
   private at = 0;
 
-  /** @param spots in the order in which they are asked for */
-  constructor(private readonly spots: readonly BenchSpot[]) {
+  /**
+   * @param spots in the order in which they are asked for
+   * @param isMoot whether a reading elsewhere has made one of a spot needless
+   */
+  constructor(
+    private readonly spots: readonly BenchSpot[],
+    private readonly isMoot: (spot: BenchSpot) => boolean = () => false,
+  ) {
     this.open = new Set(spots);
   }
 
@@ -26,7 +32,7 @@ export class Agenda {
     for (let step = 0; step < this.spots.length; step++) {
       const place = (this.at + step) % this.spots.length;
       const spot = this.spots[place]!;
-      if (!this.open.has(spot) || this.skipped.has(spot)) continue;
+      if (!this.open.has(spot) || this.skipped.has(spot) || this.isMoot(spot)) continue;
       this.at = place;
       return spot;
     }
@@ -35,7 +41,8 @@ export class Agenda {
 
   /** Every spot that still needs a reading, skipped ones included. */
   left(): BenchSpot[] {
-    return [...this.first, ...[...this.open].filter((spot) => !this.first.includes(spot))];
+    const isLeft = (spot: BenchSpot) => !this.first.includes(spot) && !this.isMoot(spot);
+    return [...this.first, ...[...this.open].filter(isLeft)];
   }
 
   done(spot: BenchSpot): void {

@@ -17,7 +17,7 @@ import {
   speaksAgainstOthers,
   standsAloneText,
 } from './older-reading.js';
-import { gaugeGroup } from './order.js';
+import { gaugeGroup, isMoot } from './order.js';
 import { placeText, type Question, questionOf } from './question.js';
 import { noteAnswer, readingText, rowAnswer, zeroAnswer } from './row-answers.js';
 import { type Change, Scribe } from './scribe.js';
@@ -56,7 +56,7 @@ export class Dialogue {
     spots: readonly BenchSpot[],
     private readonly options: DialogueOptions,
   ) {
-    this.agenda = new Agenda(spots);
+    this.agenda = new Agenda(spots, (spot) => isMoot(book, spot));
     this.scribe = new Scribe(book, options.now, Sitting.after(options.log ?? [], options.now()));
   }
 

@@ -20,12 +20,13 @@ import {
   UsualSizesOfBook,
 } from '../assess/expectation.js';
 import type { PartResult } from '../assess/part-result.js';
-import { partsOf } from '../assess/places.js';
+import { partsOf } from '../assess/placed-fit.js';
 import { lengthText } from '../assess/words.js';
 import type { PartRow } from '../book/book.js';
 import { type FastenerRow, isOfLength } from '../book/fasteners.js';
 import { scanNumber } from '../book/number-text.js';
 import { isLength } from '../book/table.js';
+import { isSheetOfPlaces } from '../input-sheets/index.js';
 import { type BenchBook, type BenchSpot, sameSpot, spotName, type TypedReading } from './bench-book.js';
 import { areAlike, type BenchRow, isFastener } from './bench-row.js';
 
@@ -73,6 +74,11 @@ function usualSizesOf(
 ): Omit<UsualSizes, 'source'> & { readonly source: string } {
   if (isFastener(row)) return usualSizesOfFastener(row, spot);
   const { context } = book.measured;
+  if (isSheetOfPlaces(row.sheet)) {
+    const { clearanceMin: min, clearanceMax: max } = context.limitsOf(row.engineType, row.fit) ?? {};
+    const limits = rangeOfValues([min ?? [], max ?? []].flat());
+    return { limits, undersizes: [], source: 'Limits' };
+  }
   return new UsualSizesOfBook(context).of(row, () => sizesOfFit(book, row));
 }
 
@@ -135,7 +141,8 @@ export function doubtTexts(book: BenchBook, spot: BenchSpot, reading: TypedReadi
       maxError: use.rows[0]!.maxError!,
       resolution: use.random.resolution,
     });
-  const far = doubtsOf(value, expectation);
+  // A gap may lie anywhere: only repeats of it speak against each other.
+  const far = isSheetOfPlaces(spot.sheet) ? [] : doubtsOf(value, expectation);
   const units = { typed: unitTyped(spot, reading), book: book.unit };
   const slip = far.length > 0 ? slipOf(value, expectation, units) : undefined;
   return [

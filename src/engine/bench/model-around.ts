@@ -1,6 +1,6 @@
 /** One part of a workbook with all that its verdicts need, so that a reading is judged without reading a whole stock. */
 import type { FitResult } from '../assess/fit.js';
-import { partsOf } from '../assess/places.js';
+import { partsOf } from '../assess/placed-fit.js';
 import type { Book } from '../book/book.js';
 import { nameKey } from '../book/names.js';
 import { FITS } from '../input-sheets/fits.js';

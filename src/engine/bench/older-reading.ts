@@ -2,7 +2,7 @@
 import { type Grain, grainOfRatio } from '../../maths/grain.js';
 import { doubtsOf } from '../../maths/plausibility.js';
 import { lengthText } from '../assess/words.js';
-import { partSheet } from '../input-sheets/index.js';
+import { inputSheet, isPartSheet } from '../input-sheets/index.js';
 import { type BenchBook, type BenchSpot, sameSpot, type TypedReading } from './bench-book.js';
 import { expectationOf } from './expectation.js';
 import { placeText } from './question.js';
@@ -12,7 +12,7 @@ import { isStripSpot } from './strip-spots.js';
 const MOST_AGREE = 3;
 
 /** How far readings of one part may lie apart and still agree, in grains. */
-const AGREE = { diameters: 50_000, walls: 20_000 } as const;
+const AGREE = { diameters: 50_000, walls: 20_000, gaps: 0, dial: 0 } as const;
 
 export interface LoneReading {
   readonly spot: BenchSpot;
@@ -27,8 +27,10 @@ export function readingThatStandsAlone(
   { sheet, row, part }: BenchSpot,
 ): LoneReading | undefined {
   const readings = [...book.readings(sheet, row)].sort(([, a], [, b]) => a - b);
-  if (readings.length <= MOST_AGREE) return undefined;
-  const margin = AGREE[partSheet(sheet).readings];
+  const record = inputSheet(sheet);
+  // Lengths and necks of a bolt, and what is measured as a whole, need not agree.
+  if (!record || !isPartSheet(record) || record.isOfPlaces || readings.length <= MOST_AGREE) return undefined;
+  const margin = AGREE[record.readings];
   const [low, high] = [readings[0]!, readings.at(-1)!];
   for (const [alone, others] of [
     [low, readings.slice(1)],

@@ -2,6 +2,8 @@
 import { groupBy } from '../assess/context.js';
 import { shellsInBoresOf } from '../assess/shells-in-bores.js';
 import { nameKey } from '../book/names.js';
+import { isStandIn } from '../book/reading-headers.js';
+import { isSheetOfPlaces } from '../input-sheets/index.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
 import { type BenchRow, isFastener } from './bench-row.js';
 import { isPlanned } from './spot-columns.js';
@@ -32,4 +34,17 @@ export function blankSpots(book: BenchBook): BenchSpot[] {
     ),
   );
   return [...ofParts, ...blankStripSpots(book)];
+}
+
+/**
+ * Whether a spot needs no reading any more: a gap that was read needs no feelers, one that was tried with feelers no
+ * reading; and so with the readings of a dial and its total.
+ */
+export function isMoot(book: BenchBook, { sheet, row, column }: BenchSpot): boolean {
+  if (!isSheetOfPlaces(sheet)) return false;
+  const readings = book.readings(sheet, row);
+  const isOther = isStandIn(column) ? (other: boolean) => !other : (other: boolean) => other;
+  return book
+    .table(sheet)!
+    .readingColumns.some((other) => isOther(isStandIn(other)) && readings.has(other.column));
 }

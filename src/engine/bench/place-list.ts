@@ -3,6 +3,7 @@ import { quoted } from '../book/problems.js';
 import type { BenchBook, BenchSpot } from './bench-book.js';
 import { findSpots } from './find-spots.js';
 import type { LogEntry } from './log-line.js';
+import { isMoot } from './order.js';
 import { placeText } from './question.js';
 import { readingText } from './row-answers.js';
 import { Scribe } from './scribe.js';
@@ -46,6 +47,7 @@ export function placeList(
   let next = 0;
   for (const listed of list) {
     const refuse = (why: string) => refused.push(`line ${listed.line}: ${why}`);
+    while (spots[next] && isMoot(book, spots[next]!)) next++;
     const found = listed.part === undefined ? nextSpot(spots[next++]) : namedSpot(book, listed);
     if ('fault' in found) {
       refuse(found.fault);

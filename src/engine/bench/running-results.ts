@@ -2,7 +2,7 @@
 import type { FastenerResult } from '../assess/fastener.js';
 import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part-result.js';
-import { termPartsOf } from '../assess/places.js';
+import { termPartsOf } from '../assess/placed-fit.js';
 import { lengthText } from '../assess/words.js';
 import { sizeHeader } from '../columns/part-columns.js';
 import { partSheet } from '../input-sheets/index.js';
@@ -15,6 +15,7 @@ export function runningResults(book: BenchBook, { sheet, row }: BenchSpot): stri
   const fastener = fasteners.find((known) => known.row.sheet === sheet && known.row.row === row);
   if (fastener) return [fastenerLine(book, fastener)];
   const part = parts.of(sheet).find((known) => known.row.row === row);
+  if (part && partSheet(sheet).isOfPlaces) return placeResults(book, part, fits);
   if (!part?.form) return part?.status === 'bad reading' ? [`${part.row.name}: ${part.why.join('; ')}`] : [];
   const text = (length: number) => lengthText(length, book.unit);
   const open = openSpots(book, part);
@@ -44,6 +45,17 @@ function fastenerLine(book: BenchBook, { row, longest, thinnest, status, why }: 
   const open = book.spots().filter(isOpen).length;
   const verdict = `${verdictText(status, why)}${soFar(open)}`;
   return `${row.name}: ${[read.join(', '), verdict].filter((words) => words !== '').join('; ')}`;
+}
+
+/** What was measured as a whole is judged as a fit, with one blade of a feeler gauge too. */
+function placeResults(book: BenchBook, part: PartResult, fits: readonly FitResult[]): string[] {
+  return fits
+    .filter((fit) => termPartsOf(fit).includes(part) && fit.status !== 'not measured')
+    .map((fit) => {
+      const value =
+        fit.clearance && `${fit.kind.valueNoun} ${lengthText(fit.clearance.clearance, book.unit)}; `;
+      return `${part.row.name}: ${value ?? ''}${verdictText(fit.status, fit.why)}`;
+    });
 }
 
 /** Spots of a part that are still blank: what is said of it may change. */

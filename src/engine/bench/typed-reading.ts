@@ -4,11 +4,12 @@ import { grainOfRatio } from '../../maths/grain.js';
 import type { LengthUnit } from '../../maths/units.js';
 import { lengthText } from '../assess/words.js';
 import { readScanned, scanNumber } from '../book/number-text.js';
+import { readingRule } from '../book/parts.js';
 import { quoted } from '../book/problems.js';
 import { Row } from '../book/row.js';
 import { isLength, type ReadingColumn, Table } from '../book/table.js';
 import { MEASURED } from '../input-sheets/common-columns.js';
-import { type ReadExactLength, SETTING, SIZE } from '../input-sheets/quantities.js';
+import { type ReadExactLength, SETTING } from '../input-sheets/quantities.js';
 import type { Cell } from '../workbook-model.js';
 
 /** A typed reading as it goes into its cell. */
@@ -56,13 +57,14 @@ export function readTyped(
   setTo?: ReadExactLength,
 ): TypedReading | Fault {
   const own = rowWith(table, row, column.column, typed);
-  const read = setTo ? own.deviation(column, setTo) : own.reading(column, SIZE);
+  const rule = readingRule(table.record.readings, column);
+  const read = setTo ? own.deviation(column, setTo) : own.reading(column, rule);
   const [bad] = own.bad;
   if (!read || bad) {
     return { fault: `found ${bad?.found ?? 'nothing'}; expected ${bad?.expected ?? 'a length'}` };
   }
   const size = toNumber(read.mm);
-  if (!(size > 0 && size < LONGEST_MM)) {
+  if (!(rule.isAllowed(size) && Math.abs(size) < LONGEST_MM)) {
     return { fault: `found ${quoted(typed)}; expected the length of a part` };
   }
   const { mm, deviation } = read;
@@ -83,7 +85,8 @@ export function readAtBench(
   const [, sign, digits] = WHOLE.exec(typed.trim().replaceAll(/[‐‑‒–−]/g, '-')) ?? [];
   const isWhole = digits !== undefined && Number(digits) > 0;
   if (!setTo) {
-    if (!isWhole || sign === '') return readTyped(table, row, column, typed);
+    const isSigned = table.record.readings === 'gaps' || table.record.readings === 'dial';
+    if (isSigned || !isWhole || sign === '') return readTyped(table, row, column, typed);
     return {
       fault: `found ${quoted(typed)}; expected a size; steps count from the size that the gauge is set to: z 43.000`,
     };

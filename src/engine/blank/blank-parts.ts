@@ -1,8 +1,9 @@
 /** The sheets of parts in a blank workbook: one row a part of every place that is measured. */
+import { STAND_INS } from '../book/reading-headers.js';
 import { MEASURED, shellsIn } from '../input-sheets/common-columns.js';
 import { partSheets } from '../input-sheets/index.js';
 import type { PartRole, PartSheet } from '../input-sheets/input-sheet.js';
-import { type FitTerm, kindWithBore } from '../kinds/kind-of-fit.js';
+import { type FitTerm, fitsAsked, kindWithBore } from '../kinds/kind-of-fit.js';
 import { homeOfTerm } from '../kinds/sheets-of-term.js';
 import {
   type BlankColumn,
@@ -17,6 +18,7 @@ import {
   type BlankGauge,
   type DescribedPlaces,
   type EngineDescription,
+  gapHeaders,
   readingHeaders,
   wallHeaders,
 } from './description.js';
@@ -51,7 +53,13 @@ const ROLE: Readonly<
   },
   outer: { figure: 'bore', gauges: ({ boreGauges }) => boreGauges, angles: ({ boreAngles }) => boreAngles },
   wall: { figure: 'shell', gauges: ({ wallGauges }) => wallGauges, angles: () => [] },
+  // Of gaps some are tried with feelers, others read on a dial: their rows name their gauge themselves.
+  gap: { figure: 'gap', gauges: () => [], angles: () => [] },
+  'run-out': { figure: 'run-out', gauges: () => [], angles: () => DIAL_ANGLES },
 };
+
+/** A quarter turn apart. */
+const DIAL_ANGLES = ['0', '90', '180', '270'];
 
 /** Columns that stand behind the readings. */
 const BEHIND: readonly string[] = ['Usable', 'Note'];
@@ -61,7 +69,11 @@ export function blankPartSheets(description: EngineDescription): BlankSheet[] {
   const { engines, places } = description;
   const each = engines.flatMap(({ name, type }) =>
     places.flatMap(({ kind, asked, positions }) =>
-      positions.map((position): Place => ({ engine: name, type, kind, asked, position })),
+      fitsAsked(asked).flatMap((fit) =>
+        positions.map(
+          (position): Place => ({ engine: name, type, kind, asked: { ...asked, fit }, position }),
+        ),
+      ),
     ),
   );
   return partSheets().flatMap((sheet) => {
@@ -96,26 +108,32 @@ function partSheetOf(sheet: PartSheet, rows: readonly Values[], description: Eng
 
 /** The words of Fit that are measured. */
 export function fitsOf({ places }: EngineDescription): string[] {
-  return places.filter(({ positions }) => positions.length > 0).map(({ asked }) => asked.fit);
+  return places.filter(({ positions }) => positions.length > 0).flatMap(({ asked }) => fitsAsked(asked));
 }
 
 function readingColumns(
-  { readings, role, measured: bare, withShells }: PartSheet,
+  { readings, role, measured: bare, withShells, isOfPlaces }: PartSheet,
   description: EngineDescription,
 ): BlankColumn[] {
   const measured = (description.shellsIn && withShells?.measured) || bare;
-  const { stations, repeats, walls, unit, deviations } = description;
-  const headers =
-    readings === 'walls'
-      ? wallHeaders(walls, repeats)
-      : readingHeaders(stations, ROLE[role].angles(description), repeats);
+  const { stations, repeats, walls, unit } = description;
+  // A gauge is set to a size: what is measured as a whole has none.
+  const deviations = description.deviations && !isOfPlaces;
+  const angles = ROLE[role].angles(description);
+  const headers = {
+    walls: () => wallHeaders(walls, repeats),
+    diameters: () => readingHeaders(stations, angles, repeats),
+    gaps: () => [...gapHeaders(repeats), STAND_INS.goes, STAND_INS.stops],
+    // Its position says where the dial stands.
+    dial: () => [...readingHeaders(stations.slice(0, 1), angles, repeats), STAND_INS.total],
+  }[readings]();
   return headers.map((header) => ({
     header,
     width: 10,
     help:
       `${measured} at ${header}${deviations ? ', as the deviation from Set to' : ''}, in ${unit}; ` +
       'another unit may be typed with it. Leave blank what was not measured.',
-    kind: deviations ? 'number' : 'size',
+    kind: deviations || isOfPlaces ? 'number' : 'size',
   }));
 }
 

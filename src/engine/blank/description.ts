@@ -83,6 +83,11 @@ export function wallHeaders(walls: number, repeats: number): string[] {
   );
 }
 
+/** One reading of each gap, and its repeats. */
+export function gapHeaders(repeats: number): string[] {
+  return repeated(['Gap 1'], repeats);
+}
+
 /** Repeats stand beside their spot. */
 function repeated(spots: readonly string[], repeats: number): string[] {
   return spots.flatMap((spot) =>

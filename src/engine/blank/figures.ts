@@ -4,44 +4,21 @@
  */
 import type { Figure } from './blank-columns.js';
 import type { EngineDescription } from './description.js';
+import { endFloatAndRing, turnedShaft } from './gap-figures.js';
+import {
+  circle,
+  type Drawing,
+  LINE_HEIGHT,
+  label,
+  line,
+  note,
+  type Point,
+  type Shape,
+  WIDTH,
+} from './shapes.js';
 
-export type Shape =
-  | { readonly kind: 'line'; readonly from: Point; readonly to: Point; readonly isDashed?: boolean }
-  | { readonly kind: 'circle'; readonly centre: Point; readonly radius: number; readonly isDot?: boolean }
-  /** The upper or lower half of a circle. */
-  | {
-      readonly kind: 'half circle';
-      readonly centre: Point;
-      readonly radius: number;
-      readonly half: 'upper' | 'lower';
-    }
-  | { readonly kind: 'rectangle'; readonly corner: Point; readonly width: number; readonly height: number }
-  | {
-      readonly kind: 'text';
-      readonly corner: Point;
-      readonly width: number;
-      readonly text: string;
-      readonly align: 'left' | 'centre';
-      readonly height: number;
-    };
-
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
-
-export interface Drawing {
-  readonly width: number;
-  readonly height: number;
-  /** What a screen reader says. */
-  readonly description: string;
-  readonly shapes: readonly Shape[];
-}
-
-const WIDTH = 195;
 const FIGURE_HEIGHT = 47;
 const CAUTION_HEIGHT = 14;
-const LINE_HEIGHT = 5;
 const RADIUS = 14;
 const CENTRE_Y = 24;
 
@@ -80,6 +57,10 @@ function wordsOf(figure: Figure, { stations, journalAngles, boreAngles, walls }:
       return `Line drawing of a bore: ${along}; angles ${boreAngles.join(', ')}, 0 square to the parting line, which is at 90.`;
     case 'shell':
       return `Line drawing of a pair of half-shells: ${walls} spots on the wall at the crown, from the front.`;
+    case 'gap':
+      return 'Line drawing of two gaps: end float, along the axis between a collar and its bearing; ring gap, between the ends of a ring pushed square into its bore.';
+    case 'run-out':
+      return 'Line drawing of a shaft turned on two blocks, with a dial on the journal between them.';
   }
 }
 
@@ -111,39 +92,12 @@ const FIGURES: Readonly<Record<Figure, (description: EngineDescription) => Shape
       'Walls at the crown, 90° from\nthe parting line, spots from\nthe front. A ball anvil fits\nthe hollow side.',
     ),
   ],
+  gap: () => endFloatAndRing(CENTRE_Y),
+  'run-out': () => turnedShaft(CENTRE_Y),
 };
 
 const SIDE = { left: 12, right: 52 } as const;
 const EYE: Point = { x: 92, y: CENTRE_Y };
-
-const line = (from: Point, to: Point, isDashed = false): Shape => ({ kind: 'line', from, to, isDashed });
-const circle = (centre: Point, radius: number): Shape => ({ kind: 'circle', centre, radius });
-const label = (
-  x: number,
-  y: number,
-  text: string,
-  width = 14,
-  align: 'left' | 'centre' = 'centre',
-): Shape => ({
-  kind: 'text',
-  corner: { x: align === 'centre' ? x - width / 2 : x, y },
-  width,
-  height: LINE_HEIGHT,
-  text,
-  align,
-});
-
-function note(x: number, text: string, y = 10): Shape {
-  const lines = text.split('\n').length;
-  return {
-    kind: 'text',
-    corner: { x, y },
-    width: WIDTH - x,
-    height: lines * LINE_HEIGHT,
-    text,
-    align: 'left',
-  };
-}
 
 /** The bearing from the side, its stations as dashed lines. */
 function sideView(stations: readonly string[]): Shape[] {

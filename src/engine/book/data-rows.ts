@@ -86,11 +86,12 @@ function endOfRun(filled: readonly number[], headerRow: number): number {
 }
 
 /**
- * A row of the table is a part where it is named; below it, where it has readings too, or every name that the sheet
+ * A row of the table is a part where it is named, by its own name or, where the sheet has none, by its place; below it, where it has readings too, or every name that the sheet
  * needs. A row of the table that has all but its part's name has lost that name, and is refused rather than passed over.
  */
 class PartJudge {
   private readonly part: number | undefined;
+  private readonly isOfPlaces: boolean;
   /** The columns of the other names that the sheet needs. */
   private readonly others: readonly number[];
   private readonly readings: readonly number[];
@@ -102,6 +103,7 @@ class PartJudge {
   ) {
     const place = (header: string) => table.columns.get(header)?.column;
     this.part = place('Part');
+    this.isOfPlaces = isPartSheet(table.record) && table.record.isOfPlaces === true;
     this.others = namedBy(table.record).flatMap((header) => (header === 'Part' ? [] : (place(header) ?? [])));
     this.readings = table.readingColumns.map(({ column }) => column);
     const blocks = table.sheet.blocks ?? [];
@@ -120,9 +122,10 @@ class PartJudge {
         this.columns.some((column) => isWithin(bounds, column) && has(column)),
     );
     if (isInDataTable) return false;
-    const isNamed = this.part !== undefined && has(this.part);
+    const hasPlace = this.others.length > 0 && this.others.every(has);
+    const isNamed = this.isOfPlaces ? hasPlace : this.part !== undefined && has(this.part);
     if (isInTable && isNamed) return true;
-    const isMeasured = readings.length > 0 || (this.others.length > 0 && this.others.every(has));
+    const isMeasured = readings.length > 0 || hasPlace;
     return isMeasured && (isInTable || isNamed);
   }
 

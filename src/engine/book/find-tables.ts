@@ -1,7 +1,6 @@
 /** Finds the sheets of a workbook that the records know, and says what in them a user may have meant to be read. */
 
 import { inputSheets, partSheets } from '../input-sheets/index.js';
-import type { ReadingKind } from '../input-sheets/input-sheet.js';
 import { SETUP, SETUP_ITEMS } from '../input-sheets/setup.js';
 import { UserError } from '../user-error.js';
 import type { SheetModel, WorkbookModel } from '../workbook-model.js';
@@ -12,7 +11,7 @@ import { isOwnColumn, type OwnColumns, type OwnHeaders, ownColumnsOf } from './o
 import { type Placement, placeResults } from './placement.js';
 import { columnNotices, rowNotices } from './placement-words.js';
 import { listOf, quoted } from './problems.js';
-import { splitHeader } from './reading-headers.js';
+import { READING_EXAMPLES, splitHeader } from './reading-headers.js';
 import { Row } from './row.js';
 import { type BookUnits, Table } from './table.js';
 
@@ -96,15 +95,9 @@ export function noKnownSheet(file: string): UserError {
   );
 }
 
-const EXAMPLES: Readonly<Record<ReadingKind, string>> = {
-  diameters: '"A 0", "A 90" or "Front 45"',
-  walls: '"Wall 1"',
-  bolts: '"Length 1" or "Neck 1"',
-};
-
 /** What a user may have meant to be read: headers like a reading's, and Setup items that no setting has. */
 function unreadNotices(table: Table, file: string): string[] {
-  const example = EXAMPLES[table.record.readings ?? 'diameters'];
+  const example = READING_EXAMPLES[table.record.readings ?? 'diameters'];
   const headers = table.nearReadings.map(
     (header) =>
       `${file}: sheet ${table.sheet.name}: found the header ${quoted(header)}, which is not read; ` +

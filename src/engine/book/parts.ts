@@ -1,18 +1,25 @@
 /** The rows of the sheets of parts, from their cells. */
-
+import { grainOfRatio } from '../../maths/grain.js';
 import { MEASURED } from '../input-sheets/common-columns.js';
 import { partSheets } from '../input-sheets/index.js';
-import type { InputColumns, PartSheet, RowValues } from '../input-sheets/input-sheet.js';
+import type { InputColumns, PartSheet, ReadingKind, RowValues } from '../input-sheets/input-sheet.js';
 import type { JOURNALS } from '../input-sheets/journals.js';
-import { type ReadExactLength, SIGNED_LENGTH, SIZE } from '../input-sheets/quantities.js';
+import {
+  LENGTH,
+  type NumberRule,
+  type ReadExactLength,
+  SIGNED_LENGTH,
+  SIZE,
+} from '../input-sheets/quantities.js';
 import type { RODS } from '../input-sheets/rods.js';
 import type { SHELLS } from '../input-sheets/shells.js';
 import type { PartRow, Reading } from './book.js';
 import { BySheet } from './by-sheet.js';
 import { dataRowsOf } from './data-rows.js';
 import { badOf, readValues } from './read-row.js';
+import { isStandIn, STAND_INS } from './reading-headers.js';
 import { Row } from './row.js';
-import type { Table } from './table.js';
+import type { ReadingColumn, Table } from './table.js';
 
 const SET_TO = MEASURED.setTo.header;
 
@@ -39,7 +46,7 @@ type PartValues = Partial<RowValues<PartColumns & InputColumns>>;
 
 function partRow(row: Row, record: PartSheet, onlyType: string | undefined): PartRow {
   const values: PartValues = readValues(row, record.columns);
-  if (values.part === undefined && !row.cell('Part')) {
+  if (!record.isOfPlaces && values.part === undefined && !row.cell('Part')) {
     row.bad.push({
       sheet: row.table.sheet.name,
       cell: row.address('Part')!,
@@ -49,11 +56,12 @@ function partRow(row: Row, record: PartSheet, onlyType: string | undefined): Par
       remedy: 'name the part',
     });
   }
-  const readings = readingsOf(row, values.setTo);
+  const readings = readingsOf(row, record.readings, values.setTo);
+  refuseCrossedFeelers(row, readings);
   return {
     sheet: record.name,
     row: row.row,
-    name: values.part ?? '',
+    name: record.isOfPlaces ? nameOfPlace(values) : (values.part ?? ''),
     engineType: values.engineType ?? onlyType,
     engine: values.engine ?? '',
     fit: values.fit ?? record.fit ?? '',
@@ -75,14 +83,44 @@ function partRow(row: Row, record: PartSheet, onlyType: string | undefined): Par
   };
 }
 
-function readingsOf(row: Row, setTo: ReadExactLength | undefined): Reading[] {
+function readingsOf(row: Row, kind: ReadingKind, setTo: ReadExactLength | undefined): Reading[] {
   const readings: Reading[] = [];
   // Of a Set to that is refused nobody knows what the readings are deviations from.
   const isRefused = setTo === undefined && row.cell(SET_TO) !== undefined;
   for (const column of row.table.readingColumns) {
-    const rule = isRefused ? SIGNED_LENGTH : SIZE;
+    const rule = isRefused ? SIGNED_LENGTH : readingRule(kind, column);
     const reading = setTo ? row.deviation(column, setTo) : row.reading(column, rule);
     if (reading && !isRefused) readings.push(reading);
   }
   return readings;
+}
+
+/** What a reading may be: gaps and dials show either sign, blades and totals do not. */
+export function readingRule(kind: ReadingKind | undefined, column: ReadingColumn): NumberRule {
+  if (kind !== 'gaps' && kind !== 'dial') return SIZE;
+  return isStandIn(column) ? LENGTH : SIGNED_LENGTH;
+}
+
+/** What a row without a name of its own is called. */
+export function nameOfPlace({
+  engine = '',
+  fit = '',
+  position = '',
+}: Pick<PartValues, 'engine' | 'fit' | 'position'>): string {
+  return [engine, fit, position].filter((name) => name !== '').join(' ');
+}
+
+/** A blade that goes in is not thicker than one that does not. */
+function refuseCrossedFeelers(row: Row, readings: readonly Reading[]): void {
+  const [goes, stops] = [STAND_INS.goes, STAND_INS.stops].map((name) =>
+    readings.find(({ column }) => column.station === name),
+  );
+  if (!goes || !stops || grainOfRatio(goes.mm) <= grainOfRatio(stops.mm)) return;
+  const { column, header, unit } = stops.column;
+  const cell = row.table.sheet.rows[row.row]![column]!;
+  row.refuse(
+    { cell, column, header, unit },
+    'a blade no thinner than the one that goes in',
+    'try the blades again or correct the cells',
+  );
 }

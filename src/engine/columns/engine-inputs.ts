@@ -11,6 +11,7 @@ import { groupBy } from '../assess/context.js';
 import { type FitResult, markOf } from '../assess/fit.js';
 import { classesOfPart } from '../assess/part-checks.js';
 import type { PartResult } from '../assess/part-result.js';
+import { isStandIn } from '../book/reading-headers.js';
 import type { ReadingColumn } from '../book/table.js';
 import type { PartSheet } from '../input-sheets/input-sheet.js';
 import { ROLES } from '../input-sheets/roles.js';
@@ -30,7 +31,6 @@ export function partInputs(
   const { checks: known } = ROLES[role];
   const isJudged = known.length > 0;
   const length = lengthsIn(book.setup.lengthUnit);
-  const spotKey = ({ station, angle }: Pick<ReadingColumn, 'station' | 'angle'>) => `${station} ${angle}`;
   const columns = book.tables.get(name)?.readingColumns ?? [];
   const spots = [...groupBy(columns, spotKey).values()].map(([first]) => first!);
   const places = new Map(spots.map((spot, place) => [spotKey(spot), place]));
@@ -109,6 +109,40 @@ export function fitInputs({ book, fits, context }: Assessment, kind: KindOfFit):
     ],
   };
 }
+
+/** What was measured as a whole, by the rows of its own sheet. */
+export function placeInputs({ book, fits }: Assessment, kind: KindOfFit): Inputs<FitResult> {
+  const length = lengthsIn(book.setup.lengthUnit);
+  const columns = book.tables.get(kind.resultsOn!)?.readingColumns ?? [];
+  const dial = columns.filter((column) => !isStandIn(column));
+  const spots = [...groupBy(dial, spotKey).values()].map(([first]) => first!);
+  const places = new Map(spots.map((spot, place) => [spotKey(spot), place]));
+  return {
+    rows: fits.filter((fit) => fit.kind === kind),
+    constants: { stations: filled(spots.map(({ station }) => station)) },
+    inputs: ['spots', 'goes', 'stops', 'total', 'u', ...GUARDS, 'min', 'max', 'service limit', 'by feelers'],
+    inputsOf: ({ parts, feelers, variance, guards, limits }) => {
+      const part = parts[kind.leader]!;
+      const cells = filled(spots.map((): InputCell => BLANK));
+      for (const spot of part.spots) cells[places.get(spotKey(spot))!] = length(spot.value);
+      const isByTotal = part.dialShape !== undefined && part.spots.length === 0;
+      return [
+        cells,
+        [length(feelers?.goes)],
+        [length(feelers?.stops)],
+        [length(isByTotal ? part.form?.size : undefined)],
+        [length(Math.sqrt(variance))],
+        ...GUARDS.map((side) => [length(guards[side])]),
+        [length(limits?.clearanceMin)],
+        [length(limits?.clearanceMax)],
+        [length(limits?.serviceLimit)],
+        [feelers ? 1 : 0],
+      ];
+    },
+  };
+}
+
+const spotKey = ({ station, angle }: Pick<ReadingColumn, 'station' | 'angle'>) => `${station} ${angle}`;
 
 function lengthsIn(unit: LengthUnit): Length {
   return (grains) => (grains === undefined ? BLANK : inUnit(grains, unit));

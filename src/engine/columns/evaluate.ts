@@ -4,11 +4,12 @@ import { FASTENERS } from '../input-sheets/fasteners.js';
 import { FITS } from '../input-sheets/fits.js';
 import { partSheets } from '../input-sheets/index.js';
 import { recordsOfFits } from '../kinds/index.js';
+import { isOnFits } from '../kinds/kind-of-fit.js';
 import { evaluateTemplates } from './block-engine.js';
-import { fitInputs, partInputs } from './engine-inputs.js';
+import { columnsOfKind } from './columns-of-kind.js';
+import { fitInputs, partInputs, placeInputs } from './engine-inputs.js';
 import { FASTENER_COLUMNS } from './fastener-columns.js';
 import { fastenerInputs } from './fastener-inputs.js';
-import { fitColumns } from './fit-columns.js';
 import type { Layout } from './layout.js';
 import { partColumns } from './part-columns.js';
 import { ResultCells } from './result-cells.js';
@@ -35,7 +36,7 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
   };
   for (const record of partSheets()) {
     const { name } = record;
-    if (!book.tables.has(name)) continue;
+    if (!book.tables.has(name) || record.isOfPlaces) continue;
     add(name, {
       ...{ name, sheet: layout.sheetName(name), assessment },
       rowOf: ({ row }) => row.row,
@@ -52,13 +53,14 @@ export function evaluateColumns(assessment: Assessment, blockRows?: number): Eva
     });
   }
   for (const kind of recordsOfFits()) {
-    const inputs = fitInputs(assessment, kind);
+    const { resultsOn: sheet = FITS.name } = kind;
+    const inputs = isOnFits(kind) ? fitInputs(assessment, kind) : placeInputs(assessment, kind);
     if (inputs.rows.length === 0) continue;
-    add(FITS.name, {
-      ...{ name: `${FITS.name}, ${kind.name}`, sheet: layout.sheetName(FITS.name), assessment },
+    add(sheet, {
+      ...{ name: `${sheet}, ${kind.name}`, sheet: layout.sheetName(sheet), assessment },
       rowOf: (fit) => layout.fitRow(fit),
       ...inputs,
-      columns: fitColumns(kind),
+      columns: columnsOfKind(kind),
     });
   }
   const all = [...templates.values()].flat();

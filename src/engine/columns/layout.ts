@@ -15,6 +15,7 @@ import { apartName } from '../book/placement-words.js';
 import { FITS } from '../input-sheets/fits.js';
 import { columnsOf, namedBy } from '../input-sheets/input-sheet.js';
 import { LIMITS } from '../input-sheets/limits.js';
+import { isOnFits, type KindOfFit } from '../kinds/kind-of-fit.js';
 import { cellAddress, columnLetters } from '../workbook-model.js';
 import { fixedCell, grains, quotedSheet, sheetCell } from './live-terms.js';
 
@@ -29,7 +30,8 @@ export class Layout {
   private readonly places = new Map<string, readonly number[]>();
   private readonly byHeader = new Map<string, ReadonlyMap<string, number>>();
   private readonly fitRows: ReadonlyMap<FitResult, number>;
-  private readonly lastFitRow: number;
+  /** The last row that has a fit, by the sheet that it stands on. */
+  private readonly lastRows = new Map<string, number>();
 
   /** @param headersOf the headers of the columns that a sheet gets, by its name in the records */
   constructor(
@@ -37,8 +39,12 @@ export class Layout {
     private readonly headersOf: (sheet: string) => readonly string[],
   ) {
     this.makesFits = assessment.book.fits === undefined;
-    this.fitRows = new Map(assessment.fits.map((fit, place) => [fit, place + 1]));
-    this.lastFitRow = assessment.fits.reduce((last, fit) => Math.max(last, this.fitRow(fit)), 0);
+    const onFits = assessment.fits.filter(({ kind }) => isOnFits(kind));
+    this.fitRows = new Map(onFits.map((fit, place) => [fit, place + 1]));
+    for (const fit of assessment.fits) {
+      const { resultsOn = FITS.name } = fit.kind;
+      this.lastRows.set(resultsOn, Math.max(this.lastRows.get(resultsOn) ?? 0, this.fitRow(fit)));
+    }
   }
 
   /** The sheet that results stand on: the user's, or one that the program makes. */
@@ -94,13 +100,15 @@ export class Layout {
 
   /** The row of a fit on its sheet. */
   fitRow(fit: FitResult): number {
+    if (!isOnFits(fit.kind)) return fit.parts[fit.kind.leader]!.row.row;
     return this.makesFits ? this.fitRows.get(fit)! : fit.source!.row;
   }
 
-  /** A column of Fits from its first row to the last that has a fit, as a reference from any sheet. */
-  fitRange(column: number): string {
+  /** A column of the sheet of a kind's fits, from its first row to the last that has one, as a reference from any sheet. */
+  fitRange({ resultsOn = FITS.name }: KindOfFit, column: number): string {
     const letters = columnLetters(column);
-    return `${quotedSheet(this.sheetName(FITS.name))}!${letters}2:${letters}${this.lastFitRow + 1}`;
+    const last = this.lastRows.get(resultsOn) ?? 0;
+    return `${quotedSheet(this.sheetName(resultsOn))}!${letters}2:${letters}${last + 1}`;
   }
 
   /** A result of a part, as a reference from any sheet that stays where rows are sorted. */
@@ -134,6 +142,12 @@ export class Layout {
     const { engine, fit, position } = FITS.columns;
     const place = [engine, fit, position];
     return [...ofParts, ...place.map(({ header }) => this.isNamed(FITS.name, source!.row, header, true))];
+  }
+
+  /** Whether a row that is known by its place is still of that place. */
+  isPlace({ row }: PartResult): (string | undefined)[] {
+    const { engine, fit, position } = FITS.columns;
+    return [engine, fit, position].map(({ header }) => this.isNamed(row.sheet, row.row, header, true));
   }
 
   /** Whether a cell of the user's still holds the name that it held at this run; undefined where it holds none. */

@@ -43,14 +43,20 @@ type CellOf = (column: number) => string;
 /**
  * Undefined where a cell of the row is text, which no built-in formula reads as the program does.
  */
-export function liveSizes(part: PartResult, table: Table, unit: LengthUnit, cellOf: CellOf): LiveSizes {
+export function liveSizes(
+  part: PartResult,
+  table: Table,
+  unit: LengthUnit,
+  cellOf: CellOf,
+  columns: readonly ReadingColumn[] = table.readingColumns,
+): LiveSizes {
   const { setTo } = part.row;
   if (setTo && !setTo.isNumber) return NONE;
   if (!part.row.temperatureIsLive || part.row.readings.some(({ isNumber }) => !isNumber)) return NONE;
   if (part.status === 'bad reading' && !part.form) return NONE;
   const factor = correction(part, table, cellOf);
   const zero = settingTerm(table, cellOf);
-  const spots = spotTerms(table.readingColumns, zero, factor, cellOf);
+  const spots = spotTerms(columns, zero, factor, cellOf);
   if (spots.length === 0) return NONE;
   const count = `(${spots.map(({ isRead }) => isRead).join('+')})`;
   const result = (term: string) => fitting(`IF(${count}=0,"",${lengthOf(term, unit)})`);
@@ -93,6 +99,16 @@ function correction({ expansion, gaugeExpansion }: PartResult, table: Table, cel
   const isFahrenheit = (temperature.unit ?? table.units.temperature) === 'F';
   const kelvin = `IF(ISNUMBER(${cell}),${isFahrenheit ? `(${cell}-32)/1.8` : cell}-20,0)`;
   return `*(1+${gaugeExpansion.value}/1000000*${kelvin})/(1+${expansion.value}/1000000*${kelvin})`;
+}
+
+/** The greatest range of a station as a term in grains, −1 where none was read at two places; undefined without columns. */
+export function liveGreatestRange(columns: readonly ReadingColumn[], cellOf: CellOf): string | undefined {
+  const stations = groupBy(spotTerms(columns, '', '', cellOf), ({ station }) => station);
+  const ranges = [...stations.values()]
+    .filter((group) => group.length > 1)
+    .map((group) => rangeOf(group, '', ''));
+  if (ranges.length < 2) return ranges[0];
+  return `MAX(${ranges.join(',')})`;
 }
 
 /** The size that the gauge was set to, in grains, or nothing where the sheet has no such column. */
@@ -147,7 +163,7 @@ function cellsOf(spots: readonly SpotTerms[]): { cells: string; grains: number }
 function greatestOf(spots: readonly SpotTerms[], zero: string, factor: string): string {
   const plain = cellsOf(spots);
   if (plain) return `ROUND(${sumOf(`MAX(${plain.cells})*${plain.grains}`, zero)}${factor},0)`;
-  return `MAX(${spots.map(({ value }) => value).join(',')})`;
+  return `MAX(${spots.map(({ value, isRead }) => `IF(${isRead}=0,-${HUGE},${value})`).join(',')})`;
 }
 
 function leastOf(spots: readonly SpotTerms[], zero: string, factor: string): string {

@@ -140,6 +140,9 @@ const COLUMNS: Readonly<Record<PartReadings, readonly PartColumn[]>> = {
   ],
   // A wall has no form, and no limits of its own.
   walls: [sizeOf('Wall'), LARGEST, SMALLEST, classOf('Wall'), uncertaintyOf('Wall'), STATUS, WHY],
+  // What is measured as a whole has the columns of its kind of fit.
+  gaps: [],
+  dial: [],
 };
 
 const SHAPED: readonly PartColumn[] = [

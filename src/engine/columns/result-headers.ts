@@ -5,7 +5,9 @@ import type { OwnHeaders } from '../book/own-columns.js';
 import { FASTENERS } from '../input-sheets/fasteners.js';
 import { FITS } from '../input-sheets/fits.js';
 import { inputSheet, isPartSheet } from '../input-sheets/index.js';
+import { kindsOfFit } from '../kinds/index.js';
 import { SHELL_BEARING } from '../kinds/shell-bearing.js';
+import { columnsOfKind } from './columns-of-kind.js';
 import { FASTENER_COLUMNS } from './fastener-columns.js';
 import { fitColumns } from './fit-columns.js';
 import { Layout } from './layout.js';
@@ -18,6 +20,8 @@ export function resultColumns(sheet: string): readonly ResultColumn<never>[] {
   if (sheet === FITS.name) return fitColumns(SHELL_BEARING);
   if (sheet === FASTENERS.name) return FASTENER_COLUMNS;
   const record = inputSheet(sheet);
+  const kind = kindsOfFit().find(({ resultsOn }) => resultsOn === sheet);
+  if (kind) return columnsOfKind(kind);
   if (record && isPartSheet(record)) return partColumns(record);
   return (CHECKED_SHEETS as readonly string[]).includes(sheet) ? TABLE_COLUMNS : [];
 }

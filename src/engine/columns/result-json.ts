@@ -2,8 +2,11 @@
 import { toNumber } from '../../maths/decimal.js';
 import { mmOfGrain } from '../../maths/grain.js';
 import type { Assessment } from '../assess/assess.js';
+import type { FitResult } from '../assess/fit.js';
 import type { PartResult } from '../assess/part-result.js';
 import { partSheet, partSheets } from '../input-sheets/index.js';
+import type { KindOfFit } from '../kinds/kind-of-fit.js';
+import { columnsOfKind } from './columns-of-kind.js';
 import { partColumns } from './part-columns.js';
 import type { ResultColumn, ResultQuantity, ResultValue } from './result-column.js';
 
@@ -32,12 +35,27 @@ function jsonValue(quantity: ResultQuantity, value: ResultValue): JsonValue {
   return quantity === 'name' ? String(value) : value;
 }
 
+/** What was measured as a whole, under the keys of the columns of its kind. */
+export function placesJson(
+  fits: readonly FitResult[],
+  kind: KindOfFit,
+  assessment: Assessment,
+): Record<string, JsonValue>[] {
+  const own = fits.filter((fit) => fit.kind === kind);
+  return own.map((fit) => {
+    const { engine, fit: word, position } = fit;
+    const { row } = fit.parts[kind.leader]!.row;
+    return { row: row + 1, engine, fit: word, position, ...jsonOf(columnsOfKind(kind), fit, assessment) };
+  });
+}
+
 /** Parts have the keys of the columns of all sheets of parts, whichever of them their own sheet has. */
 export function partsJson(parts: readonly PartResult[], assessment: Assessment): Record<string, JsonValue>[] {
   const columns = partSheets().flatMap(partColumns);
   const keys = columns.flatMap(({ json }) => json ?? []);
   const blank = Object.fromEntries(keys.map((key) => [key, null]));
-  return parts.map((part) => {
+  const named = parts.filter((part) => !partSheet(part.row.sheet).isOfPlaces);
+  return named.map((part) => {
     const { sheet, row, name, hasShells } = part.row;
     const results = jsonOf(partColumns(partSheet(sheet)), part, assessment);
     const setTo = part.row.setTo ? toNumber(part.row.setTo.mm) : null;

@@ -1,12 +1,13 @@
 /** The columns of Summary: the fits of each engine, and below them what matching reached. */
 import type { StageResult } from '../../maths/matching/stock.js';
 import type { Assessment } from '../assess/assess.js';
-import type { FitResult, FitStatus } from '../assess/fit.js';
-import type { NeighbourResult } from '../assess/neighbours.js';
+import type { FitResult } from '../assess/fit.js';
+import type { CountedStatus, NeighbourResult } from '../assess/neighbours.js';
 import { gapOf } from '../assess/proof.js';
 import { Row } from '../book/row.js';
 import { type TypedName, typedName } from '../book/typed-name.js';
 import { FITS } from '../input-sheets/fits.js';
+import { isOnFits, type KindOfFit } from '../kinds/kind-of-fit.js';
 import { AIM_WORDS } from '../words/proof-words.js';
 import type { Layout } from './layout.js';
 import type { ResultColumn } from './result-column.js';
@@ -14,7 +15,7 @@ import type { ResultTable } from './result-table.js';
 
 type FitsColumn = ResultColumn<NeighbourResult>;
 
-const counted = (header: string, json: string, status: FitStatus): FitsColumn => ({
+const counted = (header: string, json: string, status: CountedStatus): FitsColumn => ({
   header,
   quantity: 'count',
   width: 12,
@@ -155,16 +156,16 @@ export const REACHED: ResultTable<StageResult> = {
   ],
 };
 
-/** The engine as its first journal's row has it typed. */
-function engineName({ engine, fits }: NeighbourResult, { book }: Assessment): TypedName {
-  const journal = fits[0]?.parts.journal;
+/** The engine as the row of its first journal, or of its first gap, has it typed. */
+function engineName({ engine, fits: [first] }: NeighbourResult, { book }: Assessment): TypedName {
+  const journal = first && (isOnFits(first.kind) ? first.parts.journal : first.parts[first.kind.leader]);
   return journal ? typedName(book, journal.row, 'Engine', engine) : engine;
 }
 
 /** Counts over the statuses of Fits, where the names are plain enough for a criterion to mean just them. */
 function liveCount(
   { engine, fit, fits }: NeighbourResult,
-  status: FitStatus,
+  status: CountedStatus,
   layout: Layout,
 ): string | undefined {
   const alike = fits.every(
@@ -172,23 +173,28 @@ function liveCount(
   );
   if (!alike || [engine, fit].some((name) => name === '' || /[*?~<>="]/.test(name))) return undefined;
   const { assessment } = layout;
-  const range = (column: number) => layout.fitRange(column);
+  const { kind } = fits[0]!;
+  const sheet = sheetOf(kind);
+  const range = (column: number) => layout.fitRange(kind, column);
   // A sheet of the program's own begins with both names.
-  const isOwn = layout.makesFits || layout.isApart(FITS.name);
-  const table = isOwn ? undefined : assessment.book.tables.get(FITS.name)!;
+  const isMade = sheet === FITS.name && layout.makesFits;
+  const table = isMade || layout.isApart(sheet) ? undefined : assessment.book.tables.get(sheet)!;
   const columnOf = (header: string, otherwise: number) => table?.columns.get(header)?.column ?? otherwise;
   const criteria = [
     `${range(columnOf('Engine', 0))},"${engine}"`,
     `${range(columnOf('Fit', 1))},"${fit}"`,
-    `${range(layout.column('Fits', 'Status'))},"${status}"`,
+    `${range(layout.column(sheet, 'Status'))},"${kind.strategy === 'dial' && status === 'loose' ? 'beyond limits' : status}"`,
   ];
   return `COUNTIFS(${criteria.join(',')})`;
 }
 
+const sheetOf = ({ resultsOn = FITS.name }: KindOfFit) => resultsOn;
+
 /** A criterion misses a name that stands in its cell with spaces around it. */
-function isTypedPlain({ source }: FitResult, headers: readonly string[], layout: Layout): boolean {
-  if (layout.makesFits || !source) return true;
-  const row = new Row(layout.assessment.book.tables.get(FITS.name)!, source.row);
+function isTypedPlain(fit: FitResult, headers: readonly string[], layout: Layout): boolean {
+  const sheet = sheetOf(fit.kind);
+  if (sheet === FITS.name && (layout.makesFits || !fit.source)) return true;
+  const row = new Row(layout.assessment.book.tables.get(sheet)!, layout.fitRow(fit));
   return headers.every((header) => {
     const content = row.cell(header)?.cell.content;
     return content?.kind !== 'text' || content.value === content.value.trim();

@@ -3,7 +3,7 @@ import type { StockJournal, StockRod, StockShell } from '../../maths/matching/st
 import type { Assessment } from '../assess/assess.js';
 import type { MatchedSet } from '../assess/matched-sets.js';
 import type { PartResult } from '../assess/part-result.js';
-import { partsOf } from '../assess/places.js';
+import { partsOf } from '../assess/placed-fit.js';
 import { RODS } from '../input-sheets/rods.js';
 import { SHELLS } from '../input-sheets/shells.js';
 import { setWords } from '../words/stock-words.js';

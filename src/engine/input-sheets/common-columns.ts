@@ -57,6 +57,16 @@ export const MEASURED = {
   note: column('Note', TEXT, "The user's own words.", { width: 18 }),
 } as const;
 
+/** The columns of a sheet whose rows are known by their place. */
+export const PLACE_OF_ROW = {
+  engine: needed('Engine', ENGINE_NAME, 'The engine that it is measured on.', { width: 8 }),
+  engineType,
+  fit: needed('Fit', NAME, 'What is measured, as Limits names it.', { width: 16 }),
+  position: needed('Position', NAME, 'Its place.', { width: 9 }),
+  gauge: MEASURED.gauge,
+  note: MEASURED.note,
+} as const;
+
 /** Where a part ran. */
 export function ranAt(noun: string) {
   return {

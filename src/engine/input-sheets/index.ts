@@ -6,6 +6,7 @@ import { CLASSES } from './classes.js';
 import { CYLINDERS } from './cylinders.js';
 import { FASTENERS } from './fasteners.js';
 import { FITS } from './fits.js';
+import { GAPS } from './gaps.js';
 import { GAUGE_STUDY } from './gauge-study.js';
 import { GAUGES } from './gauges.js';
 import type { InputSheet, PartSheet } from './input-sheet.js';
@@ -15,6 +16,7 @@ import { MATERIALS } from './materials.js';
 import { NEW_SHELLS } from './new-shells.js';
 import { PISTONS } from './pistons.js';
 import { RODS } from './rods.js';
+import { RUN_OUTS } from './run-outs.js';
 import { SELECTION } from './selection.js';
 import { SETUP } from './setup.js';
 import { SHAFTS } from './shafts.js';
@@ -36,6 +38,8 @@ const SHEETS = new Map<string, InputSheet>(
     PISTONS,
     BORES,
     SHAFTS,
+    GAPS,
+    RUN_OUTS,
     SHELLS,
     NEW_SHELLS,
     UNDERSIZES,
@@ -55,6 +59,12 @@ export function partSheets(): readonly PartSheet[] {
 
 export function isPartSheet(sheet: InputSheet): sheet is PartSheet {
   return 'role' in sheet;
+}
+
+/** Whether the rows of a sheet, by its name as its record has it, are known by their place. */
+export function isSheetOfPlaces(name: string): boolean {
+  const found = SHEETS.get(name);
+  return found !== undefined && isPartSheet(found) && found.isOfPlaces === true;
 }
 
 /** Whether a sheet of that name is read, in whatever case and punctuation. */

@@ -22,8 +22,11 @@ export type RowValues<Columns extends InputColumns> = {
   readonly [Key in keyof Columns]: ValueOf<Columns[Key]['quantity']> | undefined;
 };
 
-/** What the columns of readings are: diameters by station and angle, walls, or lengths and necks of bolts. */
-export type ReadingKind = 'diameters' | 'walls' | 'bolts';
+/**
+ * What the columns of readings are: diameters by station and angle, walls, lengths and necks of bolts, gaps with their
+ * feelers, or what a dial shows by station and angle with its total.
+ */
+export type ReadingKind = 'diameters' | 'walls' | 'bolts' | 'gaps' | 'dial';
 
 /** The kinds of readings that parts of a fit have. */
 export type PartReadings = Exclude<ReadingKind, 'bolts'>;
@@ -42,7 +45,7 @@ export interface InputSheet<Columns extends InputColumns = InputColumns> {
  * How a part stands in a fit, and with it which limits, classes and materials are its own. A shaped one is oval and
  * tapered by design, so that its form is not judged.
  */
-export type PartRole = 'inner' | 'shaped inner' | 'outer' | 'wall';
+export type PartRole = 'inner' | 'shaped inner' | 'outer' | 'wall' | 'gap' | 'run-out';
 
 /** A sheet of measured parts. */
 export interface PartSheet extends InputSheet {
@@ -66,6 +69,8 @@ export interface PartSheet extends InputSheet {
   readonly measured: string;
   /** How to measure them, for the guide of the blank workbook. */
   readonly guide: string;
+  /** Its rows are known by their place, have no name of their own, and get the verdict of a fit each, beside them. */
+  readonly isOfPlaces?: true;
   /** The same of bores that are measured with their shells in. */
   readonly withShells?: { readonly measured: string; readonly guide: string };
   /** Whether the page draws its spots along the axis. */

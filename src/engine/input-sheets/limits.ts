@@ -1,6 +1,6 @@
 /** The sheet Limits: what the maker allows, a row an engine type and fit. */
 import { ruleFor } from './common-columns.js';
-import { column, needed } from './input-sheet.js';
+import { column } from './input-sheet.js';
 import { LENGTH, MASS_SPREAD, MATERIAL_NAME, SIGNED_LENGTH, SIZE, TEXT } from './quantities.js';
 
 export const LIMITS = {
@@ -8,8 +8,12 @@ export const LIMITS = {
   isPrintedTwice: true,
   columns: {
     ...ruleFor('limits are'),
-    clearanceMin: needed('Clearance min', SIGNED_LENGTH, 'Least diametral clearance.'),
-    clearanceMax: needed('Clearance max', SIGNED_LENGTH, 'Greatest diametral clearance of new parts.'),
+    clearanceMin: column(
+      'Clearance min',
+      SIGNED_LENGTH,
+      'Least diametral clearance; of gaps and run-outs one of min and max is enough.',
+    ),
+    clearanceMax: column('Clearance max', SIGNED_LENGTH, 'Greatest diametral clearance of new parts.'),
     serviceLimit: column('Service limit', SIGNED_LENGTH, 'Greatest clearance of worn parts.'),
     aim: column('Aim', SIGNED_LENGTH, 'The clearance wished for.', { isExtra: true }),
     journalMin: column('Journal min', SIZE, 'Least journal size.'),

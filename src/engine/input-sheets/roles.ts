@@ -60,6 +60,9 @@ export const ROLES: Readonly<Record<PartRole, RoleRecord>> = {
     ],
   },
   wall: { noun: 'shell', classOf: 'shell', material: undefined, checks: [] },
+  // What is measured on the assembly is judged as a fit.
+  gap: { noun: 'gap', classOf: undefined, material: undefined, checks: [] },
+  'run-out': { noun: 'run-out', classOf: undefined, material: undefined, checks: [] },
 };
 
 /** A bore that was measured with its shells in: its size is that of the bearing, which has limits of its own. */

@@ -1,10 +1,12 @@
 /** Every kind of fit. */
 import { addPartSheet } from '../input-sheets/index.js';
+import { GAP } from './gap.js';
 import type { KindOfFit } from './kind-of-fit.js';
 import { PLAIN_FIT } from './plain-fit.js';
+import { RUN_OUT } from './run-out.js';
 import { SHELL_BEARING } from './shell-bearing.js';
 
-const KINDS: KindOfFit[] = [SHELL_BEARING, PLAIN_FIT];
+const KINDS: KindOfFit[] = [SHELL_BEARING, PLAIN_FIT, GAP, RUN_OUT];
 
 export function kindsOfFit(): readonly KindOfFit[] {
   return KINDS;

@@ -1,11 +1,16 @@
 /** What the record of a kind of fit says: how its parts add up, and what the fit is called and held against. */
-import type { FitSlot } from '../input-sheets/fits.js';
+import { FIT_SLOTS, type FitSlot } from '../input-sheets/fits.js';
 import type { PartSheet } from '../input-sheets/input-sheet.js';
+
+/** What a term is named by: a column of Fits, or the sheet on which it is measured as a whole. */
+export type TermSlot = FitSlot | 'gap' | 'run-out';
+
+export const TERM_SLOTS: readonly TermSlot[] = [...FIT_SLOTS, 'gap', 'run-out'];
 
 /** One part of a fit. */
 export interface FitTerm {
   /** The column of Fits that names the part, and the name of the term in formulas and JSON. */
-  readonly slot: FitSlot;
+  readonly slot: TermSlot;
   /** In a sentence: `upper shell`; left out where its sheet says what it is. */
   readonly noun?: string;
   /** With which sign its size enters the value of the fit. */
@@ -18,6 +23,8 @@ export interface FitTerm {
 export interface AskedPlaces {
   /** The word of Fit. */
   readonly fit: string;
+  /** Further words of Fit at the same positions. */
+  readonly also?: readonly string[];
   /** The option of the command line, without dashes. */
   readonly option: string;
   /** The question of the questionnaire, and what the option holds. */
@@ -47,11 +54,21 @@ export interface KindOfFit {
   /** The names of the sheets whose words of Fit are of this kind. */
   readonly claimedBy: readonly string[];
   /** The slot whose parts make a fit each where the book has no sheet Fits. */
-  readonly leader: FitSlot;
+  readonly leader: TermSlot;
   /** Whether a leader needs an Engine and a Position to make a fit. */
   readonly leaderNeedsPlace: boolean;
-  /** The upper and the lower slot stand for two halves of one place, which fill up by rules of their own. */
-  readonly strategy?: 'half-shells';
+  /**
+   * `half-shells`: the upper and the lower slot stand for two halves of one place, which fill up by rules of their own.
+   * `feelers`: it may be tried with blades, between which it lies. `dial`: it is a range of readings, and has the guards of
+   * form.
+   */
+  readonly strategy?: 'half-shells' | 'feelers' | 'dial';
+  /** What its value is called, where that is not clearance. */
+  readonly valueNoun?: string;
+  /** One of Clearance min and max is enough; the other is then no limit. */
+  readonly needsOneLimit?: true;
+  /** The sheet beside whose rows its results stand; Fits where it is left out. */
+  readonly resultsOn?: string;
   /** What such a fit is where its bore was measured with its shells in. */
   readonly shellsIn?: KindOfFit;
   /** Whether Selection names a shell for the marks of its parts. */
@@ -71,6 +88,16 @@ export function kindWithBore(kind: KindOfFit, bore: { readonly hasShells: boolea
 }
 
 /** The term of a slot; undefined where fits of the kind have none. */
-export function termOf({ terms }: KindOfFit, slot: FitSlot): FitTerm | undefined {
+export function termOf({ terms }: KindOfFit, slot: TermSlot): FitTerm | undefined {
   return terms.find((term) => term.slot === slot);
+}
+
+/** Whether the fits of a kind stand on the sheet Fits, and not beside what was measured. */
+export function isOnFits({ resultsOn }: KindOfFit): boolean {
+  return resultsOn === undefined;
+}
+
+/** Every word of Fit that is asked for at the same positions. */
+export function fitsAsked({ fit, also = [] }: AskedPlaces): readonly string[] {
+  return [fit, ...also];
 }

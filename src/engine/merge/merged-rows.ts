@@ -2,6 +2,7 @@
 import type { Book, PartRow, Setup } from '../book/book.js';
 import { dataRowsOf } from '../book/data-rows.js';
 import { type FastenerRow, named } from '../book/fasteners.js';
+import { nameOfPlace } from '../book/parts.js';
 import type { TableRow } from '../book/read-row.js';
 import type { BookUnits, Table } from '../book/table.js';
 import { MEASURED } from '../input-sheets/common-columns.js';
@@ -133,7 +134,7 @@ export function mergeParts(record: PartSheet, stock: StockPlan): MergedRows<Part
       const { row: place, bad, readings } = row;
       const part = partInStock(row, sheet, stock, { table, row: place, bad, readings, engineType, nameOf });
       rename(part as unknown as Record<string, unknown>, record.columns, nameOf);
-      return part;
+      return record.isOfPlaces ? { ...part, name: nameOfPlace(part) } : part;
     });
   });
   return { table: sheet.table, rows };

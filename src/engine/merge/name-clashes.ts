@@ -58,9 +58,10 @@ export function findClashes(sources: readonly Source[]): NameClashes {
     const { book, label } = source;
     for (const sheet of partSheets()) {
       for (const { name, engine } of book.parts.of(sheet.name)) {
-        found.add(`part of ${sheet.name}`, name, source, label);
-        // An engine is where its journals are: a rod or shell that ran there, or a case beside it, names it only.
-        if (sheet.matching === 'filled') found.add('engine', engine, source, label);
+        if (!sheet.isOfPlaces) found.add(`part of ${sheet.name}`, name, source, label);
+        // An engine is where its journals are, or what is measured on it: a rod or shell that ran there, or a case beside it,
+        // names it only.
+        if (sheet.matching === 'filled' || sheet.isOfPlaces) found.add('engine', engine, source, label);
       }
     }
     for (const gauge of book.gauges) found.add('gauge', gauge.gauge, source, chainMeaning(gauge, book));

@@ -9,6 +9,7 @@ import { widthOf } from '../columns/result-column.js';
 import { resultColumns } from '../columns/result-headers.js';
 import { FIT_SLOTS, FITS } from '../input-sheets/fits.js';
 import { columnsOf } from '../input-sheets/input-sheet.js';
+import { isOnFits } from '../kinds/kind-of-fit.js';
 import type { OutputCell, OutputFormat, OutputSheet } from '../workbook-model.js';
 import { headerRow, MADE_BY_WIDTH } from './own-sheet.js';
 import { againAndAgain } from './plain-cells.js';
@@ -38,10 +39,11 @@ export function fitsSheet(assessment: Assessment, { cells, layout }: Evaluated):
         : { value: inUnit(source.strip, unit), format: unit === 'in' ? 'in' : 'mm' };
     return [...names.map((name) => nameCell(name)), strip];
   };
+  const onFits = assessment.fits.filter(({ kind }) => isOnFits(kind));
   const computed = cells.get(FITS.name)!;
   const rows = againAndAgain(function* () {
     yield header;
-    for (const [at, fit] of assessment.fits.entries()) {
+    for (const [at, fit] of onFits.entries()) {
       const row = given(fit);
       for (const { column, cell } of computed.ofRow(at)) row[column] = cell;
       yield row;

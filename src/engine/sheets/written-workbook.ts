@@ -5,6 +5,7 @@ import { nameKey } from '../book/names.js';
 import { freeName, isMadeByProgram, MADE_BY } from '../book/own-columns.js';
 import { evaluateColumns } from '../columns/evaluate.js';
 import { OWN_TABLES } from '../columns/own-tables.js';
+import { isOnFits } from '../kinds/kind-of-fit.js';
 import type { WorkbookEdit, WorkbookModel } from '../workbook-model.js';
 import { apartSheets } from './apart-sheets.js';
 import { fitsSheet } from './fits-sheet.js';
@@ -28,7 +29,8 @@ export function writtenWorkbook(assessment: Assessment, { valuesOnly }: WriteOpt
     ...OWN_TABLES.filter(({ isMade }) => isMade(assessment)).map(({ table }) => ownSheet(table, layout)),
     ...apartSheets(assessment, evaluated),
   ];
-  if (layout.makesFits && assessment.fits.length > 0) own.splice(1, 0, fitsSheet(assessment, evaluated));
+  if (layout.makesFits && assessment.fits.some(({ kind }) => isOnFits(kind)))
+    own.splice(1, 0, fitsSheet(assessment, evaluated));
   const sheets = own.map((sheet) => ({ ...sheet, name: freeName(sheet.name, book.model) }));
   const written = new Set(sheets.map(({ name }) => name.toLowerCase()));
   const edits = sheetEdits(assessment, evaluated);

@@ -4,6 +4,7 @@ import type { LeftPart } from '../assess/left-over.js';
 import { type MatchedSet, nounInSet } from '../assess/matched-sets.js';
 import type { Bought } from '../assess/to-buy.js';
 import { lengthText } from '../assess/words.js';
+import type { FitSlot } from '../input-sheets/fits.js';
 import { partSheet } from '../input-sheets/index.js';
 import { nounOfTerm } from '../kinds/sheets-of-term.js';
 import { listed } from './listed.js';
@@ -26,7 +27,7 @@ export function setWords(set: MatchedSet, unit: LengthUnit): string {
   const others = kind.terms.filter(({ slot }) => slot !== kind.leader);
   const named = others.map((term) => {
     const part = parts[term.slot];
-    return `${part ? nounInSet(term, part) : nounOfTerm(term, set.fit)} ${names[term.slot]}`;
+    return `${part ? nounInSet(term, part) : nounOfTerm(term, set.fit)} ${names[term.slot as FitSlot]}`;
   });
   return `${listed(named)}, clearance ${lengthText(clearance.clearance, unit)}, ${status}`;
 }

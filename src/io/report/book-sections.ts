@@ -104,9 +104,9 @@ function traceOf(page: PageContext, { program, files }: Trace): Element[] {
 export function stockSection(page: PageContext, { loose, looseRemeasure }: Records): Element[] {
   const lists = [...listIn(page, TO_BUY), ...listIn(page, LEFT_OVER)];
   const elements = [
-    ...partSheets().flatMap((sheet) =>
-      partsTable(page, sheet, loose.of(sheet.name), `${sheet.plural} of no engine here`),
-    ),
+    ...partSheets()
+      .filter(({ isOfPlaces }) => !isOfPlaces)
+      .flatMap((sheet) => partsTable(page, sheet, loose.of(sheet.name), `${sheet.plural} of no engine here`)),
     ...remeasureIn(page, looseRemeasure),
     ...lists,
   ];

@@ -2,7 +2,7 @@
 import type { Assessment } from '../../engine/assess/assess.js';
 import type { NeighbourResult } from '../../engine/assess/neighbours.js';
 import type { PartResult } from '../../engine/assess/part-result.js';
-import { type PartsOfBook, partsOf } from '../../engine/assess/places.js';
+import { type PartsOfBook, partsOf } from '../../engine/assess/placed-fit.js';
 import type { Remeasure } from '../../engine/assess/remeasure-words.js';
 import { nameKey } from '../../engine/book/names.js';
 import { kindsOfFit } from '../../engine/kinds/index.js';

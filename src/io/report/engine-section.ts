@@ -5,8 +5,9 @@ import type { PartResult } from '../../engine/assess/part-result.js';
 import { nameKey } from '../../engine/book/names.js';
 import { MATCHED_SETS, PICK_LIST } from '../../engine/columns/set-columns.js';
 import { NOT_MATCHED } from '../../engine/columns/stock-columns.js';
-import { partSheets } from '../../engine/input-sheets/index.js';
+import { partSheet, partSheets } from '../../engine/input-sheets/index.js';
 import type { PartSheet } from '../../engine/input-sheets/input-sheet.js';
+import { isOnFits, termOf } from '../../engine/kinds/kind-of-fit.js';
 import { type Element, h, words } from './elements.js';
 import type { EngineRecord } from './engine-records.js';
 import { fitCharts } from './fit-chart.js';
@@ -15,7 +16,7 @@ import { anglesOf, journalProfile, reachOf, shapeKey } from './journal-profile.j
 import { bareLength, listIn, type PageContext, partsTable, tableIn, tableLength } from './page-pieces.js';
 import { deviationUnit, ProfileFrames } from './profile-frame.js';
 import { remeasureIn } from './remeasure-table.js';
-import { fitTable, fittedParts, remarksOf } from './result-tables.js';
+import { fitTable, fittedParts, gaugesUsed, remarksOf } from './result-tables.js';
 import { visibleText } from './visible-text.js';
 
 export function engineSection(page: PageContext, record: EngineRecord, id: string): Element {
@@ -29,11 +30,13 @@ export function engineSection(page: PageContext, record: EngineRecord, id: strin
     h('h2', { id }, ['Engine ', words(record.name)]),
     h('p', [...(type ? ['Engine type: ', words(type), '. '] : []), `${parts.join(', ')}.`]),
     ...fitsPart(page, record, id),
-    ...sheets.flatMap(({ sheet, own }) =>
-      sheet.isDrawn
+    ...sheets.flatMap(({ sheet, own }) => {
+      // What is measured as a whole stands with the fits.
+      if (sheet.isOfPlaces) return [];
+      return sheet.isDrawn
         ? drawnParts(page, sheet, own, `${id}-${fragmentOf(sheet.name)}`)
-        : partsTable(page, sheet, own),
-    ),
+        : partsTable(page, sheet, own);
+    }),
     ...remeasureIn(page, record.remeasure),
     ...setsPart(page, record, id),
     h('p', { className: 'sign' }, [
@@ -52,7 +55,8 @@ function fitsPart(page: PageContext, { fits }: EngineRecord, id: string): Elemen
   const charts = fits.flatMap((group, order) =>
     fitCharts({
       id: `${id}-fits-${order + 1}`,
-      caption: `Fits, ${group.fit}, as they run`,
+      caption: `${captionOf(group)}, ${group.fit}, as they run`,
+      values: group.fits[0]!.kind.valueNoun ?? CLEARANCE,
       unit,
       text: tableLength(unit),
       limitText: bareLength(unit),
@@ -68,16 +72,32 @@ function fitsPart(page: PageContext, { fits }: EngineRecord, id: string): Elemen
     ...fits.flatMap((group) => [
       ...tableIn(
         page,
-        fitTable(`Fits, ${group.fit}`, group.fits, page.assessment),
+        fitTable(`${captionOf(group)}, ${group.fit}`, group.fits, page.assessment),
         remarksOf(group.fits, ({ position }) => position),
       ),
       ...spreadSentence(page, group),
-      ...tableIn(
-        page,
-        fittedParts(`What is fitted, ${group.fit}, and shells chosen`, group.fits, page.assessment),
-      ),
+      ...(isOnFits(group.fits[0]!.kind)
+        ? tableIn(
+            page,
+            fittedParts(`What is fitted, ${group.fit}, and shells chosen`, group.fits, page.assessment),
+          )
+        : gaugesOf(group)),
     ]),
   ];
+}
+
+const CLEARANCE = 'diametral clearance';
+
+/** What the rows of a group are called together. */
+function captionOf({ fits: [first] }: NeighbourResult): string {
+  const sheet = first && termOf(first.kind, first.kind.leader)!.sheets[0];
+  return first && sheet !== undefined && !isOnFits(first.kind) ? partSheet(sheet).plural : 'Fits';
+}
+
+/** With which gauge gaps and run-outs were measured, which have no table of their own as parts have. */
+function gaugesOf({ fits }: NeighbourResult): Element[] {
+  const rows = fits.flatMap(({ kind, parts }) => parts[kind.leader] ?? []);
+  return gaugesUsed(rows).map((sentence) => h('p', { className: 'remarks' }, visibleText(sentence)));
 }
 
 function spreadSentence({ unit }: PageContext, { spread, limit, spreadStatus }: NeighbourResult): Element[] {
@@ -154,6 +174,7 @@ function setsPart(page: PageContext, { name }: EngineRecord, id: string): Elemen
     fitCharts({
       id: `${id}-sets-${order + 1}`,
       caption: `Matched sets, ${fit}`,
+      values: CLEARANCE,
       unit,
       text: tableLength(unit),
       limitText: bareLength(unit),

@@ -20,6 +20,8 @@ export interface FitChart {
   readonly id: string;
   readonly caption: string;
   readonly fits: readonly DrawnFit[];
+  /** What its values are: `diametral clearance`. */
+  readonly values: string;
   readonly unit: LengthUnit;
   /** A clearance as the tables show it. */
   readonly text: (grain: Grain) => string;
@@ -65,7 +67,7 @@ export function clearanceScale(fits: readonly DrawnFit[]): Scale {
     .range([MARGIN, WIDTH - MARGIN]);
 }
 
-function picture({ id, caption, fits, unit, text, limitText }: FitChart, scale: Scale): Element {
+function picture({ id, caption, fits, values, unit, text, limitText }: FitChart, scale: Scale): Element {
   const [first] = fits;
   const shared = fits.every(({ limits }) => sameLimits(limits, first!.limits)) ? first!.limits : undefined;
   const labels = shared ? limitLabels(shared, scale, limitText) : [];
@@ -94,7 +96,7 @@ function picture({ id, caption, fits, unit, text, limitText }: FitChart, scale: 
       viewBox: `0 0 ${WIDTH} ${foot + 32}`,
       ariaLabel: visibleText(`${caption}. ${told}. The figures stand in the table.`),
     },
-    [...ground, ...lanes.elements(), ...labels, ...rows, ...axis(scale, foot, unit)],
+    [...ground, ...lanes.elements(), ...labels, ...rows, ...axis(scale, foot, `${values}, ${unit}`, unit)],
   );
 }
 
@@ -135,7 +137,7 @@ function limitLabels(limits: ClearanceLimits, scale: Scale, text: (grain: Grain)
   });
 }
 
-function axis(scale: Scale, y: number, unit: LengthUnit): Element[] {
+function axis(scale: Scale, y: number, label: string, unit: LengthUnit): Element[] {
   // Ticks at round values of the unit, which grains are only in mm.
   const inLengths = scaleLinear()
     .domain(scale.domain().map((grain) => inUnit(grain, unit)))
@@ -148,6 +150,6 @@ function axis(scale: Scale, y: number, unit: LengthUnit): Element[] {
     ...ticks.map(({ value, x }) =>
       s('text', { className: 'mid tick', x, y: y + 15 }, show(value).replace('−', '\u2212')),
     ),
-    s('text', { className: 'mid tick', x: WIDTH / 2, y: y + 29 }, `diametral clearance, ${unit}`),
+    s('text', { className: 'mid tick', x: WIDTH / 2, y: y + 29 }, label),
   ];
 }

@@ -3,7 +3,7 @@ import type { Assessment } from '../../engine/assess/assess.js';
 import type { FitResult } from '../../engine/assess/fit.js';
 import type { PartResult } from '../../engine/assess/part-result.js';
 import { plainCell } from '../../engine/columns/cell-value.js';
-import { fitColumns } from '../../engine/columns/fit-columns.js';
+import { columnsOfKind } from '../../engine/columns/columns-of-kind.js';
 import { partColumns } from '../../engine/columns/part-columns.js';
 import { columnsOnPage, type PageTableOf, type ResultColumn } from '../../engine/columns/result-column.js';
 import type { ResultTable } from '../../engine/columns/result-table.js';
@@ -74,7 +74,7 @@ export function fittedParts(caption: string, fits: readonly FitResult[], assessm
 
 /** Fits of one word are of one kind. */
 function fitColumnsIn(table: PageTableOf, [first]: readonly FitResult[]): readonly ResultColumn<FitResult>[] {
-  return first ? columnsOnPage(fitColumns(first.kind), table) : [];
+  return first ? columnsOnPage(columnsOfKind(first.kind), table) : [];
 }
 
 const POSITION: TypedColumn<FitResult> = { header: 'Position', cell: ({ position }) => text(position) };

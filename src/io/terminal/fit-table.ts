@@ -2,6 +2,9 @@
 import type { FitResult } from '../../engine/assess/fit.js';
 import type { NeighbourResult } from '../../engine/assess/neighbours.js';
 import { lengthText } from '../../engine/assess/words.js';
+import type { LimitsRow } from '../../engine/book/book.js';
+import { columnsOfKind } from '../../engine/columns/columns-of-kind.js';
+import type { KindOfFit } from '../../engine/kinds/kind-of-fit.js';
 import { FORMAT_DECIMALS } from '../../engine/workbook-model.js';
 import { inUnit, type LengthUnit } from '../../maths/units.js';
 import { clearanceScale } from '../report/fit-chart.js';
@@ -36,7 +39,8 @@ export function fitTables(
 
 /** Position, clearance, range and verdict of each fit, its bar where there is room, and why. */
 function fitLines({ fits }: NeighbourResult, unit: LengthUnit, width: number) {
-  const headers = ['Position', `Clearance ${unit}`, 'Range', 'Verdict'];
+  const { header } = columnsOfKind(fits[0]!.kind)[0]!;
+  const headers = ['Position', `${header} ${unit}`, 'Range', 'Verdict'];
   const rows = fits.map((fit) => rowOf(fit, unit));
   const widths = headers.map((header, column) =>
     Math.max(header.length, ...rows.map(({ cells }) => cells[column]!.length)),
@@ -72,11 +76,19 @@ function rowOf(fit: FitResult, unit: LengthUnit): Row {
   const shown = clearance
     ? inUnit(clearance.clearance, unit).toFixed(FORMAT_DECIMALS[unit === 'in' ? 'in' : 'mm'])
     : '';
-  const range =
-    limits?.clearanceMin === undefined || limits.clearanceMax === undefined
-      ? ''
-      : `${bare(limits.clearanceMin)} to ${bare(limits.clearanceMax)}`;
-  return { cells: [oneLine(position), shown, range, status], why: oneLine(why.join('; ')) };
+  return {
+    cells: [oneLine(position), shown, rangeText(fit.kind, limits, bare), status],
+    why: oneLine(why.join('; ')),
+  };
+}
+
+/** The limits of new parts; of a fit that needs one only, that. */
+function rangeText(kind: KindOfFit, limits: LimitsRow | undefined, bare: (grain: number) => string): string {
+  const { clearanceMin: min, clearanceMax: max } = limits ?? {};
+  if (min !== undefined && max !== undefined) return `${bare(min)} to ${bare(max)}`;
+  if (!kind.needsOneLimit) return '';
+  if (min !== undefined) return `from ${bare(min)}`;
+  return max === undefined ? '' : `up to ${bare(max)}`;
 }
 
 /** Clearances stand at the right of their column, so that their points are in line. */

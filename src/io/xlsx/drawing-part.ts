@@ -1,5 +1,5 @@
 /** Line drawings as a drawing part of a sheet (DrawingML, ISO 29500-1, 20.5): black lines and words, no fills. */
-import type { Drawing, Point, Shape } from '../../engine/blank/figures.js';
+import type { Drawing, Point, Shape } from '../../engine/blank/shapes.js';
 import type { OpcPackage } from './opc-package.js';
 import { relationshipsPart } from './part-names.js';
 import { SHEET_LEAVES } from './sheet-pieces.js';

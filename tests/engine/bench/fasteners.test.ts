@@ -78,3 +78,10 @@ test('a bolt that was moved in the file since is not written over', () => {
   sorted.sheets[1]!.rows.splice(1, 1);
   expect(bench.book.pending.movedIn(sorted, tables)).toMatch(/^Fasteners!/);
 });
+
+test('a bolt with more than three readings is read to its end', () => {
+  const four = { 'Length 1': 47.5, 'Length 2': 47.5, 'Neck 1': 7.1, 'Neck 2': undefined };
+  const row = { ...HEAD, Number: 1, Renew: 'by neck', 'Neck min': 7, ...four };
+  const bench = new Bench({ ...BOOK, Fasteners: table(row) });
+  expect(bench.dialogue.answer('7.12').said.join('\n')).toContain('E1 head 1 Neck 2: 7.12 mm');
+});

@@ -82,6 +82,8 @@ const READINGS: Readonly<Record<string, readonly string[]>> = {
   diameters: ['A 0', 'Mid 90', 'B 0 #2'],
   walls: ['Wall 1', 'Wall 2 #2'],
   bolts: ['Length 1', 'Neck 2 #2'],
+  gaps: ['Gap 1', 'Gap 2 #2', 'Stops'],
+  dial: ['A 0', 'Mid 90', 'Total'],
 };
 
 /** A header and what stands under it. */

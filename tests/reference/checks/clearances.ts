@@ -75,6 +75,7 @@ const mixing = published('rule-mixing');
 const iso = published('286-40H7g6');
 const form = published('tm-taper-oval');
 const indicator = published('tm-tir');
+const ringGap = published('tm-ringgap-pi');
 const adjacent = published('tm-adjacent');
 const liners = published('tm-liner-classes');
 const principle = published('grade-principle');
@@ -220,6 +221,16 @@ export const CLEARANCE_CHECKS: readonly ReferenceCheck[] = [
       (name) => evaluate(`=${name}(Cells!A1:D1,2)`, [readings]) as number,
     );
   }),
+  checkOf(indicator, 'run-out of the readings as the dial shows them, in', indicator.expected.TIR, 1e-9, () =>
+    inches('=RUN_OUT(Cells!A1:D1)', [indicator.inputs.readings]),
+  ),
+  checkOf(
+    ringGap,
+    'gap of a ring in a worn bore less that in the new one, in',
+    ringGap.expected.gap_increase,
+    2e-4,
+    () => inches(`=RING_GAP_IN(0.01,4,${4 + ringGap.inputs.bore_increase})`) - 0.01,
+  ),
   checkOf(indicator, 'total indicator reading, in', indicator.expected.TIR, 1e-9, () =>
     // An indicator shows differences from its zero: here from one inch.
     inches('=OUT_OF_ROUND(Cells!A1:D1,1)', [indicator.inputs.readings.map((reading: number) => 1 + reading)]),

@@ -27,7 +27,6 @@ export const NOT_TOUCHED: Readonly<Record<string, string>> = {
   '286-it': 'the program has no table of tolerances: limits are typed in',
   '286-formula': 'the program has no table of tolerances: limits are typed in',
   '286-132.5': 'the program has no table of tolerances: limits are typed in',
-  'tm-ringgap-pi': 'the program knows no piston rings',
   'tm-spread-crush': 'where to measure: docs/method.md says so in words',
   'rule-001': 'the program proposes no clearance: the aim is typed in',
   'as-coarse': TIGHTENING,
