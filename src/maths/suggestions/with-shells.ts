@@ -15,6 +15,7 @@ export function withShellsInRod(place: EmptyPlace): Draft | undefined {
     (rod) =>
       place.free(rod) > 0 &&
       hasMass(rod.row.mass, mass) &&
+      place.rules.mayServe(rod.row, place.giving.engine, place.journal) &&
       place.rules.suits(withItsShells(rod.row.part, place.journalPart), place.kind.limits),
   );
   const rod = open.find(({ holder }) => !holder) ?? open[0];

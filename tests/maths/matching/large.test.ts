@@ -173,7 +173,7 @@ describe('a few engines at a time', () => {
 
   test('25 cranks whose rods differ by no more than 3 g: every aim is proved', async () => {
     const size = { cranks: 25, pins: 4, mains: 0, rods: 130, shells: 500, massSpread: 3 };
-    const { stages } = await matchStock(workshopStock(6, size), { seconds: 60 });
+    const { stages } = await matchStock(workshopStock(6, size), { seconds: 45 });
     // The rods that stay, of equally near sets that keep as many pairs, take longer.
     const others = stages.filter(({ aim }) => aim !== 'rods that stay');
     for (const { aim, reached, bound } of others) expect(reached, aim).toBe(bound);

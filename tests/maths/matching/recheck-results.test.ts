@@ -50,7 +50,13 @@ describe('what the search finds passes, whatever the order of the rows:', () => 
 
 test('the recheck shares nothing with the search: of the matching it imports its own files and types of data', () => {
   const folder = new URL('../../../src/maths/matching/', import.meta.url);
-  const files = ['recheck.ts', 'recheck-rows.ts', 'recheck-sets.ts', 'recheck-values.ts'];
+  const files = [
+    'recheck.ts',
+    'recheck-rows.ts',
+    'recheck-sets.ts',
+    'recheck-together.ts',
+    'recheck-values.ts',
+  ];
   const imported = files.flatMap((name) =>
     importsOf(name, readFileSync(fileURLToPath(new URL(name, folder)), 'utf8')),
   );
