@@ -23,7 +23,7 @@ export interface BlankColumn {
   readonly isFixed?: boolean;
 }
 
-export type Figure = 'journal' | 'bore' | 'shell' | 'gap' | 'run-out';
+export type Figure = 'journal' | 'bore' | 'shell' | 'plain' | 'piston' | 'gap' | 'run-out';
 
 export interface BlankSheet {
   readonly name: string;

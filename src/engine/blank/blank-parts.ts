@@ -47,7 +47,7 @@ const ROLE: Readonly<
     angles: ({ journalAngles }) => journalAngles,
   },
   'shaped inner': {
-    figure: 'journal',
+    figure: 'piston',
     gauges: ({ journalGauges }) => journalGauges,
     angles: ({ journalAngles }) => journalAngles,
   },
@@ -102,7 +102,7 @@ function partSheetOf(sheet: PartSheet, rows: readonly Values[], description: Eng
       ...columns.filter(isBehind),
     ],
     rows,
-    ROLE[sheet.role].figure,
+    sheet.isPlain ? 'plain' : ROLE[sheet.role].figure,
   );
 }
 
@@ -112,14 +112,15 @@ export function fitsOf({ places }: EngineDescription): string[] {
 }
 
 function readingColumns(
-  { readings, role, measured: bare, withShells, isOfPlaces }: PartSheet,
+  { readings, role, measured: bare, withShells, isOfPlaces, isPlain }: PartSheet,
   description: EngineDescription,
 ): BlankColumn[] {
   const measured = (description.shellsIn && withShells?.measured) || bare;
   const { stations, repeats, walls, unit } = description;
   // A gauge is set to a size: what is measured as a whole has none.
   const deviations = description.deviations && !isOfPlaces;
-  const angles = ROLE[role].angles(description);
+  // A plain bore has no parting line to keep off: it is read as a journal is, across and along.
+  const angles = isPlain ? description.journalAngles : ROLE[role].angles(description);
   const headers = {
     walls: () => wallHeaders(walls, repeats),
     diameters: () => readingHeaders(stations, angles, repeats),

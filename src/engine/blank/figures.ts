@@ -57,6 +57,10 @@ function wordsOf(figure: Figure, { stations, journalAngles, boreAngles, walls }:
       return `Line drawing of a bore: ${along}; angles ${boreAngles.join(', ')}, 0 square to the parting line, which is at 90.`;
     case 'shell':
       return `Line drawing of a pair of half-shells: ${walls} spots on the wall at the crown, from the front.`;
+    case 'plain':
+      return `Line drawing of a plain part: ${along}, of a cylinder from the top; angles ${journalAngles.join(', ')}, 0 of a cylinder along the crank.`;
+    case 'piston':
+      return `Line drawing of a piston: stations ${stations.join(', ')} from the crown; angles ${journalAngles.join(', ')}, 0 along its pin.`;
     case 'gap':
       return 'Line drawing of two gaps: end float, along the axis between a collar and its bearing; ring gap, between the ends of a ring pushed square into its bore.';
     case 'run-out':
@@ -92,6 +96,23 @@ const FIGURES: Readonly<Record<Figure, (description: EngineDescription) => Shape
       'Walls at the crown, 90° from\nthe parting line, spots from\nthe front. A ball anvil fits\nthe hollow side.',
     ),
   ],
+  plain: ({ stations, journalAngles }) => [
+    ...sideView(stations),
+    ...endView(journalAngles),
+    note(
+      118,
+      'Seen from the front end; of a\ncylinder from above, its first\nstation at the top and 0° along\nthe crank. Angles turn the same\nway for all parts.',
+    ),
+  ],
+  piston: ({ stations, journalAngles }) => [
+    ...sideView(stations, 'crown'),
+    circle({ x: (SIDE.left + SIDE.right) / 2, y: CENTRE_Y }, RADIUS / 3),
+    ...endView(journalAngles),
+    note(
+      118,
+      "Skirt, at the heights and angles\nof the maker's manual, mostly\nsquare to the pin: 0° is along\nthe pin. A piston is oval and\ntapered by design.",
+    ),
+  ],
   gap: () => endFloatAndRing(CENTRE_Y),
   'run-out': () => turnedShaft(CENTRE_Y),
 };
@@ -100,14 +121,14 @@ const SIDE = { left: 12, right: 52 } as const;
 const EYE: Point = { x: 92, y: CENTRE_Y };
 
 /** The bearing from the side, its stations as dashed lines. */
-function sideView(stations: readonly string[]): Shape[] {
+function sideView(stations: readonly string[], firstEnd = 'front'): Shape[] {
   const width = SIDE.right - SIDE.left;
   const inset = stations.length === 1 ? width / 2 : width / 6;
   const step = stations.length === 1 ? 0 : (width - 2 * inset) / (stations.length - 1);
   return [
     { kind: 'rectangle', corner: { x: SIDE.left, y: CENTRE_Y - RADIUS }, width, height: 2 * RADIUS },
     line({ x: SIDE.left - 6, y: CENTRE_Y }, { x: SIDE.right + 6, y: CENTRE_Y }, true),
-    label(SIDE.left - 6, CENTRE_Y + RADIUS - LINE_HEIGHT, 'front', 12),
+    label(SIDE.left - 6, CENTRE_Y + RADIUS - LINE_HEIGHT, firstEnd, 12),
     ...stations.flatMap((station, place) => {
       const x = SIDE.left + inset + step * place;
       return [

@@ -15,6 +15,7 @@ export const BORES = {
   matching: 'stays',
   measured: 'Bore',
   guide: 'measure each bore where its shaft runs.',
+  isPlain: true,
   isDrawn: true,
   columns: {
     part,

@@ -18,6 +18,7 @@ export const CYLINDERS = {
   measured: 'Bore of the cylinder',
   guide:
     'measure each bore near the top, in the middle and near the bottom of the ring travel, along the crank and across it.',
+  isPlain: true,
   isDrawn: true,
   columns: {
     part,

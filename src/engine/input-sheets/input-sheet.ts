@@ -73,6 +73,8 @@ export interface PartSheet extends InputSheet {
   readonly isOfPlaces?: true;
   /** The same of bores that are measured with their shells in. */
   readonly withShells?: { readonly measured: string; readonly guide: string };
+  /** It runs without shells: no parting line, no crankpin to count its angles from. */
+  readonly isPlain?: true;
   /** Whether the page draws its spots along the axis. */
   readonly isDrawn?: true;
 }

@@ -14,6 +14,7 @@ export const SHAFTS = {
   matching: 'stays',
   measured: 'Diameter',
   guide: 'measure each shaft where it runs in its bore.',
+  isPlain: true,
   isDrawn: true,
   columns: {
     part,
