@@ -31,7 +31,7 @@ export function ranOn(ran: RanAt | undefined, engine: StockEngine, journal: Stoc
 }
 
 /** The verdict of these parts where it is an allowed one, by the core's own clearance, variance and guard. */
-export function verdictOfFit(
+export function verdictInStock(
   parts: FitParts<MeasuredPart>,
   limits: ProvableLimits,
   stock: Stock,
@@ -99,7 +99,7 @@ export function keptFits(stock: Stock, limits: ReadonlyMap<string, ProvableLimit
             if (lower.half === 'upper' || (upper === lower && upper.quantity < 2)) continue;
             const parts = { bore, journal: part, upper: upper.part, lower: lower.part };
             const given = hasShells ? withShells : kindLimits;
-            const verdict = verdictOfFit(parts, given, stock, caseBore?.isUncorrected);
+            const verdict = verdictInStock(parts, given, stock, caseBore?.isUncorrected);
             if (verdict) fits.push({ engine, journal, rod, upper, lower, isInRange: verdict === 'in range' });
           }
         }

@@ -1,7 +1,7 @@
 /** What named sets amount to for every aim. */
 import { type Grain, roundToWhole } from '../grain.js';
 import { type AimName, pricesOf } from './aims.js';
-import { verdictOfFit } from './kept-fits.js';
+import { verdictInStock } from './kept-fits.js';
 import { keyOfKind } from './part-classes.js';
 import type { MatchedFit, Stock } from './stock.js';
 import { isProvable } from './verdicts.js';
@@ -49,7 +49,7 @@ function distanceOf({ kinds }: Stock, fits: readonly MatchedFit[], grid: Grain):
 function isInRange(stock: Stock, { journal, parts }: MatchedFit): boolean {
   const limits = stock.kinds.find((kind) => keyOfKind(kind) === keyOfKind(journal))!;
   return (
-    isProvable(limits) && verdictOfFit(parts, limits, stock, journal.caseBore?.isUncorrected) === 'in range'
+    isProvable(limits) && verdictInStock(parts, limits, stock, journal.caseBore?.isUncorrected) === 'in range'
   );
 }
 
