@@ -3,7 +3,7 @@ import type { LeftPart } from '../assess/left-over.js';
 import type { Bought } from '../assess/to-buy.js';
 import { typedName } from '../book/typed-name.js';
 import { type UnmatchedRow, unmatchedRows } from '../words/not-matched.js';
-import { leftWords, placesWords } from '../words/stock-words.js';
+import { leftWords } from '../words/stock-words.js';
 import type { ResultTable } from './result-table.js';
 
 export const NOT_MATCHED: ResultTable<UnmatchedRow> = {
@@ -119,12 +119,20 @@ export const TO_BUY: ResultTable<Bought> = {
       value: ({ price }) => price,
     },
     {
+      header: 'Price in all',
+      quantity: 'price',
+      width: 12,
+      help: 'The price of all of them; blank where it is not known.',
+      page: 'every',
+      value: ({ priceInAll }) => priceInAll,
+    },
+    {
       header: 'For',
       quantity: 'sentence',
       width: 50,
-      help: 'The places that they go to, the price of one and of all.',
+      help: 'The places that they go to.',
       page: 'every',
-      value: placesWords,
+      value: ({ places }) => places.join(', '),
     },
   ],
 };

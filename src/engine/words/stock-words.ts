@@ -1,19 +1,12 @@
-/** What is bought, what is left, and what a set is made of, in words. */
+/** What is left, and what a set is made of, in words. */
 import type { LengthUnit } from '../../maths/units.js';
 import type { LeftPart } from '../assess/left-over.js';
 import { type MatchedSet, nounInSet } from '../assess/matched-sets.js';
-import type { Bought } from '../assess/to-buy.js';
 import { lengthText } from '../assess/words.js';
 import type { FitSlot } from '../input-sheets/fits.js';
 import { partSheet } from '../input-sheets/index.js';
 import { nounOfTerm } from '../kinds/sheets-of-term.js';
 import { listed } from './listed.js';
-
-/** Where what is bought goes, and which of the two prices is of one. */
-export function placesWords({ places, price, priceInAll }: Bought): string {
-  const where = places.join(', ');
-  return price === undefined ? where : `${where}; price ${price} each, ${priceInAll} in all`;
-}
 
 /** What is left over: `rod`, `upper shell, 2 of 5`. */
 export function leftWords({ part: { row }, count }: LeftPart): string {

@@ -81,9 +81,7 @@ test('To buy says what one costs and what all cost', async () => {
     'To buy',
   );
   // Four halves, one of them owned: three at 0.1.
-  expect(rows).toEqual([
-    ['X', 'big end', 'either', 'B', 3, 0.1, '7 big end 1, 7 big end 2; price 0.1 each, 0.3 in all'],
-  ]);
+  expect(rows).toEqual([['X', 'big end', 'either', 'B', 3, 0.1, 0.3, '7 big end 1, 7 big end 2']]);
 });
 
 describe('what stands below the stages in Summary', () => {
