@@ -6,12 +6,12 @@ import { countText, lengthText } from '../assess/words.js';
 
 export const AIM_WORDS: Readonly<Record<StageResult['aim'], string>> = {
   'complete engines': 'Complete engines',
-  'filled journals of engines that could be completed': 'Filled journals of engines that could be completed',
-  'filled journals beyond them': 'Filled journals beyond them',
+  'filled journals of engines that could be completed': 'Journals filled of engines that could be completed',
+  'filled journals beyond them': 'Other journals filled',
   'price of bought shells': 'Price of bought shells',
   'distance from the aim': 'Total distance from the aim',
   'fits in range': 'Fits in range',
-  'pairs kept together': 'Fits whose parts ran together',
+  'pairs kept together': 'Fits kept as they ran',
   'rods that stay': 'Rods that stay where they ran',
 };
 

@@ -122,7 +122,7 @@ describe('what stands below the stages in Summary', () => {
       { distance: 'time', kept: 'search' },
       'Matching was stopped by its time of 2 seconds, before its sets were proved the best: ' +
         'total distance from the aim 0.0025 mm, proven best 0.001 mm. Give it more with --seconds. ' +
-        'The search ended short of the proof with time left: fits whose parts ran together 1, proven best 3. ' +
+        'The search ended short of the proof with time left: fits kept as they ran 1, proven best 3. ' +
         'The sets keep every rule, and are no farther than that from the best.',
     ],
   ] as const)('why a gap stays: %s', async (_, { distance, kept }, sentence) => {
