@@ -7,6 +7,8 @@ import { Row } from '../book/row.js';
 import { partSheets } from '../input-sheets/index.js';
 import { columnsOf, type InputSheet } from '../input-sheets/input-sheet.js';
 import type { NameQuantity } from '../input-sheets/quantities.js';
+import { kindsOfFit } from '../kinds/index.js';
+import { termOf } from '../kinds/kind-of-fit.js';
 import { meaningOf } from './row-meaning.js';
 
 /** A book, and what goes before a name of its own where another book has the same. */
@@ -54,14 +56,15 @@ export function kindOfName({ name }: InputSheet, { of }: NameQuantity): string |
 
 export function findClashes(sources: readonly Source[]): NameClashes {
   const found = new NameClashes();
+  const leading = new Set(kindsOfFit().flatMap((kind) => termOf(kind, kind.leader)!.sheets));
   for (const source of sources) {
     const { book, label } = source;
     for (const sheet of partSheets()) {
       for (const { name, engine } of book.parts.of(sheet.name)) {
         if (!sheet.isOfPlaces) found.add(`part of ${sheet.name}`, name, source, label);
-        // An engine is where its journals are, or what is measured on it: a rod or shell that ran there, or a case beside it,
-        // names it only.
-        if (sheet.matching === 'filled' || sheet.isOfPlaces) found.add('engine', engine, source, label);
+        // An engine is where the parts are that lead its fits, such as its journals, or what is measured on it: a rod or shell
+        // that ran there, or a case beside it, names it only.
+        if (leading.has(sheet.name)) found.add('engine', engine, source, label);
       }
     }
     for (const gauge of book.gauges) found.add('gauge', gauge.gauge, source, chainMeaning(gauge, book));

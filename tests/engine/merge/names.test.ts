@@ -132,3 +132,15 @@ test.each([
     }
   }
 });
+
+test('engines of two books are two where they have cylinders only', () => {
+  const engine = (bore: number): Sheets => ({
+    Cylinders: table({ Part: `C ${bore}`, Engine: 'E1', Position: 1, 'A 0': bore }),
+    Pistons: table({ Part: `P ${bore}`, Engine: 'E1', Position: 1, 'A 0': bore - 0.05 }),
+  });
+  const stock = stockOf(engine(80), engine(82));
+  for (const book of [stock, readAnew(stock)])
+    expect(
+      ['Cylinders', 'Pistons'].flatMap((sheet) => book.parts.of(sheet).map((row) => row.engine)),
+    ).toEqual(['a E1', 'b E1', 'a E1', 'b E1']);
+});
