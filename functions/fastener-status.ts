@@ -16,6 +16,7 @@ import type { LimitCheck } from '../src/maths/conformity.js';
 import { fastenerVerdict, type Renewal } from '../src/maths/fastener-verdict.js';
 import type { Grain } from '../src/maths/grain.js';
 import { type ArgumentRecord, ArgumentRefusal, defineFunction } from './definition.js';
+import { optionalGuard } from './guard-argument.js';
 
 const length = <const Name extends string>(name: Name, meaning: string, blankMeans: string) =>
   ({
@@ -26,18 +27,6 @@ const length = <const Name extends string>(name: Name, meaning: string, blankMea
     blank: 'allowed',
     blankMeans,
     optional: true,
-  }) as const satisfies ArgumentRecord;
-
-const guard = <const Name extends string>(name: Name, meaning: string) =>
-  ({
-    name,
-    meaning,
-    quantity: 'length',
-    allowed: { from: 0 },
-    blank: 'allowed',
-    blankMeans: '0, no guard',
-    optional: true,
-    default: 0,
   }) as const satisfies ArgumentRecord;
 
 const RENEWALS: readonly Renewal[] = ['always', 'by length', 'by neck'];
@@ -81,10 +70,10 @@ export const fastenerStatus = defineFunction({
     length('thinnest', 'the thinnest reading of its neck', 'not measured'),
     length('length_max', 'the greatest length that may be used again', 'no such limit'),
     length('neck_min', 'the least neck that may be used again', 'no such limit'),
-    guard('length_inside', 'the guard inside the limit of length'),
-    guard('length_outside', 'the guard outside it'),
-    guard('neck_inside', 'the guard inside the limit of the neck'),
-    guard('neck_outside', 'the guard outside it'),
+    optionalGuard('length_inside', 'the guard inside the limit of length'),
+    optionalGuard('length_outside', 'the guard outside it'),
+    optionalGuard('neck_inside', 'the guard inside the limit of the neck'),
+    optionalGuard('neck_outside', 'the guard outside it'),
   ],
   result: {
     meaning: '`renew`, `not measured`, `undecided`, `within limits` or `no limits`',

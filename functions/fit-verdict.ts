@@ -18,12 +18,10 @@
  */
 import { fitVerdict as verdictOf } from '../src/maths/conformity.js';
 import { type ArgumentRecord, defineFunction } from './definition.js';
+import { neededGuard } from './guard-argument.js';
 
 const length = <const Name extends string>(name: Name, meaning: string) =>
   ({ name, meaning, quantity: 'length', blank: 'refused' }) as const satisfies ArgumentRecord;
-
-const guard = <const Name extends string>(name: Name, meaning: string) =>
-  ({ ...length(name, meaning), allowed: { from: 0 } }) as const satisfies ArgumentRecord;
 
 export const fitVerdict = defineFunction({
   name: 'FIT_VERDICT',
@@ -34,8 +32,8 @@ export const fitVerdict = defineFunction({
     length('loosest', 'the loosest clearance of the fit'),
     length('min', 'the least clearance allowed'),
     length('max', 'the greatest clearance allowed'),
-    guard('guard_inside', 'by which a clearance has to lie inside a limit to keep it'),
-    guard('guard_outside', 'by which it has to lie outside a limit to break it'),
+    neededGuard('guard_inside', 'by which a clearance has to lie inside a limit to keep it'),
+    neededGuard('guard_outside', 'by which it has to lie outside a limit to break it'),
     {
       name: 'service_limit',
       meaning: 'the greatest clearance that a worn fit may have',
@@ -90,7 +88,7 @@ export const fitVerdict = defineFunction({
     },
   ],
   source: 'ISO 14253-1:2017, decision rules for verifying conformity or nonconformity with specifications',
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['FIT_STATUS', 'PART_STATUS', 'CHANCE_IN_RANGE'],
   body: (tightest, loosest, min, max, inside, outside, serviceLimit) =>
     verdictOf({ tightest, loosest }, { min, max, serviceLimit }, { inside, outside }),

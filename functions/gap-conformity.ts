@@ -23,22 +23,20 @@
 import { chanceInRange, fitVerdict } from '../src/maths/conformity.js';
 import { feelerVerdict } from '../src/maths/feelers.js';
 import { type ArgumentRecord, defineFunction } from './definition.js';
+import { neededGuard } from './guard-argument.js';
 
 const length = <const Name extends string>(name: Name, meaning: string) =>
   ({ name, meaning, quantity: 'length', blank: 'refused' }) as const satisfies ArgumentRecord;
 const open = <const Name extends string>(name: Name, meaning: string, blankMeans: string) =>
   ({ name, meaning, quantity: 'length', blank: 'allowed', blankMeans }) as const satisfies ArgumentRecord;
-const guard = <const Name extends string>(name: Name, meaning: string) =>
-  ({ ...length(name, meaning), allowed: { from: 0 } }) as const satisfies ArgumentRecord;
-
 const NO_LIMIT = 'there is none';
 const LIMITS = [
   open('min', 'the least that is allowed', NO_LIMIT),
   open('max', 'the greatest that is allowed', NO_LIMIT),
 ] as const;
 const GUARDS = [
-  guard('guard_inside', 'by which a value has to lie inside a limit to keep it'),
-  guard('guard_outside', 'by which it has to lie outside a limit to break it'),
+  neededGuard('guard_inside', 'by which a value has to lie inside a limit to keep it'),
+  neededGuard('guard_outside', 'by which it has to lie outside a limit to break it'),
 ] as const;
 const SERVICE_LIMIT = {
   ...open('service_limit', 'the greatest that worn parts may have', NO_LIMIT),
@@ -95,7 +93,7 @@ export const gapVerdict = defineFunction({
     negativeGuard('GAP_VERDICT', '0.12, 0.14').example,
   ],
   source: SOURCE,
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['FEELER_VERDICT', 'FIT_VERDICT', 'GAP_CHANCE'],
   body: (tightest, loosest, min, max, inside, outside, serviceLimit) =>
     fitVerdict({ tightest, loosest }, { min, max, serviceLimit }, { inside, outside }),
@@ -131,7 +129,7 @@ export const feelerVerdictOfGap = defineFunction({
     negativeGuard('FEELER_VERDICT', '0.12, 0.14').example,
   ],
   source: `${SOURCE}; feelers as an interval: common practice, no published source`,
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['GAP_VERDICT', 'GAP_CHANCE'],
   body: (goes, stops, min, max, inside, outside, serviceLimit) =>
     feelerVerdict({ goes, stops }, { min, max, serviceLimit }, { inside, outside }),
@@ -188,7 +186,7 @@ export const gapChance = defineFunction({
     },
   ],
   source: 'JCGM 106:2012, 7 (probability of conformity)',
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['CHANCE_IN_RANGE', 'GAP_VERDICT'],
   body: (tightest, loosest, u, min, max) => chanceInRange({ tightest, loosest }, { min, max }, u),
 });

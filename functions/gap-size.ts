@@ -97,7 +97,7 @@ export const gapMean = defineFunction({
     textRefusal('GAP_MEAN').example,
   ],
   source: SOURCE,
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['GAP_TIGHTEST', 'GAP_LOOSEST', 'GAP_VERDICT'],
   body: (readings, goes, stops) => gapOf(readings, goes, stops).clearance,
 });
@@ -127,7 +127,7 @@ export const gapTightest = defineFunction({
     textRefusal('GAP_TIGHTEST').example,
   ],
   source: SOURCE,
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['GAP_MEAN', 'GAP_LOOSEST'],
   body: (readings, goes, stops) => gapOf(readings, goes, stops).tightest,
 });
@@ -157,7 +157,7 @@ export const gapLoosest = defineFunction({
     textRefusal('GAP_LOOSEST').example,
   ],
   source: SOURCE,
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['GAP_MEAN', 'GAP_TIGHTEST'],
   body: (readings, goes, stops) => gapOf(readings, goes, stops).loosest,
 });

@@ -19,6 +19,7 @@
 import { type LimitCheck, partVerdict } from '../src/maths/conformity.js';
 import type { Grain } from '../src/maths/grain.js';
 import { type AllowedRange, type ArgumentRecord, defineFunction } from './definition.js';
+import { optionalGuard } from './guard-argument.js';
 
 const value = <const Name extends string>(name: Name, meaning: string, allowed: AllowedRange) =>
   ({
@@ -39,18 +40,6 @@ const limit = <const Name extends string>(name: Name, meaning: string, allowed: 
     blank: 'allowed',
     blankMeans: 'no such limit',
     optional: true,
-  }) as const satisfies ArgumentRecord;
-
-const guard = <const Name extends string>(name: Name, meaning: string) =>
-  ({
-    name,
-    meaning,
-    quantity: 'length',
-    allowed: { from: 0 },
-    blank: 'allowed',
-    blankMeans: '0, no guard',
-    optional: true,
-    default: 0,
   }) as const satisfies ArgumentRecord;
 
 const outside = <const Name extends string>(name: Name, meaning: string) =>
@@ -95,8 +84,8 @@ export const partStatus = defineFunction({
     limit('upper_limit', 'the most that the largest spot may be', SIZE),
     limit('out_of_round_limit', 'the most that out of round may be', FORM),
     limit('taper_limit', 'the most that the taper may be', FORM),
-    guard('guard_extremes', 'the guard of the largest and the smallest spot'),
-    guard('guard_form', 'the guard of out of round and taper'),
+    optionalGuard('guard_extremes', 'the guard of the largest and the smallest spot'),
+    optionalGuard('guard_form', 'the guard of out of round and taper'),
     outside('outside_extremes', 'the guard outside a limit of the largest and the smallest spot'),
     outside('outside_out_of_round', 'the guard outside the limit of out of round'),
     outside('outside_taper', 'the guard outside the limit of the taper'),

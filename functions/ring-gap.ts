@@ -66,7 +66,7 @@ export const ringGapInBore = defineFunction({
     },
   ],
   source: 'geometry; TM 5-6115-593-34, p. 1-9 (.003 in more gap for each .001 in of wear)',
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['PLAIN_CLEARANCE', 'RUN_OUT'],
   body: ringGapIn,
 });

@@ -59,7 +59,7 @@ export const runOut = defineFunction({
     },
   ],
   source: 'TM 10-3930-664-24, p. 3-41',
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['OUT_OF_ROUND', 'RING_GAP_IN'],
   body: (readings) => {
     if (readings.length < 2) throw new ArgumentRefusal('NUM', messages.oneReading);

@@ -18,6 +18,7 @@ import { fitVerdict } from '../src/maths/conformity.js';
 import type { Spot } from '../src/maths/form.js';
 import { runOutOf } from '../src/maths/run-out.js';
 import { type ArgumentRecord, ArgumentRefusal, defineFunction } from './definition.js';
+import { neededGuard } from './guard-argument.js';
 import { messages } from './messages.js';
 
 const UNEQUAL = 'SPOT_RUN_OUT: stations has 2 cells and spots has 3; expected ranges of equal length';
@@ -90,7 +91,7 @@ export const spotRunOut = defineFunction({
     },
   ],
   source: 'TM 10-3930-664-24, p. 3-41',
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['RUN_OUT', 'RUN_OUT_VERDICT'],
   body: (spots = [], stations = [], total) => {
     if (stations.length !== spots.length) {
@@ -114,9 +115,6 @@ const limit = <const Name extends string>(name: Name, meaning: string) =>
     blank: 'allowed',
     blankMeans: 'there is none',
   }) as const satisfies ArgumentRecord;
-const guard = <const Name extends string>(name: Name, meaning: string) =>
-  ({ ...length(name, meaning), allowed: { from: 0 } }) as const satisfies ArgumentRecord;
-
 export const runOutVerdict = defineFunction({
   name: 'RUN_OUT_VERDICT',
   group: 'columns',
@@ -125,8 +123,8 @@ export const runOutVerdict = defineFunction({
     length('run_out', 'the run-out'),
     limit('min', 'the least that is allowed'),
     limit('max', 'the greatest that is allowed'),
-    guard('guard_inside', 'by which a run-out has to lie inside a limit to keep it'),
-    guard('guard_outside', 'by which it has to lie outside a limit to break it'),
+    neededGuard('guard_inside', 'by which a run-out has to lie inside a limit to keep it'),
+    neededGuard('guard_outside', 'by which it has to lie outside a limit to break it'),
     { ...limit('service_limit', 'the greatest that worn parts may have'), optional: true },
   ],
   ordered: [['min', 'max']],
@@ -170,7 +168,7 @@ export const runOutVerdict = defineFunction({
     },
   ],
   source: 'ISO 14253-1:2017, decision rules for verifying conformity or nonconformity with specifications',
-  since: '0.3.0',
+  since: '0.2.0',
   related: ['GAP_VERDICT', 'FIT_VERDICT'],
   body: (runOut, min, max, inside, outside, serviceLimit) => {
     const extremes = { tightest: runOut, loosest: runOut };

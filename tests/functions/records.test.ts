@@ -6,7 +6,14 @@ import type { FunctionRecord } from '../../functions/definition.js';
 import { functionRecords } from '../../functions/index.js';
 
 const FOLDER = new URL('../../functions/', import.meta.url);
-const HELPERS = ['definition.ts', 'expected.ts', 'index.ts', 'messages.ts', 'part-sizes.ts'];
+const HELPERS = [
+  'definition.ts',
+  'expected.ts',
+  'guard-argument.ts',
+  'index.ts',
+  'messages.ts',
+  'part-sizes.ts',
+];
 const families = readdirSync(FOLDER).filter((file) => file.endsWith('.ts') && !HELPERS.includes(file));
 
 const contractNames = [
